@@ -1,0 +1,360 @@
+/** A formula as a value: what it computes, how it is printed, in what units, within what bounds, on whose authority. */
+import { CalculationError, InputError, type InputIssue, shown } from '../quantity/errors.js'
+import type { Given, Kind, Quantity, UnitOf } from '../quantity/index.js'
+import { nearestName } from '../quantity/nearest.js'
+import { fromSi, quantity } from '../quantity/quantity.js'
+import { isQuantity, issueWith, kindInWords, readValue, symbolsOf } from '../quantity/read.js'
+import { recording } from './record.js'
+import { type Source, sourceText } from './source.js'
+
+/** Bounds that physics sets on a value. A plain number is in SI units. */
+export interface Bounds<K extends Kind> {
+  /** The least value allowed. */
+  readonly min?: number | Given<K>
+  /** The value must be above this. */
+  readonly above?: number | Given<K>
+  /** The greatest value allowed. */
+  readonly max?: number | Given<K>
+  /** The value must be below this. */
+  readonly below?: number | Given<K>
+}
+
+/** Bounds in SI units. */
+export interface Limits {
+  readonly min?: number
+  readonly above?: number
+  readonly max?: number
+  readonly below?: number
+}
+
+/** An input of a formula. */
+export interface Input<K extends Kind = Kind> {
+  readonly kind: K
+  /** How the expression writes it. */
+  readonly symbol: string
+  /** What it is, in a few words. */
+  readonly about: string
+  readonly limits: Limits
+  /** What stands when the input is left out; undefined when it must be given. */
+  readonly default?: Quantity<K>
+}
+
+/** The result of a formula. */
+export interface Output<K extends Kind = Kind> {
+  readonly kind: K
+  readonly symbol: string
+  readonly about: string
+  /** The unit in which the result is shown. */
+  readonly unit: string
+}
+
+/** A constant of nature or of a published correlation, with its unit and source. */
+export interface Constant<K extends Kind = Kind> {
+  readonly value: Quantity<K>
+  readonly about: string
+  readonly source: Source
+}
+
+/** A range outside which a published correlation is not known to hold. */
+export interface Validity<Values, Constants> extends Limits {
+  /** What is bounded, such as `Ra` or `final - initial`. */
+  readonly of: string
+  /** Its value, from SI inputs. */
+  readonly value: (si: Values, constants: Constants) => number
+}
+
+/** The inputs of a formula by the names under which they are given. */
+export interface Inputs {
+  readonly [key: string]: Input
+}
+/** The constants of a formula by the symbols of its expression. */
+export interface Constants {
+  readonly [symbol: string]: Constant
+}
+
+type OptionalKeys<I extends Inputs> = { [P in keyof I]: I[P] extends { default: Quantity } ? P : never }[keyof I]
+type Flat<T> = { [P in keyof T]: T[P] }
+
+/** What a formula is called with: each input as a quantity or as text; those with a default may be left out. */
+export type GivenTo<I extends Inputs> = Flat<
+  { readonly [P in Exclude<keyof I, OptionalKeys<I>>]: Given<I[P]['kind']> } & {
+    readonly [P in OptionalKeys<I>]?: Given<I[P]['kind']>
+  }
+>
+/** The inputs as plain numbers in SI units. */
+export type SiOf<I extends object> = { readonly [P in keyof I]: number }
+
+/** What describes a formula: all that the library knows of it stands here, once. */
+export interface Description<I extends Inputs, R extends Kind, C extends Constants> {
+  /** The name under which it is exported. */
+  readonly name: string
+  /** What it gives, as a heading. */
+  readonly title: string
+  readonly inputs: I
+  readonly result: Output<R>
+  /** The right-hand side in plain ASCII mathematics over the input symbols, constants and `pi`. */
+  readonly expression: string
+  readonly constants?: C
+  /** Ranges of derived values outside which the formula refuses. */
+  readonly valid?: readonly Validity<SiOf<I>, SiOf<C>>[]
+  /** What is taken for granted, in short sentences. */
+  readonly assumes?: readonly string[]
+  /** What can hurt, and the usual precaution. */
+  readonly cautions?: readonly string[]
+  readonly source: Source
+  /** The arithmetic, in SI units, radians and radians per second. */
+  readonly compute: (si: SiOf<I>, constants: SiOf<C>) => number
+}
+
+/** A formula: call it with units, or read what it is. */
+export interface Formula<I extends Inputs = Inputs, R extends Kind = Kind, C extends Constants = Constants> {
+  /**
+   * Evaluates the formula.
+   *
+   * @throws InputError that lists everything wrong with the inputs.
+   * @throws CalculationError when the result is not finite.
+   */
+  (given: GivenTo<I>): Quantity<R>
+  /** SI numbers in, SI number out; nothing is checked. */
+  readonly compute: (si: SiOf<I>, constants?: SiOf<C>) => number
+  readonly name: string
+  readonly title: string
+  readonly inputs: I
+  readonly result: Output<R>
+  readonly expression: string
+  readonly constants: C
+  readonly valid: readonly Validity<SiOf<I>, SiOf<C>>[]
+  readonly assumes: readonly string[]
+  readonly cautions: readonly string[]
+  readonly source: Source
+}
+
+/** Any formula, where it is read and not called by the names of its inputs. */
+export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
+  // biome-ignore lint/style/useShorthandFunctionType: an interface shows by its name in messages
+  (given: never): Quantity
+  compute(si: { readonly [key: string]: number }, constants?: { readonly [symbol: string]: number }): number
+  readonly valid: readonly (Limits & {
+    readonly of: string
+    value(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): number
+  })[]
+}
+
+/**
+ * Describes an input.
+ *
+ * @param kind - What it measures.
+ * @param symbol - How the expression writes it: letters and digits.
+ * @param about - What it is, in a few words.
+ * @param bounds - Bounds that physics sets, in SI units or as text, and a `default` where the input may be left out.
+ */
+/* @__NO_SIDE_EFFECTS__ */
+export function input<K extends Kind>(
+  kind: K,
+  symbol: string,
+  about: string,
+  bounds: Bounds<K> & { readonly default: Given<K> },
+): Input<K> & { readonly default: Quantity<K> }
+/* @__NO_SIDE_EFFECTS__ */
+export function input<K extends Kind>(kind: K, symbol: string, about: string, bounds?: Bounds<K>): Input<K>
+/* @__NO_SIDE_EFFECTS__ */
+export function input<K extends Kind>(
+  kind: K,
+  symbol: string,
+  about: string,
+  bounds: Bounds<K> & { readonly default?: Given<K> } = {},
+): Input<K> {
+  const limits: { -readonly [P in keyof Limits]: Limits[P] } = {}
+  for (const bound of ['min', 'above', 'max', 'below'] as const) {
+    const value = bounds[bound]
+    if (value !== undefined) limits[bound] = typeof value === 'number' ? value : quantity(kind, value).si
+  }
+  const described = { kind, symbol, about, limits }
+  return bounds.default === undefined ? described : { ...described, default: quantity(kind, bounds.default) }
+}
+
+/**
+ * Describes a result.
+ *
+ * @param kind - What it measures.
+ * @param symbol - How the printed formula writes it.
+ * @param about - What it is, in a few words.
+ * @param unit - The unit in which it is shown; the kind's first unit unless given.
+ */
+/* @__NO_SIDE_EFFECTS__ */
+export function output<K extends Kind>(kind: K, symbol: string, about: string, unit?: UnitOf<K>): Output<K> {
+  return { kind, symbol, about, unit: unit ?? (symbolsOf(kind)[0] as string) }
+}
+
+/**
+ * Describes a constant.
+ *
+ * @param kind - What it measures.
+ * @param value - Its value, with its unit.
+ * @param about - What it is, in a few words.
+ * @param source - Where the value is published.
+ */
+/* @__NO_SIDE_EFFECTS__ */
+export function constant<K extends Kind>(kind: K, value: Given<K>, about: string, source: Source): Constant<K> {
+  return { value: quantity(kind, value), about, source }
+}
+
+/**
+ * Makes a formula from its description.
+ *
+ * @param description - Name, inputs, result, expression, source and arithmetic.
+ * @returns A function of the inputs, with units, that also holds its description.
+ */
+/* @__NO_SIDE_EFFECTS__ */
+export function formula<
+  const I extends Inputs,
+  const R extends Kind,
+  // biome-ignore lint/complexity/noBannedTypes: no constants
+  const C extends Constants = {},
+>(description: Description<I, R, C>): Formula<I, R, C> {
+  const { name, inputs, result, constants = {} as C, valid = [], assumes = [], cautions = [] } = description
+  const siConstants = Object.fromEntries(
+    Object.entries(constants).map(([symbol, { value }]) => [symbol, value.si]),
+  ) as SiOf<C>
+  const { compute } = description
+  const evaluate = (given: GivenTo<I>): Quantity<R> => {
+    const si = readInputs(self, given as { readonly [key: string]: unknown }) as SiOf<I>
+    const value = compute(si, siConstants)
+    if (!Number.isFinite(value) || (result.kind === 'temperature' && value < 0)) throw noResult(self, si)
+    const quantity = fromSi(result.kind, value + 0, result.unit)
+    if (recording.steps !== undefined) {
+      recording.steps.push(stepOf(self, given as { readonly [key: string]: unknown }, quantity))
+    }
+    return quantity
+  }
+  const { title, expression, source } = description
+  const rest = { title, inputs, result, expression, constants, valid, assumes, cautions, source }
+  const computeOnce = description.constants === undefined ? compute : (si: SiOf<I>, given = siConstants) => compute(si, given)
+  Object.defineProperty(evaluate, 'name', { value: name })
+  const self = Object.freeze(Object.assign(evaluate, { ...rest, compute: computeOnce })) as unknown as Formula<I, R, C> & AnyFormula
+  return self
+}
+
+/** Reads the inputs of a call to SI numbers, or throws all that is wrong with them at once. */
+export function readInputs(
+  formula: AnyFormula,
+  given: { readonly [key: string]: unknown },
+): { readonly [key: string]: number } {
+  const { inputs } = formula
+  const si: { [key: string]: number } = {}
+  const issues: InputIssue[] = []
+  if (typeof given !== 'object' || given === null || Array.isArray(given) || isQuantity(given)) {
+    throw new InputError(formula.name, [{ path: '', expected: modelCall(formula), received: shown(given) }])
+  }
+  let used = 0
+  for (const key in inputs) {
+    const input = inputs[key] as Input
+    const value = given[key]
+    let number: number | undefined
+    if (value === undefined) number = input.default?.si
+    else {
+      used++
+      number = readValue(input.kind, value)?.si
+    }
+    if (number === undefined) issues.push(issueWith(key, input.kind, value))
+    else {
+      if (!within(number, input.limits)) issues.push(outOfBounds(key, input, number, value))
+      si[key] = number
+    }
+  }
+  for (const key in given) if (given[key] !== undefined) used--
+  if (used !== 0) issues.push(...unknownKeys(given, inputs))
+  if (issues.length > 0) throw new InputError(formula.name, issues)
+  for (const range of formula.valid) checkValid(formula, range, si)
+  return si
+}
+
+/** Whether an SI number keeps to limits. Not a number keeps to none. */
+export function within(value: number, limits: Limits): boolean {
+  const { min, above, max, below } = limits
+  if (min !== undefined && !(value >= min)) return false
+  if (above !== undefined && !(value > above)) return false
+  if (max !== undefined && !(value <= max)) return false
+  return below === undefined || value < below
+}
+
+/** Limits in words: `at least 0 A`, `above 0 and at most 1`. */
+export function limitsText(limits: Limits, text: (si: number) => string): string {
+  const words: string[] = []
+  if (limits.min !== undefined) words.push(`at least ${text(limits.min)}`)
+  if (limits.above !== undefined) words.push(`above ${text(limits.above)}`)
+  if (limits.max !== undefined) words.push(`at most ${text(limits.max)}`)
+  if (limits.below !== undefined) words.push(`below ${text(limits.below)}`)
+  return words.join(' and ')
+}
+
+/** An SI number of a kind as text in the kind's first unit. */
+export function siText(kind: Kind, si: number): string {
+  return String(fromSi(kind, si, symbolsOf(kind)[0] as string))
+}
+
+function outOfBounds(path: string, input: Input, si: number, value: unknown): InputIssue {
+  const bounds = limitsText(input.limits, (bound) => siText(input.kind, bound))
+  const received = typeof value === 'string' ? shown(value) : siText(input.kind, si)
+  return { path, expected: `${kindInWords(input.kind)} ${bounds}`, received, hint: input.about }
+}
+
+function unknownKeys(given: object, inputs: Inputs): InputIssue[] {
+  const known = Object.keys(inputs)
+  return Object.entries(given)
+    .filter(([key, value]) => value !== undefined && !known.includes(key))
+    .map(([key, value]) => {
+      const nearest = nearestName(key, known)
+      const received = isQuantity(value) ? String(value) : shown(value)
+      const issue = { path: key, expected: `no such input; there are ${known.join(', ')}`, received }
+      return nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` }
+    })
+}
+
+function modelCall(formula: AnyFormula): string {
+  const keys = Object.entries(formula.inputs).map(([key, input]) => `${key}: ${kindInWords(input.kind)}`)
+  return `an object { ${keys.join(', ')} }`
+}
+
+function siConstantsOf(formula: AnyFormula): { readonly [symbol: string]: number } {
+  return Object.fromEntries(Object.entries(formula.constants).map(([symbol, { value }]) => [symbol, value.si]))
+}
+
+/** Whether SI inputs lie in all the ranges in which the formula is known to hold. */
+export function isValid(formula: AnyFormula, si: { readonly [key: string]: number }): boolean {
+  return formula.valid.every((range) => within(range.value(si, siConstantsOf(formula)), range))
+}
+
+function checkValid(formula: AnyFormula, range: AnyFormula['valid'][number], si: { readonly [key: string]: number }) {
+  const value = range.value(si, siConstantsOf(formula))
+  if (within(value, range)) return
+  const bounds = limitsText(range, (bound) => String(bound))
+  throw new InputError(formula.name, [
+    {
+      path: range.of,
+      expected: `${bounds}, where ${sourceText(formula.source)} holds`,
+      received: String(Number(value.toPrecision(4))),
+    },
+  ])
+}
+
+function noResult(formula: AnyFormula, si: { readonly [key: string]: number }): CalculationError {
+  const figures = Object.fromEntries(
+    Object.entries(formula.inputs).map(([key, input]) => [key, siText(input.kind, si[key] as number)]),
+  )
+  const inputs = Object.entries(figures).map(([key, text]) => `${key} ${text}`)
+  return new CalculationError(formula.name, `there is no finite ${formula.result.about.toLowerCase()} for ${inputs.join(', ')}`, figures)
+}
+
+function stepOf(formula: AnyFormula, given: { readonly [key: string]: unknown }, result: Quantity) {
+  const inputs: { [key: string]: Quantity } = {}
+  const defaults: string[] = []
+  for (const [key, input] of Object.entries(formula.inputs)) {
+    const value = given[key]
+    if (value === undefined) defaults.push(key)
+    // A quantity stays the same object, so that a working can show it as it was shown where it came from.
+    const isOwn = isQuantity(value)
+    inputs[key] = (value === undefined ? input.default : isOwn ? value : quantity(input.kind, value as never)) as Quantity
+  }
+  return { formula, inputs, defaults, result }
+}
