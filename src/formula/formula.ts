@@ -3,7 +3,7 @@ import { CalculationError, InputError, type InputIssue, shown } from '../quantit
 import type { Given, Kind, Quantity, UnitOf } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi, quantity } from '../quantity/quantity.js'
-import { isQuantity, issueWith, kindInWords, readValue, symbolsOf } from '../quantity/read.js'
+import { isQuantity, issueWith, kindInWords, readSi, symbolsOf } from '../quantity/read.js'
 import { recording } from './record.js'
 import { type Source, sourceText } from './source.js'
 
@@ -242,31 +242,38 @@ export function readInputs(
 ): { readonly [key: string]: number } {
   const { inputs } = formula
   const si: { [key: string]: number } = {}
-  const issues: InputIssue[] = []
   if (typeof given !== 'object' || given === null || Array.isArray(given) || isQuantity(given)) {
     throw new InputError(formula.name, [{ path: '', expected: modelCall(formula), received: shown(given) }])
   }
-  let used = 0
+  let unread = 0
+  for (const key in given) if (given[key] !== undefined) unread++
+  let usable = true
   for (const key in inputs) {
     const input = inputs[key] as Input
     const value = given[key]
-    let number: number | undefined
-    if (value === undefined) number = input.default?.si
-    else {
-      used++
-      number = readValue(input.kind, value)?.si
-    }
-    if (number === undefined) issues.push(issueWith(key, input.kind, value))
-    else {
-      if (!within(number, input.limits)) issues.push(outOfBounds(key, input, number, value))
-      si[key] = number
-    }
+    if (value !== undefined) unread--
+    const number = value === undefined ? (input.default?.si ?? Number.NaN) : readSi(input.kind, value)
+    // Not a number keeps to no limits, but an input may have none.
+    if (Number.isNaN(number) || !within(number, input.limits)) usable = false
+    si[key] = number
   }
-  for (const key in given) if (given[key] !== undefined) used--
-  if (used !== 0) issues.push(...unknownKeys(given, inputs))
-  if (issues.length > 0) throw new InputError(formula.name, issues)
+  if (!usable || unread !== 0) throw new InputError(formula.name, issuesOf(given, inputs, si))
   for (const range of formula.valid) checkValid(formula, range, si)
   return si
+}
+
+/** All that is wrong with a call whose inputs were read to SI numbers, NaN where they could not be. */
+function issuesOf(
+  given: { readonly [key: string]: unknown },
+  inputs: Inputs,
+  si: { readonly [key: string]: number },
+): InputIssue[] {
+  const wrong = Object.entries(inputs).flatMap(([key, input]) => {
+    const number = si[key] as number
+    if (Number.isNaN(number)) return [issueWith(key, input.kind, given[key])]
+    return within(number, input.limits) ? [] : [outOfBounds(key, input, number, given[key])]
+  })
+  return [...wrong, ...unknownKeys(given, inputs)]
 }
 
 /** Whether an SI number keeps to limits. Not a number keeps to none. */

@@ -166,6 +166,12 @@ export function readValue(kind: Kind, value: unknown): ReadValue | undefined {
   return undefined
 }
 
+/** The SI number of a value read as a kind, or NaN when it cannot be used; `issueWith` then says why. */
+export function readSi(kind: Kind, value: unknown): number {
+  if (typeof value === 'object' && isQuantity(value)) return value.kind === kind ? value.si : Number.NaN
+  return readValue(kind, value)?.si ?? Number.NaN
+}
+
 /** Words that people write for units, in the singular. */
 const unitWords: { readonly [word: string]: string } = {
   volt: 'V',

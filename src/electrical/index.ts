@@ -1,0 +1,2 @@
+/** Pack, cable, fuse, precharge, safety and charging. */
+export { cableVoltageDrop } from './cable.js'
