@@ -126,7 +126,12 @@ function workingMarkdown(steps: readonly Step[]): string {
       if (!isFormulaStep(step)) return [`${indent}- **${step.heading}**`, ...write(step.steps, `${indent}  `)]
       const { title, symbol, formula, numbers, result, source } = lineOf(step, results)
       const parts = formula === numbers ? [formula] : [formula, numbers]
-      return [`${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`.replace(/\*(?=\d)/g, '\\*')]
+      return [
+        `${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`.replace(
+          /\*(?=\d)/g,
+          '\\*',
+        ),
+      ]
     })
   return write(steps, '').join('\n')
 }

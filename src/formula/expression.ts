@@ -218,7 +218,8 @@ export function expressionText(expression: Expression, naming: Naming = asNamed)
         const exponent = text(right)
         return `${base}${raised[exponent] ?? `^${isCompound(exponent) ? `(${exponent})` : exponent}`}`
       }
-      const divisor = operator === '/' && right.type === 'symbol' && /[/·]/.test(text(right)) ? `(${text(right)})` : text(right)
+      const divisor =
+        operator === '/' && right.type === 'symbol' && /[/·]/.test(text(right)) ? `(${text(right)})` : text(right)
       return `${text(left)} ${signs[operator] ?? operator} ${bracketed(divisor, right)}`
     }
   }

@@ -131,7 +131,6 @@ export interface Formula<I extends Inputs = Inputs, R extends Kind = Kind, C ext
 
 /** Any formula, where it is read and not called by the names of its inputs. */
 export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
-  // biome-ignore lint/style/useShorthandFunctionType: an interface shows by its name in messages
   (given: never): Quantity
   compute(si: { readonly [key: string]: number }, constants?: { readonly [symbol: string]: number }): number
   readonly valid: readonly (Limits & {
@@ -229,9 +228,15 @@ export function formula<
   }
   const { title, expression, source } = description
   const rest = { title, inputs, result, expression, constants, valid, assumes, cautions, source }
-  const computeOnce = description.constants === undefined ? compute : (si: SiOf<I>, given = siConstants) => compute(si, given)
+  const computeOnce =
+    description.constants === undefined ? compute : (si: SiOf<I>, given = siConstants) => compute(si, given)
   Object.defineProperty(evaluate, 'name', { value: name })
-  const self = Object.freeze(Object.assign(evaluate, { ...rest, compute: computeOnce })) as unknown as Formula<I, R, C> & AnyFormula
+  const self = Object.freeze(Object.assign(evaluate, { ...rest, compute: computeOnce })) as unknown as Formula<
+    I,
+    R,
+    C
+  > &
+    AnyFormula
   return self
 }
 
@@ -350,7 +355,11 @@ function noResult(formula: AnyFormula, si: { readonly [key: string]: number }): 
     Object.entries(formula.inputs).map(([key, input]) => [key, siText(input.kind, si[key] as number)]),
   )
   const inputs = Object.entries(figures).map(([key, text]) => `${key} ${text}`)
-  return new CalculationError(formula.name, `there is no finite ${formula.result.about.toLowerCase()} for ${inputs.join(', ')}`, figures)
+  return new CalculationError(
+    formula.name,
+    `there is no finite ${formula.result.about.toLowerCase()} for ${inputs.join(', ')}`,
+    figures,
+  )
 }
 
 function stepOf(formula: AnyFormula, given: { readonly [key: string]: unknown }, result: Quantity) {
@@ -361,7 +370,9 @@ function stepOf(formula: AnyFormula, given: { readonly [key: string]: unknown },
     if (value === undefined) defaults.push(key)
     // A quantity stays the same object, so that a working can show it as it was shown where it came from.
     const isOwn = isQuantity(value)
-    inputs[key] = (value === undefined ? input.default : isOwn ? value : quantity(input.kind, value as never)) as Quantity
+    inputs[key] = (
+      value === undefined ? input.default : isOwn ? value : quantity(input.kind, value as never)
+    ) as Quantity
   }
   return { formula, inputs, defaults, result }
 }

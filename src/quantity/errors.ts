@@ -52,11 +52,7 @@ export class SolveError extends Error {
   /** The intervals that each hold a solution, as text with units; empty when there is none. */
   readonly brackets: readonly (readonly [string, string])[]
 
-  constructor(
-    where: string,
-    message: string,
-    details: Pick<SolveError, 'unknown' | 'interval' | 'brackets'>,
-  ) {
+  constructor(where: string, message: string, details: Pick<SolveError, 'unknown' | 'interval' | 'brackets'>) {
     super(`${where}: ${message}`)
     this.where = where
     this.unknown = details.unknown

@@ -205,7 +205,11 @@ export const kinds = {
     units: { 'N·m/°': '180 / pi', 'N·m/rad': '1' },
   },
   inertia: { dimension: 'kg m^2', example: '950 kg·m²', units: { 'kg·m²': '1' } },
-  entropyCoefficient: { dimension: 'kg m^2 s^-3 A^-1 K^-1', example: '-0.1 mV/K', units: { 'mV/K': '0.001', 'V/K': '1' } },
+  entropyCoefficient: {
+    dimension: 'kg m^2 s^-3 A^-1 K^-1',
+    example: '-0.1 mV/K',
+    units: { 'mV/K': '0.001', 'V/K': '1' },
+  },
   lossPerTorqueSquared: { dimension: 'kg^-1 m^-2 s', example: '0.3 W/(N·m)²', units: { 'W/(N·m)²': '1' } },
   lossPerSpeed: { dimension: 'kg m^2 s^-2', example: '0.01 W/(rad/s)', units: { 'W/(rad/s)': '1' } },
   lossPerSpeedCubed: { dimension: 'kg m^2', example: '5e-6 W/(rad/s)³', units: { 'W/(rad/s)³': '1' } },

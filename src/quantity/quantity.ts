@@ -69,7 +69,18 @@ export interface Quantity<K extends Kind = Kind> {
 const DIGITS = 4
 
 /** Where a fault in a method's argument is reported to be. */
-type Method = 'plus' | 'minus' | 'times' | 'over' | 'ratioTo' | 'isAtMost' | 'isAtLeast' | 'equals' | 'in' | 'as' | 'format'
+type Method =
+  | 'plus'
+  | 'minus'
+  | 'times'
+  | 'over'
+  | 'ratioTo'
+  | 'isAtMost'
+  | 'isAtLeast'
+  | 'equals'
+  | 'in'
+  | 'as'
+  | 'format'
 
 class Value<K extends Kind> implements Quantity<K> {
   readonly kind: K
@@ -238,7 +249,9 @@ function differenceOf(kind: Kind): Kind {
 export function siSymbol(kind: Kind): string {
   const symbols = symbolsOf(kind)
   const units: { readonly [symbol: string]: string } = kinds[kind].units
-  return symbols.find((symbol) => units[symbol] === '1' && unitScale(kind, symbol).zero.isZero()) ?? (symbols[0] as string)
+  return (
+    symbols.find((symbol) => units[symbol] === '1' && unitScale(kind, symbol).zero.isZero()) ?? (symbols[0] as string)
+  )
 }
 
 function withUnit(number: string, symbol: string): string {

@@ -1,6 +1,13 @@
 /** Published values: what someone else worked out, beside what a formula gives for the same inputs. */
 import { expect, it } from 'vitest'
-import { type Constants, type Formula, type GivenTo, type Inputs, type Source, sourceText } from '../../src/formula/index.js'
+import {
+  type Constants,
+  type Formula,
+  type GivenTo,
+  type Inputs,
+  type Source,
+  sourceText,
+} from '../../src/formula/index.js'
 import type { DifferenceOf, Given, Kind } from '../../src/quantity/index.js'
 import { quantity } from '../../src/quantity/index.js'
 
