@@ -20,5 +20,8 @@ export {
   type SiOf,
   type Validity,
 } from './formula.js'
+export { type Contribution, type Propagated, type PropagateOptions, propagate, type Uncertain } from './propagate.js'
 export { type FormulaStep, type SectionStep, type Step, section } from './record.js'
 export { cite, commonPractice, definition, type Source, sourceText } from './source.js'
+export { type SolveGiven, solve } from './solve.js'
+export { type Range, type SweepRow, sweep } from './sweep.js'

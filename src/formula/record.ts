@@ -51,6 +51,17 @@ export function recorded<T>(work: () => T): { readonly result: T; readonly steps
   }
 }
 
+/** Runs work of which nothing is written down, such as the trials of a search. */
+export function unrecorded<T>(work: () => T): T {
+  const outer = recording.steps
+  recording.steps = undefined
+  try {
+    return work()
+  } finally {
+    recording.steps = outer
+  }
+}
+
 /**
  * Groups the formulas that run inside under a heading of the working. Without {@link explain} around it, it
  * only runs the work.

@@ -67,6 +67,8 @@ export interface Quantity<K extends Kind = Kind> {
 }
 
 const DIGITS = 4
+/** From here on a number is written with a power of ten: nobody counts more zeros than this. */
+const LONG = 1e9
 
 /** Where a fault in a method's argument is reported to be. */
 type Method =
@@ -169,7 +171,9 @@ class Value<K extends Kind> implements Quantity<K> {
   }
 
   #text(scale: UnitScale, digits: number): string {
-    return withUnit(String(Number(this.#in(scale).toPrecision(digits))), scale.symbol)
+    const number = Number(this.#in(scale).toPrecision(digits))
+    const text = Math.abs(number) < LONG ? String(number) : number.toExponential()
+    return withUnit(text.replace('e+', 'e'), scale.symbol)
   }
 
   toJSON(): string {

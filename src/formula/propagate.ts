@@ -1,0 +1,282 @@
+/**
+ * How uncertain a result is, and which input makes it so: JCGM 100:2008 (the GUM, first order) and
+ * JCGM 101:2008 (Monte Carlo).
+ */
+import { CalculationError, InputError, type InputIssue, shown } from '../quantity/errors.js'
+import type { DifferenceOf, Given, Kind, Quantity } from '../quantity/index.js'
+import { nearestName } from '../quantity/nearest.js'
+import { fromSi } from '../quantity/quantity.js'
+
+import { bind, type Calculation, isFormula, type QuantityOf, read, type Work } from './calculation.js'
+import type { AnyFormula, Constants, Formula, GivenTo, Inputs } from './formula.js'
+import { normal, uniform } from './random.js'
+
+/** A value alone, taken as exact, or with its standard uncertainty (one standard deviation). */
+export type Uncertain<K extends Kind> = Given<K> | readonly [value: Given<K>, standardUncertainty: Given<DifferenceOf<K>>]
+
+/** How to propagate. First order, unless Monte Carlo is asked for. */
+export type PropagateOptions = {
+  /** Pairs of inputs with their correlation coefficient, from -1 to 1; what is not named is independent. */
+  readonly correlations?: readonly (readonly [input: string, other: string, coefficient: number])[]
+} & (
+  | { readonly method?: 'first-order' }
+  | {
+      readonly method: 'monte-carlo'
+      /** How many draws, at least 100; 100 000 give the uncertainty to about 0.5 %. */
+      readonly trials: number
+      /** A whole number; the same seed gives the same result. */
+      readonly seed: number
+    }
+)
+
+/** What one input adds to the uncertainty of a result. */
+export interface Contribution {
+  readonly input: string
+  /** The change of the result with the input, in SI units of the one per SI unit of the other. */
+  readonly sensitivity: number
+  /** The uncertainty of the result from this input alone: the sensitivity times the input's uncertainty. */
+  readonly uncertainty: Quantity
+  /** The share of the result's variance. With correlated inputs it can be negative; the shares add up to 1. */
+  readonly share: number
+}
+
+/** A result with its uncertainty. */
+export interface Propagated<R extends Kind> {
+  /** The result at the given values; with Monte Carlo, the mean of the draws. */
+  readonly value: Quantity<R>
+  /** One standard deviation. */
+  readonly standardUncertainty: Quantity<DifferenceOf<R>>
+  /** The expanded uncertainty: twice the standard uncertainty (k = 2), about 95 % of what to expect if normal. */
+  readonly expanded: Quantity<DifferenceOf<R>>
+  /** The interval that holds about 95 %: value ± expanded, or between the 2.5 % and 97.5 % quantiles of the draws. */
+  readonly interval: readonly [Quantity<R>, Quantity<R>]
+  /** What each input adds, to first order, the largest share first: the measurement that is most worth improving. */
+  readonly contributions: readonly Contribution[]
+}
+
+/**
+ * Propagates the uncertainties of inputs to the result of a formula.
+ *
+ * First order, as JCGM 100:2008, 5.1 and 5.2 (central differences; one-sided where a bound is near), or by
+ * draws from normal distributions, as JCGM 101:2008.
+ *
+ * @param formula - The formula.
+ * @param inputs - Each input as a value, or as `[value, standard uncertainty]`.
+ * @param options - Correlations; `{ method: 'monte-carlo', trials, seed }`.
+ * @returns The result, its standard and expanded uncertainty, and what each input contributes.
+ * @throws InputError when an input, an uncertainty or a correlation cannot be used.
+ * @throws CalculationError when the result has no value near the given inputs, or a draw falls where the
+ *   formula has no result; nothing is left out or clamped.
+ */
+export function propagate<I extends Inputs, R extends Kind, C extends Constants>(
+  formula: Formula<I, R, C>,
+  inputs: { readonly [P in keyof GivenTo<I>]: P extends keyof I ? Uncertain<I[P]['kind']> : never },
+  options?: PropagateOptions,
+): Propagated<R>
+/**
+ * Propagates the uncertainties of inputs to the result of a function of quantities.
+ *
+ * @param work - The function, of an object with a quantity for each input.
+ * @param inputs - Each input as a value, or as `[value, standard uncertainty]`, in units that tell their kind.
+ */
+export function propagate<const G extends { readonly [key: string]: Told | readonly [Told, Told] }, R extends Kind>(
+  work: (given: { readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]> }) => Quantity<R>,
+  inputs: G,
+  options?: PropagateOptions,
+): Propagated<R>
+export function propagate(
+  work: AnyFormula | Work,
+  inputs: { readonly [key: string]: unknown },
+  options: PropagateOptions = {},
+): Propagated<Kind> {
+  const where = isFormula(work) ? `propagate(${work.name})` : 'propagate'
+  const values = Object.fromEntries(Object.entries(inputs).map(([key, given]) => [key, pairOf(given)[0]]))
+  const calculation = bind(where, work, values)
+  const uncertain = Object.entries(inputs).flatMap(([key, given]) => uncertainOf(where, key, pairOf(given), calculation))
+  const correlation = correlationMatrix(where, uncertain, options.correlations ?? [])
+  const result = calculation.quantityAt({})
+  const sensitivities = uncertain.map((input) => sensitivity(where, calculation, input, result.si))
+  const parts = uncertain.map((input, i) => (sensitivities[i] as number) * input.uncertainty)
+  const shares = parts.map((part, i) =>
+    parts.reduce((sum, other, j) => sum + part * other * (correlation[i]?.[j] as number), 0),
+  )
+  // Full cancellation of correlated parts may leave a variance a rounding error below zero.
+  const variance = Math.max(0, shares.reduce((a, b) => a + b, 0))
+  const kind = result.kind === 'temperature' ? 'temperatureDifference' : result.kind
+  const unit = result.kind === 'temperature' && result.unit !== '°F' ? 'K' : result.unit
+  const difference = (si: number) => fromSi(kind, finite(where, si), unit)
+  const at = (si: number) => fromSi(result.kind, finite(where, si), result.unit)
+  const contributions = uncertain
+    .map((input, i): Contribution => ({
+      input: input.key,
+      sensitivity: sensitivities[i] as number,
+      uncertainty: difference(Math.abs(parts[i] as number)),
+      share: variance === 0 ? 0 : (shares[i] as number) / variance,
+    }))
+    .sort((a, b) => b.share - a.share)
+  if (options.method !== 'monte-carlo') {
+    const deviation = Math.sqrt(variance)
+    const interval = [at(result.si - 2 * deviation), at(result.si + 2 * deviation)] as const
+    return { value: result, standardUncertainty: difference(deviation), expanded: difference(2 * deviation), interval, contributions } as never
+  }
+  const { mean, deviation, low, high } = draw(where, calculation, uncertain, correlation, options)
+  return {
+    value: at(mean),
+    standardUncertainty: difference(deviation),
+    expanded: difference(2 * deviation),
+    interval: [at(low), at(high)],
+    contributions,
+  } as never
+}
+
+type Told = Quantity | string | number
+
+/** An input that is not exact. */
+interface UncertainInput {
+  readonly key: string
+  readonly si: number
+  readonly uncertainty: number
+}
+
+function pairOf(given: unknown): readonly [unknown, unknown] {
+  return Array.isArray(given) ? [given[0], given[1]] : [given, undefined]
+}
+
+function uncertainOf(
+  where: string,
+  key: string,
+  [, given]: readonly [unknown, unknown],
+  calculation: Calculation,
+): UncertainInput[] {
+  const input = calculation.inputs[key]
+  if (given === undefined || input === undefined) return []
+  const kind = input.kind === 'temperature' ? 'temperatureDifference' : input.kind
+  const { si } = read(where, `${key}[1]`, kind, given)
+  if (si >= 0) return si === 0 ? [] : [{ key, si: input.si, uncertainty: si }]
+  throw new InputError(where, [{ path: `${key}[1]`, expected: 'a standard uncertainty, not below zero', received: shown(given) }])
+}
+
+function correlationMatrix(
+  where: string,
+  uncertain: readonly UncertainInput[],
+  correlations: readonly (readonly [string, string, number])[],
+): number[][] {
+  const keys = uncertain.map((input) => input.key)
+  const matrix: number[][] = keys.map((_, i) => keys.map((_, j) => (i === j ? 1 : 0)))
+  const issues: InputIssue[] = []
+  for (const [n, [first, second, coefficient]] of correlations.entries()) {
+    const path = `correlations[${n}]`
+    const [i, j] = [keys.indexOf(first), keys.indexOf(second)]
+    for (const name of [first, second].filter((each) => !keys.includes(each))) {
+      const nearest = nearestName(name, keys)
+      const issue = { path, expected: `inputs with an uncertainty: ${keys.join(', ')}`, received: shown(name) }
+      issues.push(nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` })
+    }
+    if (i === j && i >= 0) issues.push({ path, expected: 'two different inputs', received: `${first} twice` })
+    if (!(coefficient >= -1 && coefficient <= 1)) {
+      issues.push({ path: `${path}[2]`, expected: 'a coefficient from -1 to 1', received: shown(coefficient) })
+    }
+    for (const [row, column] of [[i, j], [j, i]] as const) {
+      const line = matrix[row]
+      if (line !== undefined && column >= 0) line[column] = coefficient
+    }
+  }
+  if (issues.length === 0 && rootOf(matrix) === undefined) {
+    const expected = 'coefficients that can all hold at once (a matrix without negative eigenvalues)'
+    issues.push({ path: 'correlations', expected, received: shown(JSON.stringify(correlations)) })
+  }
+  if (issues.length > 0) throw new InputError(where, issues)
+  return matrix
+}
+
+/** The lower triangle whose product with its transpose is the matrix (Cholesky), or undefined when there is none. */
+function rootOf(matrix: readonly (readonly number[])[]): number[][] | undefined {
+  const root: number[][] = []
+  for (const [i, line] of matrix.entries()) {
+    const row: number[] = []
+    root.push(row)
+    for (let j = 0; j <= i; j++) {
+      const other = root[j] as number[]
+      const rest = (line[j] as number) - row.reduce((sum, value, k) => (k < j ? sum + value * (other[k] as number) : sum), 0)
+      const diagonal = other[j] as number
+      if (j < i) {
+        // A zero on the diagonal: the earlier input is wholly determined, and only a zero can follow.
+        if (diagonal === 0 && Math.abs(rest) > 1e-9) return undefined
+        row.push(diagonal === 0 ? 0 : rest / diagonal)
+      } else {
+        if (rest < -1e-9) return undefined
+        row.push(rest < 1e-12 ? 0 : Math.sqrt(rest))
+      }
+    }
+  }
+  return root
+}
+
+/** The step of a central difference with the least error in double precision: the cube root of the spacing. */
+const STEP = Math.cbrt(Number.EPSILON)
+
+/** The change of the result with an input: a central difference, or a one-sided one of the same order at a bound. */
+function sensitivity(where: string, calculation: Calculation, input: UncertainInput, result: number): number {
+  const step = STEP * Math.max(Math.abs(input.si), input.uncertainty)
+  const at = (steps: number) => calculation.valueAt({ [input.key]: input.si + steps * step })
+  const estimates = [
+    (at(1) - at(-1)) / (2 * step),
+    (4 * at(1) - at(2) - 3 * result) / (2 * step),
+    (3 * result - 4 * at(-1) + at(-2)) / (2 * step),
+  ]
+  const slope = estimates.find((estimate) => Number.isFinite(estimate))
+  if (slope !== undefined) return slope
+  throw new CalculationError(where, `the result has no values near ${input.key} = ${calculation.inputs[input.key]}`)
+}
+
+function finite(where: string, si: number): number {
+  if (Number.isFinite(si)) return si + 0
+  throw new CalculationError(where, 'the uncertainty is not finite')
+}
+
+function draw(
+  where: string,
+  calculation: Calculation,
+  uncertain: readonly UncertainInput[],
+  correlation: readonly (readonly number[])[],
+  { trials, seed }: { readonly trials: number; readonly seed: number },
+) {
+  const issues: InputIssue[] = []
+  if (!Number.isInteger(trials) || trials < 100) {
+    issues.push({ path: 'trials', expected: 'a whole number of at least 100, such as 100000', received: shown(trials) })
+  }
+  if (!Number.isSafeInteger(seed)) issues.push({ path: 'seed', expected: 'a whole number such as 1', received: shown(seed) })
+  if (issues.length > 0) throw new InputError(where, issues)
+  const root = rootOf(correlation) as number[][]
+  const random = normal(uniform(seed))
+  const results = new Float64Array(trials)
+  for (let trial = 0; trial < trials; trial++) {
+    const independent = uncertain.map(() => random())
+    const point = uncertain.map((input, i): [string, number] => {
+      const deviate = (root[i] as number[]).reduce((sum, weight, k) => sum + weight * (independent[k] as number), 0)
+      return [input.key, input.si + input.uncertainty * deviate]
+    })
+    const value = calculation.valueAt(Object.fromEntries(point))
+    if (Number.isNaN(value)) refuse(where, calculation, point, trial)
+    results[trial] = value
+  }
+  results.sort()
+  const mean = results.reduce((a, b) => a + b, 0) / trials
+  const deviation = Math.sqrt(results.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (trials - 1))
+  const quantile = (p: number) => results[Math.min(trials - 1, Math.round(p * (trials - 1)))] as number
+  return { mean, deviation, low: quantile(0.025), high: quantile(0.975) }
+}
+
+/** A draw fell where there is no result: the normal distribution does not suit the input. */
+function refuse(where: string, calculation: Calculation, point: readonly [string, number][], trial: number): never {
+  const figures = Object.fromEntries(
+    point.map(([key, si]) => {
+      const input = calculation.inputs[key] as Quantity
+      return [key, String(fromSi(input.kind, si, input.unit))]
+    }),
+  )
+  const list = Object.entries(figures).map(([key, text]) => `${key} ${text}`)
+  const message = `draw ${trial + 1} has no result: ${list.join(', ')}. The uncertainty reaches beyond what the calculation allows; use the first-order method or a smaller uncertainty`
+  throw new CalculationError(where, message, figures)
+}
+

@@ -1,0 +1,144 @@
+/**
+ * Where a function of one number is zero: brackets found by scanning, narrowed by Brent's method
+ * (R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4).
+ */
+
+/** A function of one number; not a number where it is not defined. */
+export type Real = (x: number) => number
+
+/** An interval at whose ends a function has opposite signs, or touches zero. */
+export interface Bracket {
+  readonly low: number
+  readonly high: number
+  /** The zero inside. */
+  readonly root: number
+}
+
+/** The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero. */
+export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'everywhere' {
+  const values = points.map(f)
+  const roots: Bracket[] = []
+  for (let i = 0; i < points.length; i++) {
+    const [x, y] = [points[i] as number, values[i] as number]
+    if (y === 0) {
+      if (values[i + 1] === 0) return 'everywhere'
+      roots.push({ low: points[i - 1] ?? x, high: points[i + 1] ?? x, root: x })
+      continue
+    }
+    if (i === 0) continue
+    const [before, yBefore] = [points[i - 1] as number, values[i - 1] as number]
+    if (yBefore * y < 0 || (Number.isFinite(yBefore) && Number.isFinite(y) && Math.sign(yBefore) === -Math.sign(y))) {
+      const root = crossing(f, before, x, yBefore, y)
+      if (root !== undefined) roots.push({ low: before, high: x, root })
+    } else if (i > 1) {
+      roots.push(...touching(f, points.slice(i - 2, i + 1), values.slice(i - 2, i + 1)))
+    }
+  }
+  return roots.filter((bracket, i) => bracket.root !== roots[i - 1]?.root)
+}
+
+/** A pole or a jump changes sign too: across it the function does not shrink with the interval. */
+const CONTINUOUS = 1e-6
+
+function crossing(f: Real, low: number, high: number, fLow: number, fHigh: number): number | undefined {
+  const [root, other] = brent(f, low, high, fLow, fHigh)
+  const jump = Math.abs(f(root) - f(other))
+  return jump <= CONTINUOUS * Math.max(Math.abs(fLow), Math.abs(fHigh)) ? root : undefined
+}
+
+/** The ends of the last interval of Brent's method, the better one first; they are neighbouring doubles or nearly. */
+function brent(f: Real, from: number, to: number, fFrom: number, fTo: number): readonly [number, number] {
+  let [a, b, c] = [from, to, from]
+  let [fa, fb, fc] = [fFrom, fTo, fFrom]
+  let step = b - a
+  let previousStep = step
+  for (;;) {
+    if (Math.abs(fc) < Math.abs(fb)) {
+      ;[a, b, c] = [b, c, b]
+      ;[fa, fb, fc] = [fb, fc, fb]
+    }
+    const half = (c - b) / 2
+    const tolerance = 2 * Number.EPSILON * Math.abs(b)
+    if (Math.abs(half) <= tolerance || fb === 0 || b + half === b || b + half === c) return [b, fb === 0 ? b : c]
+    const interpolated = Math.abs(previousStep) >= tolerance && Math.abs(fa) > Math.abs(fb)
+    const next = interpolated ? interpolation(a, b, c, fa, fb, fc) : half
+    const isSafe = next * half > 0 && Math.abs(next) < Math.min(1.5 * Math.abs(half), Math.abs(previousStep / 2))
+    previousStep = isSafe ? step : half
+    step = isSafe ? next : half
+    ;[a, fa] = [b, fb]
+    b += Math.abs(step) > tolerance ? step : Math.sign(half) * tolerance
+    if (b === a) b = a + half
+    fb = f(b)
+    if (Math.sign(fb) === Math.sign(fc)) {
+      ;[c, fc] = [a, fa]
+      step = b - a
+      previousStep = step
+    }
+  }
+}
+
+/** The step to the zero of the line (two points) or of the inverse parabola (three points). */
+function interpolation(a: number, b: number, c: number, fa: number, fb: number, fc: number): number {
+  if (a === c) return (fb * (b - a)) / (fa - fb)
+  const [r, s, t] = [fb / fc, fb / fa, fa / fc]
+  const top = s * (t * (r - t) * (c - b) - (1 - r) * (b - a))
+  return top / ((t - 1) * (r - 1) * (s - 1))
+}
+
+const GOLDEN = (3 - Math.sqrt(5)) / 2
+/** What counts as touching zero, against the values at the neighbouring points. */
+const TOUCH = 1e-12
+
+/** Zeros near an extreme that three points show on one side of zero: none, one where it touches, or two. */
+function touching(f: Real, points: readonly number[], values: readonly number[]): Bracket[] {
+  const [left, , right] = points as [number, number, number]
+  const [fLeft, fMiddle, fRight] = values as [number, number, number]
+  const sign = Math.sign(fMiddle)
+  const towards = sign * (fLeft - fMiddle) > 0 && sign * (fRight - fMiddle) > 0
+  if (!towards || ![fLeft, fRight].every(Number.isFinite)) return []
+  let [low, high] = [left, right]
+  for (let i = 0; i < 90; i++) {
+    const first = low + GOLDEN * (high - low)
+    const second = high - GOLDEN * (high - low)
+    if (sign * f(first) < sign * f(second)) high = second
+    else low = first
+  }
+  const extreme = (low + high) / 2
+  const value = f(extreme)
+  if (Math.sign(value) === -sign) {
+    return [
+      { low: left, high: extreme, root: crossing(f, left, extreme, fLeft, value) },
+      { low: extreme, high: right, root: crossing(f, extreme, right, value, fRight) },
+    ].filter((bracket): bracket is Bracket => bracket.root !== undefined)
+  }
+  const scale = Math.max(Math.abs(fLeft), Math.abs(fRight))
+  return Math.abs(value) <= TOUCH * scale ? [{ low: left, high: right, root: extreme }] : []
+}
+
+/** Magnitudes, in SI units, over which a value without a bound is looked for. */
+const [SMALLEST, LARGEST] = [1e-15, 1e15]
+
+/** Points over an interval, dense near finite ends and near zero, in rising order. Ends may be infinite. */
+export function scanPoints(low: number, high: number, count: number): number[] {
+  const points = new Set<number>()
+  if (Number.isFinite(low) && Number.isFinite(high)) {
+    for (let i = 0; i <= count; i++) points.add(low + ((high - low) * i) / count)
+    for (const offset of magnitudes((high - low) * 1e-12, (high - low) / 2, count / 2)) {
+      points.add(low + offset)
+      points.add(high - offset)
+    }
+    points.add(high)
+  } else {
+    for (const offset of magnitudes(SMALLEST, LARGEST, count)) {
+      if (Number.isFinite(low)) points.add(low + offset)
+      else if (Number.isFinite(high)) points.add(high - offset)
+      else points.add(offset).add(-offset)
+    }
+    points.add(Number.isFinite(low) ? low : Number.isFinite(high) ? high : 0)
+  }
+  return [...points].filter((x) => x >= low && x <= high).sort((a, b) => a - b)
+}
+
+function magnitudes(from: number, to: number, count: number): number[] {
+  return Array.from({ length: Math.ceil(count) + 1 }, (_, i) => from * (to / from) ** (i / Math.ceil(count)))
+}
