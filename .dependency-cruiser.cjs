@@ -1,0 +1,92 @@
+const { join } = require('node:path')
+
+/** From the lowest layer to the highest. A layer imports only from layers below its own; those in one line are apart. */
+const layers = [
+  ['quantity'],
+  ['formula'],
+  ['findings'],
+  ['thermal', 'mass'],
+  ['electrical'],
+  ['drivetrain'],
+  ['range'],
+  ['catalogue'],
+  ['conversion'],
+  ['report'],
+  ['cli'],
+  ['index'],
+]
+
+/** Matches the modules of some parts of src: a folder, or a file such as catalogue.ts. */
+const modulesOf = (parts) => `^src/(?:${parts.join('|')})(?:/|\\.ts$)`
+
+const oneWay = layers.flatMap((layer, level) =>
+  layer.map((part) => ({
+    name: `one-way-${part}`,
+    comment: `src/${part} imports only from the layers below it`,
+    severity: 'error',
+    from: { path: modulesOf([part]) },
+    to: { path: modulesOf(layers.slice(level).flat()), pathNot: modulesOf([part]) },
+  })),
+)
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    ...oneWay,
+    {
+      name: 'no-circles',
+      comment: 'modules that import each other load in an order nobody sees; types alone load nothing',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
+    {
+      name: 'known-layer',
+      comment: 'every module of src belongs to a layer',
+      severity: 'error',
+      from: { path: '^src/', pathNot: modulesOf(layers.flat()) },
+      to: {},
+    },
+    {
+      name: 'formulas-without-schemas',
+      comment: 'a formula must cost no schema library: only procedures and the build sheet use one',
+      severity: 'error',
+      from: { path: modulesOf(['quantity', 'formula']) },
+      to: { path: '(?:^|/)zod(?:/|$)', reachable: true },
+    },
+    {
+      name: 'src-alone',
+      comment: 'what is published never imports what only checks or shows it',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^(?:tests|examples|bench|scripts|dist)/' },
+    },
+    {
+      name: 'no-development-packages',
+      comment: 'of the development packages, only those that are bundled may be imported by src',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { dependencyTypes: ['npm-dev'], pathNot: '^node_modules/(?:zod|(?:@types/)?d3-[a-z]+)/' },
+    },
+    {
+      name: 'not-only-for-node',
+      comment: 'all but the command runs in a browser',
+      severity: 'error',
+      from: { path: '^src/', pathNot: modulesOf(['cli']) },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'resolvable',
+      comment: 'every import leads somewhere',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: join(__dirname, 'tsconfig.json') },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'] },
+  },
+}

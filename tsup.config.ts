@@ -1,0 +1,88 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Plugin } from 'esbuild'
+import { defineConfig } from 'tsup'
+import ts from 'typescript'
+import manifest from './package.json' with { type: 'json' }
+
+/** The sources of the exports: `.` is src/index.ts, `./electrical` is src/electrical/index.ts. */
+const entry = Object.fromEntries(
+  Object.keys(manifest.exports)
+    .filter((subpath) => subpath !== './package.json')
+    .map((subpath) => {
+      const name = subpath === '.' ? 'index' : `${subpath.slice(2)}/index`
+      return [name, `src/${name}.ts`]
+    }),
+)
+
+/** Writes the licences of all packages whose code is in the bundle to dist/LICENSES.txt. */
+const licences: Plugin = {
+  name: 'licences',
+  setup(build) {
+    build.onEnd(({ metafile }) => {
+      const folders = Object.keys(metafile?.inputs ?? {}).flatMap(
+        (file) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(file)?.[0] ?? [],
+      )
+      const texts = [...new Set(folders)].sort().map(licenceOf)
+      mkdirSync('dist', { recursive: true })
+      writeFileSync('dist/LICENSES.txt', texts.join(`\n${'-'.repeat(80)}\n\n`))
+    })
+  },
+}
+
+function licenceOf(folder: string): string {
+  const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+  const file = readdirSync(folder).find((found) => /^licen[cs]e/i.test(found))
+  if (file === undefined) throw new Error(`${name} is bundled and has no licence file`)
+  return `${name} ${version} (${license})\n\n${readFileSync(join(folder, file), 'utf8')}`
+}
+
+/**
+ * Lets bundlers drop unused formulas. A call marked as pure is dropped, but esbuild keeps the calls among its
+ * arguments, such as `input(…)` and `cite(…)`, with all their texts. In a function of their own they go with it:
+ * `/*@__PURE__*\/ formula({ … })` becomes `/*@__PURE__*\/ (() => formula({ … }))()`.
+ */
+const droppable: Plugin = {
+  name: 'droppable',
+  setup(build) {
+    build.onLoad({ filter: /[\\/]src[\\/].*\.ts$/ }, ({ path }) => {
+      let contents = readFileSync(path, 'utf8')
+      for (const call of pureCalls(ts.createSourceFile(path, contents, ts.ScriptTarget.Latest, true)).reverse()) {
+        const text = contents.slice(call.getStart(), call.getEnd())
+        contents = `${contents.slice(0, call.getStart())}(() => ${text})()${contents.slice(call.getEnd())}`
+      }
+      return { contents, loader: 'ts' }
+    })
+  },
+}
+
+/** The outermost calls marked as pure that run when a module is loaded, in their order. */
+function pureCalls(node: ts.Node): ts.CallExpression[] {
+  if (ts.isFunctionLike(node)) return []
+  if (
+    ts.isCallExpression(node) &&
+    node.arguments.length > 0 &&
+    /^\s*\/\*\s*@__PURE__\s*\*\//.test(node.getFullText())
+  ) {
+    return [node]
+  }
+  const calls: ts.CallExpression[] = []
+  ts.forEachChild(node, (child) => {
+    calls.push(...pureCalls(child))
+  })
+  return calls
+}
+
+export default defineConfig({
+  entry,
+  format: ['esm', 'cjs'],
+  // Shared chunks in both formats, so that all subpaths work on the same modules.
+  splitting: true,
+  dts: true,
+  target: 'es2022',
+  platform: 'neutral',
+  clean: true,
+  // Everything but decimal.js is bundled: see "dependencies".
+  noExternal: [/^zod/, /^d3-/],
+  esbuildPlugins: [droppable, licences],
+})

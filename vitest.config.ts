@@ -1,0 +1,16 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+const source = (path: string) => fileURLToPath(new URL(`src/${path}`, import.meta.url))
+
+export default defineConfig({
+  resolve: {
+    alias: [
+      { find: /^kerbwatt$/, replacement: source('index.ts') },
+      { find: /^kerbwatt\/(\w+)$/, replacement: source('$1/index.ts') },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts'],
+  },
+})
