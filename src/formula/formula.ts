@@ -152,10 +152,10 @@ export function input<K extends Kind>(
   kind: K,
   symbol: string,
   about: string,
-  bounds: Bounds<K> & { readonly default: Given<K> },
+  bounds: Bounds<NoInfer<K>> & { readonly default: Given<NoInfer<K>> },
 ): Input<K> & { readonly default: Quantity<K> }
 /* @__NO_SIDE_EFFECTS__ */
-export function input<K extends Kind>(kind: K, symbol: string, about: string, bounds?: Bounds<K>): Input<K>
+export function input<K extends Kind>(kind: K, symbol: string, about: string, bounds?: Bounds<NoInfer<K>>): Input<K>
 /* @__NO_SIDE_EFFECTS__ */
 export function input<K extends Kind>(
   kind: K,
@@ -194,7 +194,12 @@ export function output<K extends Kind>(kind: K, symbol: string, about: string, u
  * @param source - Where the value is published.
  */
 /* @__NO_SIDE_EFFECTS__ */
-export function constant<K extends Kind>(kind: K, value: Given<K>, about: string, source: Source): Constant<K> {
+export function constant<K extends Kind>(
+  kind: K,
+  value: Given<NoInfer<K>>,
+  about: string,
+  source: Source,
+): Constant<K> {
   return { value: quantity(kind, value), about, source }
 }
 

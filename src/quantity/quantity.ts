@@ -279,8 +279,8 @@ export function fromSi<K extends Kind>(kind: K, si: number, symbol: string): Qua
  * @returns The quantity, shown in the unit in which it was written.
  * @throws InputError when the kind is not known, the value is not of the kind, or it is not a finite number.
  */
-export function quantity<K extends Kind>(kind: K, value: Given<K>): Quantity<K>
-export function quantity<K extends Kind>(kind: K, value: number, unit: UnitOf<K>): Quantity<K>
+export function quantity<K extends Kind>(kind: K, value: Given<NoInfer<K>>): Quantity<K>
+export function quantity<K extends Kind>(kind: K, value: number, unit: UnitOf<NoInfer<K>>): Quantity<K>
 export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<K>): Quantity<K> {
   if (!Object.hasOwn(kinds, kind)) {
     const nearest = nearestName(String(kind), Object.keys(kinds))
