@@ -1,0 +1,144 @@
+/** Published values for the mass domain. */
+import { cite, definition } from '../../src/formula/index.js'
+import {
+  centreOfGravityAft,
+  centreOfGravityHeight,
+  crossShare,
+  lateralTransfer,
+  longitudinalTransfer,
+  parallelAxis,
+  raisedAngle,
+  rearAxleMass,
+  staticStabilityFactor,
+} from '../../src/mass/index.js'
+import { handbook } from './handbook.js'
+
+const exercise = cite('course exercise')
+const chassis = cite('Barton & Fieldhouse, Automotive Chassis Engineering (Springer 2018)', 'p. 174')
+const jazar = cite('Jazar, Vehicle Dynamics (2008)', 'example 40')
+const liftedAxle = cite('ISO 10392')
+const chosen = 'The formula was read in an open textbook; the numbers are chosen here and worked out by hand.'
+
+export const massHandbook = [
+  handbook(centreOfGravityAft, [
+    {
+      given: { rearAxleMass: '3600 kg', mass: '7600 kg', wheelbase: '2.34 m' },
+      expected: '1.1084 m',
+      within: '0.0002 m',
+      source: jazar,
+      standing: 'read',
+      note: 'The example gives wheel loads, 2000 N front and 1800 N rear at each wheel; only their ratio counts.',
+    },
+  ]),
+  handbook(rearAxleMass, [
+    {
+      given: { mass: '1145 kg', aft: '1.139 m', wheelbase: '2.532 m' },
+      expected: '515.071 kg',
+      within: '0.011 kg',
+      source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 1, static axle loads'),
+      standing: 'recomputed',
+      note: 'Inputs read in a course exercise: 5052.8 N at 9.81 m/s², to 0.1 N.',
+    },
+  ]),
+  handbook(raisedAngle, [
+    {
+      given: { rise: '0.4 m', wheelbase: '2.4 m' },
+      expected: '9.5941 °',
+      within: '0.00005 °',
+      source: liftedAxle,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(centreOfGravityHeight, [
+    {
+      given: {
+        mass: '1000 kg',
+        wheelbase: '2.4 m',
+        levelFrontMass: '500 kg',
+        raisedFrontMass: '515.4945 kg',
+        angle: '9.5941 °',
+        axleHeight: '0.28 m',
+      },
+      expected: '0.5 m',
+      within: '0.0001 m',
+      source: liftedAxle,
+      standing: 'recomputed',
+      note: `${chosen} Rise over wheelbase in place of the tangent would give 0.5031 m; without the wheel centres, 0.220 m.`,
+    },
+  ]),
+  handbook(crossShare, [
+    {
+      given: { frontRight: '606 kg', rearLeft: '670 kg', mass: '2555 kg' },
+      expected: '49.94 %',
+      within: '0.01 %',
+      source: exercise,
+      standing: 'recomputed',
+      note: 'Wheel loads and the sum of the diagonal, 1276 of 2555, were read.',
+    },
+  ]),
+  handbook(longitudinalTransfer, [
+    {
+      given: { mass: '1145 kg', acceleration: '2 m/s²', height: '0.5 m', wheelbase: '2.532 m' },
+      expected: '452.2 N',
+      within: '0.1 N',
+      source: exercise,
+      standing: 'recomputed',
+      note: 'Inputs read; Gillespie, chapter 1, has the formula.',
+    },
+  ]),
+  handbook(lateralTransfer, [
+    {
+      given: { mass: '140 kg', acceleration: '0.6 g', height: '0.28 m', track: '1.46 m' },
+      expected: '158 N',
+      within: '1 N',
+      source: chassis,
+      standing: 'read',
+      note: 'Front unsprung mass.',
+    },
+    {
+      given: { mass: '180 kg', acceleration: '0.6 g', height: '0.3 m', track: '1.46 m' },
+      expected: '218 N',
+      within: '1 N',
+      source: chassis,
+      standing: 'read',
+      note: 'Rear unsprung mass.',
+    },
+    {
+      given: { mass: '691.2 kg', acceleration: '0.6 g', height: '0.07 m', track: '1.46 m' },
+      expected: '195 N',
+      within: '1 N',
+      source: chassis,
+      standing: 'read',
+      note: 'Sprung mass on the front axle, 54 % of 1280 kg, acting at the roll centre.',
+    },
+    {
+      given: { mass: '588.8 kg', acceleration: '0.6 g', height: '0.32 m', track: '1.46 m' },
+      expected: '760 N',
+      within: '1 N',
+      source: chassis,
+      standing: 'read',
+      note: 'Sprung mass on the rear axle, acting at the roll centre.',
+    },
+  ]),
+  handbook(staticStabilityFactor, [
+    {
+      given: { track: '1.5 m', height: '0.53 m' },
+      expected: 1.415,
+      within: '0.001',
+      source: cite('NHTSA, New Car Assessment Program, rollover resistance'),
+      standing: 'recomputed',
+      note: 'The formula was read; the numbers are chosen here and worked out by hand.',
+    },
+  ]),
+  handbook(parallelAxis, [
+    {
+      given: { inertia: '1 kg·m²', mass: '12 kg', distance: '0.5 m' },
+      expected: '4 kg·m²',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+      note: 'A thin rod of 12 kg and 1 m: m L² / 12 about its middle, m L² / 3 about its end.',
+    },
+  ]),
+]

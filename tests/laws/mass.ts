@@ -1,0 +1,46 @@
+/** How the formulas of the mass domain move with their inputs. */
+import {
+  centreOfGravityAft,
+  centreOfGravityHeight,
+  crossShare,
+  lateralTransfer,
+  longitudinalTransfer,
+  parallelAxis,
+  raisedAngle,
+  rearAxleMass,
+  staticStabilityFactor,
+} from '../../src/mass/index.js'
+import { lawsOf } from '../laws.js'
+
+const bothWays =
+  'either: mass moves forwards or backwards as the centre of gravity lies above or below the wheel centres'
+const eitherSign = 'either: braking moves the load the other way'
+const eitherHand = 'either: a bend to the other hand moves the load the other way'
+
+export const massLaws = [
+  lawsOf(centreOfGravityAft, { rearAxleMass: 'rises', mass: 'falls', wheelbase: 'rises' }),
+  lawsOf(rearAxleMass, {
+    mass: 'either: a part ahead of the front axle takes load off the rear',
+    aft: 'rises',
+    wheelbase: 'either: a part ahead of the front axle takes load off the rear',
+  }),
+  lawsOf(raisedAngle, { rise: 'rises', wheelbase: 'falls' }),
+  lawsOf(centreOfGravityHeight, {
+    mass: bothWays,
+    wheelbase: bothWays,
+    levelFrontMass: 'falls',
+    raisedFrontMass: 'rises',
+    angle: bothWays,
+    axleHeight: 'rises',
+  }),
+  lawsOf(crossShare, { frontRight: 'rises', rearLeft: 'rises', mass: 'falls' }),
+  lawsOf(longitudinalTransfer, {
+    mass: eitherSign,
+    acceleration: 'rises',
+    height: eitherSign,
+    wheelbase: eitherSign,
+  }),
+  lawsOf(lateralTransfer, { mass: eitherHand, acceleration: 'rises', height: eitherHand, track: eitherHand }),
+  lawsOf(staticStabilityFactor, { track: 'rises', height: 'falls' }),
+  lawsOf(parallelAxis, { inertia: 'rises', mass: 'rises', distance: 'rises' }),
+]
