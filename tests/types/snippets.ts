@@ -1,0 +1,194 @@
+/** Lines of code that must compile, and lines that must not, with what the compiler says of them. */
+
+/** What every line may use. */
+export const prelude = `import { type AnyFormula, cite, constant, explain, formula, input, output, propagate, section, solve, sweep } from 'kerbwatt/formula'
+import { type Given, type Kind, type Quantity, quantity } from 'kerbwatt/quantity'
+
+export const reach = formula({
+  name: 'reach',
+  title: 'Distance that a store of energy lasts',
+  inputs: {
+    energy: input('energy', 'E', 'Energy in the store', { min: 0 }),
+    consumption: input('energyPerDistance', 'e', 'Energy used per distance', { above: 0 }),
+    efficiency: input('ratio', 'eta', 'Share that reaches the motor', { above: 0, max: 1, default: 1 }),
+  },
+  result: output('length', 's', 'Distance', 'km'),
+  expression: 'E * eta / e',
+  source: cite('nowhere'),
+  compute: ({ energy, consumption, efficiency }) => (energy * efficiency) / consumption,
+})
+declare const energy: Quantity<'energy'>
+declare const mass: Quantity<'mass'>
+declare const warm: Quantity<'temperature'>
+declare const warmer: Quantity<'temperatureDifference'>
+declare const amount: number
+declare function place(wheelbase: Given<'length'>, share?: Given<'ratio'>): void
+`
+
+/** Lines that must compile. */
+export const accepted: readonly string[] = [
+  // Inputs of a formula: text, quantities, numbers where they are ratios, and defaults left out.
+  `export const r: Quantity<'length'> = reach({ energy: '24 kWh', consumption: '150 Wh/km' })`,
+  `reach({ energy, consumption: quantity('energyPerDistance', 15, 'kWh/100km'), efficiency: 0.9 })`,
+  `reach({ energy: '24 kWh', consumption: '150 Wh/km', efficiency: '90 %' })`,
+  `reach({ energy: '-2.4e1 kWh', consumption: '150 Wh/mi' })`,
+  `reach({ energy: \`\${amount} kWh\`, consumption: \`\${amount} J/m\` })`,
+  `export const si: number = reach.compute({ energy: 8.64e7, consumption: 540, efficiency: 1 })`,
+  // What a formula tells of itself.
+  `export const about: string = reach.inputs.energy.about + reach.title + reach.expression + reach.source.work`,
+  `export const kinds: ['energy', 'length'] = [reach.inputs.energy.kind, reach.result.kind]`,
+  `export const usual: Quantity<'ratio'> = reach.inputs.efficiency.default`,
+  `export const list: readonly AnyFormula[] = [reach]`,
+  `export const kind: Kind = (reach as AnyFormula).inputs.energy?.kind ?? 'mass'`,
+  // What is done with a formula.
+  `export const e: Quantity<'energy'> = solve(reach, 'energy', { result: '120 km', consumption: '150 Wh/km' })`,
+  `solve(reach, 'consumption', { result: '120 km', energy, between: ['50 Wh/km', '500 Wh/km'] })`,
+  `sweep(reach, { energy: { from: '10 kWh', to: '30 kWh', steps: 5 } }, { consumption: '150 Wh/km' })[0]?.energy.in('MJ')`,
+  `propagate(reach, { energy: ['24 kWh', '1 kWh'], consumption: '150 Wh/km' }).value.in('mi')`,
+  `export const w: Quantity<'length'> = explain(() => reach({ energy, consumption: '150 Wh/km' })).result`,
+  `export const s: number = section('A heading', () => 5)`,
+  // Quantities.
+  `quantity('mass', '155 lb').plus('2 kg').minus(mass).times(2).over(3).as('t').in('oz').toFixed(1)`,
+  `quantity('mass', 155, 'lb').format({ unit: 'kg', digits: 3 }).trim()`,
+  `quantity('ratio', 0.9).in('%').toFixed(1)`,
+  `quantity('ratio', '90 %').in('1').toFixed(1)`,
+  `quantity('resistance', '0.3 mohm').in('mΩ').toFixed(1)`,
+  `quantity('torque', '180 Nm').as('lbf·ft').in('N·m').toFixed(1)`,
+  `quantity('torque', quantity('torque', '180 Nm')).unit.trim()`,
+  `export const many: number = energy.ratioTo('2 MJ')`,
+  `export const enough: boolean = energy.isAtLeast('2 kWh') && energy.isAtMost(energy) && energy.equals('2 kWh', '5 Wh')`,
+  `export const t: Quantity<'temperature'> = warm.plus('5 K').plus(warmer).minus(warmer)`,
+  `export const d: Quantity<'temperatureDifference'> = warm.minus('20 °C').times(2).plus('5 °F')`,
+  `export const hot: boolean = warm.isAtLeast('60 °C') && warm.equals('60 °C', '1 K')`,
+  `place('2.1 m')`,
+  `place(quantity('length', '7 ft'), 0.5)`,
+  `place('84 in', '50%')`,
+  `place(reach({ energy, consumption: '150 Wh/km' }), '0.5')`,
+  `export const either: Given<'mass' | 'length'> = '5 kg'`,
+  // Descriptions.
+  `input('mass', 'm', 'Mass', { min: 0, max: '3 t', default: '900 kg' }).default.in('kg')`,
+  `constant('acceleration', '9.80665 m/s²', 'Standard acceleration of free fall', cite('ISO 80000-3')).value.in('m/s2')`,
+]
+
+const inputsOfReach =
+  `'Flat<{ readonly energy: Given<"energy">; readonly consumption: Given<"energyPerDistance">; }` +
+  ` & { readonly efficiency?: Given<"ratio">; }>'`
+
+/** Lines that must not compile, and the telling line of what the compiler says: the first, unless a later one tells more. */
+export const refused: readonly (readonly [line: string, message: string])[] = [
+  // Inputs of a formula.
+  [
+    `reach({ energy: '24 kW', consumption: '150 Wh/km' })`,
+    `Type '"24 kW"' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `reach({ energy: '24kWh', consumption: '150 Wh/km' })`,
+    `Type '"24kWh"' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `reach({ energy: '24,5 kWh', consumption: '150 Wh/km' })`,
+    `Type '"24,5 kWh"' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [`reach({ energy: 24, consumption: '150 Wh/km' })`, `Type 'number' is not assignable to type 'Given<"energy">'.`],
+  [
+    `reach({ energy: mass, consumption: '150 Wh/km' })`,
+    `Type 'Quantity<"mass">' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `reach({ energy, consumption: '150 Wh/km', eficiency: 0.9 })`,
+    `Object literal may only specify known properties, but 'eficiency' does not exist in type ${inputsOfReach}. Did you mean to write 'efficiency'?`,
+  ],
+  [
+    `reach({ energy, consumption: '150 Wh/km', losses: 0.9 })`,
+    `Object literal may only specify known properties, and 'losses' does not exist in type ${inputsOfReach}.`,
+  ],
+  [
+    `reach({ energy: '24 kWh' })`,
+    `Property 'consumption' is missing in type '{ energy: "24 kWh"; }' but required in type ${inputsOfReach}.`,
+  ],
+  [`reach('24 kWh')`, `Argument of type 'string' is not assignable to parameter of type ${inputsOfReach}.`],
+  [`reach()`, 'Expected 1 arguments, but got 0.'],
+  [
+    `reach.compute({ energy: '24 kWh', consumption: 540, efficiency: 1 })`,
+    `Type 'string' is not assignable to type 'number'.`,
+  ],
+  [
+    `const time: Quantity<'time'> = reach({ energy, consumption: '150 Wh/km' })`,
+    `Type 'Quantity<"length">' is not assignable to type 'Quantity<"time">'.`,
+  ],
+  [
+    `reach({ energy, consumption: '150 Wh/km' }).in('kWh')`,
+    `Argument of type '"kWh"' is not assignable to parameter of type 'UnitOf<"length">'.`,
+  ],
+  // What is done with a formula.
+  [
+    `solve(reach, 'energie', { result: '120 km', consumption: '150 Wh/km' })`,
+    `Argument of type '"energie"' is not assignable to parameter of type '"energy" | "consumption" | "efficiency"'.`,
+  ],
+  [
+    `solve(reach, 'energy', { result: '120 kWh', consumption: '150 Wh/km' })`,
+    `Type '"120 kWh"' is not assignable to type 'Given<"length">'.`,
+  ],
+  [
+    `sweep(reach, { energy: { from: '10 kW', to: '30 kWh', steps: 5 } }, { consumption: '150 Wh/km' })`,
+    `Type '"10 kW"' is not assignable to type 'Given<"energy"> | undefined'.`,
+  ],
+  // Quantities.
+  [`energy.in('V')`, `Argument of type '"V"' is not assignable to parameter of type 'UnitOf<"energy">'.`],
+  [`energy.as('kW')`, `Argument of type '"kW"' is not assignable to parameter of type 'UnitOf<"energy">'.`],
+  [`energy.format({ unit: 'kg' })`, `Type '"kg"' is not assignable to type 'UnitOf<"energy"> | undefined'.`],
+  [
+    `energy.plus(mass)`,
+    `Argument of type 'Quantity<"mass">' is not assignable to parameter of type 'Given<"energy">'.`,
+  ],
+  [`energy.plus('5 kg')`, `Argument of type '"5 kg"' is not assignable to parameter of type 'Given<"energy">'.`],
+  [`energy.times('2 kWh')`, `Argument of type 'string' is not assignable to parameter of type 'number'.`],
+  [`energy.ratioTo('2 kg')`, `Argument of type '"2 kg"' is not assignable to parameter of type 'Given<"energy">'.`],
+  [`energy.isAtMost(2)`, `Argument of type '2' is not assignable to parameter of type 'Given<"energy">'.`],
+  [
+    `energy * 2`,
+    `The left-hand side of an arithmetic operation must be of type 'any', 'number', 'bigint' or an enum type.`,
+  ],
+  [`energy.si = 5`, `Cannot assign to 'si' because it is a read-only property.`],
+  [
+    `warm.plus(warm)`,
+    `Argument of type 'Quantity<"temperature">' is not assignable to parameter of type 'Given<"temperatureDifference">'.`,
+  ],
+  [
+    `warm.plus('5 bar')`,
+    `Argument of type '"5 bar"' is not assignable to parameter of type 'Given<"temperatureDifference">'.`,
+  ],
+  [`warm.times(2)`, `Argument of type '2' is not assignable to parameter of type 'never'.`],
+  [`warm.over(2)`, `Argument of type '2' is not assignable to parameter of type 'never'.`],
+  [`warm.ratioTo(warm)`, `Argument of type 'Quantity<"temperature">' is not assignable to parameter of type 'never'.`],
+  [
+    `const sum: Quantity<'temperature'> = warm.minus('20 °C')`,
+    `Type 'Quantity<"temperatureDifference">' is not assignable to type 'Quantity<"temperature">'.`,
+  ],
+  [`place(mass)`, `Argument of type 'Quantity<"mass">' is not assignable to parameter of type 'Given<"length">'.`],
+  [
+    `place('2.1 m', '0.5 m')`,
+    `Argument of type '"0.5 m"' is not assignable to parameter of type 'Given<"ratio"> | undefined'.`,
+  ],
+  [
+    `const wheelbase: Quantity<'length'> = mass`,
+    `Type 'Quantity<"mass">' is not assignable to type 'Quantity<"length">'.`,
+  ],
+  [`quantity('mass', '155 m')`, `Argument of type '"155 m"' is not assignable to parameter of type 'Given<"mass">'.`],
+  [`quantity('mass', 155)`, `Argument of type '155' is not assignable to parameter of type 'Given<"mass">'.`],
+  [`quantity('mass', 155, 'm')`, `Argument of type '"m"' is not assignable to parameter of type 'UnitOf<"mass">'.`],
+  [
+    `quantity('torque', energy)`,
+    `Argument of type 'Quantity<"energy">' is not assignable to parameter of type 'Given<"torque">'.`,
+  ],
+  // Descriptions.
+  [
+    `constant('mass', energy, 'Mass', cite('nowhere'))`,
+    `Argument of type 'Quantity<"energy">' is not assignable to parameter of type 'Given<"mass">'.`,
+  ],
+  [`input('mass', 'm', 'Mass', { min: energy })`, 'No overload matches this call.'],
+  [
+    `output('mass', 'm', 'Mass', 'm')`,
+    `Argument of type '"m"' is not assignable to parameter of type 'UnitOf<"mass"> | undefined'.`,
+  ],
+]

@@ -1,0 +1,96 @@
+/** What the compiler accepts and refuses, in what words, and how hard it has to work. */
+import { fileURLToPath } from 'node:url'
+import ts from 'typescript'
+import { describe, expect, it } from 'vitest'
+import { kinds } from '../../src/quantity/kinds.js'
+import { accepted, prelude, refused } from './snippets.js'
+
+const project = fileURLToPath(new URL('../..', import.meta.url))
+const { options } = ts.parseJsonConfigFileContent(
+  ts.readConfigFile(`${project}tsconfig.json`, ts.sys.readFile).config,
+  ts.sys,
+  project,
+)
+
+/** A program of source texts that are on no disk, in the project. */
+function programOf(texts: readonly string[]): { program: ts.Program; files: readonly ts.SourceFile[] } {
+  const sources = new Map(
+    texts.map((text, i) => {
+      const name = `${project}tests/types/text-${i}.ts`
+      return [name, ts.createSourceFile(name, text, ts.ScriptTarget.ES2022)]
+    }),
+  )
+  const host = ts.createCompilerHost(options)
+  const { fileExists, getSourceFile } = host
+  host.fileExists = (name) => sources.has(name) || fileExists(name)
+  host.getSourceFile = (name, ...rest) => sources.get(name) ?? getSourceFile(name, ...rest)
+  const program = ts.createProgram([...sources.keys()], { ...options, noUnusedLocals: false }, host)
+  return { program, files: [...sources.values()] }
+}
+
+describe('the compiler', { timeout: 60_000 }, () => {
+  const lines = [...accepted, ...refused.map(([line]) => line)]
+  const { program, files } = programOf(lines.map((line) => `${prelude}${line}\n`))
+
+  /** What it says of a line, line by line, without the indentation that shows what follows from what. */
+  const saysOf = (line: string): readonly string[] => {
+    const file = files[lines.indexOf(line)]
+    return [...program.getSyntacticDiagnostics(file), ...program.getSemanticDiagnostics(file)].flatMap((diagnostic) =>
+      ts
+        .flattenDiagnosticMessageText(diagnostic.messageText, '\n')
+        .split('\n')
+        .map((text) => text.trim()),
+    )
+  }
+
+  it.each(accepted)('accepts %s', (line) => {
+    expect(saysOf(line)).toEqual([])
+  })
+
+  it.each(refused)('refuses %s: %s', (line, message) => {
+    expect(saysOf(line)).toContain(message)
+  })
+
+  it('has as many lines to refuse as to accept', () => {
+    expect(refused.length).toBeGreaterThanOrEqual(accepted.length)
+  })
+})
+
+describe('the work of the compiler', { timeout: 60_000 }, () => {
+  // Every formula has kinds of its own, so that none profits from what another made the compiler do.
+  const units = Object.entries(kinds)
+    .filter(([kind]) => kind !== 'ratio')
+    .map(([kind, { example }]) => ({ kind, example }))
+  const count = 10
+
+  /** Formulas, of which the first so many are called. */
+  const instantiations = (formulas: number, calls: number): number => {
+    const parts = Array.from({ length: formulas }, (_, i) => {
+      const [a, b] = [units[2 * i], units[2 * i + 1]]
+      const definition = `export const f${i} = formula({
+        name: 'f${i}', title: '', expression: 'a', source: cite(''),
+        inputs: { a: input('${a?.kind}', 'a', ''), b: input('${b?.kind}', 'b', ''), x: input('ratio', 'x', '', { default: 1 }) },
+        result: output('${a?.kind}', 'y', ''),
+        compute: ({ a, b, x }) => a + b + x,
+      })`
+      return i < calls ? `${definition}\nf${i}({ a: '${a?.example}', b: '${b?.example}' })` : definition
+    })
+    const { program, files } = programOf([
+      `import { cite, formula, input, output } from 'kerbwatt/formula'\n${parts.join('\n')}\n`,
+    ])
+    expect(program.getSemanticDiagnostics(files[0])).toEqual([])
+    return program.getInstantiationCount()
+  }
+
+  it('stays under 2000 type instantiations for a call of a formula', () => {
+    const perCall = (instantiations(2 * count, 2 * count) - instantiations(2 * count, count)) / count
+    expect(perCall).toBeGreaterThan(0)
+    expect(perCall).toBeLessThan(2000)
+  })
+
+  it('stays under 4000 for a formula, written and called', () => {
+    const perFormula = (instantiations(2 * count, 2 * count) - instantiations(count, count)) / count
+    expect(perFormula).toBeGreaterThan(0)
+    expect(perFormula).toBeLessThan(4000)
+  })
+})
