@@ -7,7 +7,10 @@ import type { HandbookEntry } from './handbook/handbook.js'
 
 const sources = import.meta.glob('../src/{thermal,mass,electrical,drivetrain,range}/*.ts')
 const entries = Object.values(
-  import.meta.glob<{ [name: string]: readonly HandbookEntry[] }>('./handbook/*.ts', { eager: true }),
+  import.meta.glob<{ [name: string]: readonly HandbookEntry[] }>(
+    ['./handbook/*.ts', '!./handbook/*.test.ts'],
+    { eager: true },
+  ),
 ).flatMap((module) => Object.values(module).flat())
 
 describe('the catalogue', () => {

@@ -189,15 +189,17 @@ export function inUnit(si: number, scale: UnitScale): number {
 }
 
 /**
- * A decimal number that reads back, in the same unit, as just this SI double; undefined where 17 digits
- * are not enough, as for a temperature a hair above absolute zero written in °C.
+ * The shortest decimal number that reads back, in the same unit, as just this SI double; undefined where 17
+ * digits are not enough, as for a temperature a hair above absolute zero written in °C.
  */
 export function writtenIn(si: number, scale: UnitScale): string | undefined {
-  const nearest = String(inUnit(si, scale))
-  if (Number.isFinite(Number(nearest)) && fromDecimal(nearest, scale) === si) return nearest
   const Long = Decimal.clone({ precision: 60, defaults: true })
   const pi = scale.piPower === 0 ? 1 : Long.pow(Long.acos(-1), scale.piPower)
   const number = Long.div(exactly(si).times(scale.bottom), scale.top).div(pi).minus(scale.zero)
-  const text = number.toSignificantDigits(17).toString()
-  return fromDecimal(text, scale) === si ? text : undefined
+  // Without a zero of its own a unit keeps any 15 digits, so that shorter numbers need not be tried one by one.
+  for (let digits = scale.zero.isZero() ? 15 : 1; digits <= 17; digits++) {
+    const text = number.toSignificantDigits(digits).toString()
+    if (fromDecimal(text, scale) === si) return text
+  }
+  return undefined
 }

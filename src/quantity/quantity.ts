@@ -36,7 +36,10 @@ export interface Quantity<K extends Kind = Kind> {
   /** The unit in which the quantity is shown. */
   readonly unit: string
 
-  /** The value in a unit: the double nearest to it. */
+  /**
+   * The value in a unit: the double nearest to what `si` is in it. The kelvins of 35 °C are not a double to the last
+   * digit, so `in('°C')` gives back 34.99999999999998; text is rounded to what was written.
+   */
   in(unit: UnitOf<K>): number
   /** The same value, shown in another unit from here on. */
   as(unit: UnitOf<K>): Quantity<K>

@@ -6,7 +6,7 @@ import type { AnyFormula, Input } from '../../src/formula/index.js'
 import { holds, inputsFor, numbersFor } from '../engine/draw.js'
 import type { Law, Laws } from '../laws.js'
 
-const stated = Object.values(import.meta.glob<{ [name: string]: readonly Laws[] }>('./*.ts', { eager: true })).flatMap(
+const stated = Object.values(import.meta.glob<{ [name: string]: readonly Laws[] }>(['./*.ts', '!./*.test.ts'], { eager: true })).flatMap(
   (module) => Object.values(module).flat(),
 )
 const lawsByName = new Map(stated.map((each) => [each.name, each.laws]))
