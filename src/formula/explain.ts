@@ -127,10 +127,7 @@ function workingMarkdown(steps: readonly Step[]): string {
       const { title, symbol, formula, numbers, result, source } = lineOf(step, results)
       const parts = formula === numbers ? [formula] : [formula, numbers]
       return [
-        `${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`.replace(
-          /\*(?=\d)/g,
-          '\\*',
-        ),
+        `${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`,
       ]
     })
   return write(steps, '').join('\n')

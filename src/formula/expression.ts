@@ -215,7 +215,7 @@ export function expressionText(expression: Expression, naming: Naming = asNamed)
       const { operator, left, right } = expression
       if (operator === '^') {
         const base = left.type === 'symbol' && isCompound(text(left)) ? `(${text(left)})` : text(left)
-        const exponent = text(right)
+        const exponent = text(right.type === 'group' ? right.inner : right)
         return `${base}${raised[exponent] ?? `^${isCompound(exponent) ? `(${exponent})` : exponent}`}`
       }
       const divisor =

@@ -8,7 +8,8 @@ import type { AnyFormula } from '../../src/formula/index.js'
 import { type Kind, kinds } from '../../src/quantity/index.js'
 import { inputsFor, siConstants } from './draw.js'
 
-const math = create(all)
+/** mathjs compares numbers that are nearly equal as equal, unless it is told not to. */
+const math = create(all, { relTol: 0, absTol: 0 })
 
 /** How often each check draws, and how close two ways of computing one thing must come. */
 const [DRAWS, CLOSE] = [50, 1e-9]
@@ -88,7 +89,8 @@ type Factors = { readonly [base in (typeof bases)[number]]: number }
 
 /** With other base units, the computed result changes by just the powers of its kind. */
 export function checkRescaled(formula: AnyFormula): void {
-  const factor = fc.integer({ min: -1000, max: 1000 }).map((n) => 10 ** (n / 1000))
+  // Powers of four scale doubles and their square roots without rounding, so that no cancellation is stirred up.
+  const factor = fc.integer({ min: -4, max: 4 }).map((n) => 4 ** n)
   const factors = fc.record({ kg: factor, m: factor, s: factor, A: factor, K: factor })
   const constants = siConstants(formula)
   fc.assert(
