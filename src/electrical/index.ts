@@ -1,2 +1,40 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
-export { cableVoltageDrop } from './cable.js'
+export {
+  adiabaticConstant,
+  adiabaticTime,
+  adiabaticWithstand,
+  ampacityAtAmbient,
+  cableLoss,
+  cableVoltageDrop,
+} from './cable.js'
+export { acPower, backupTime, chargeTime, converterInputCurrent } from './charging.js'
+export {
+  americanGauges,
+  awg,
+  awgDiameter,
+  type ConductorMaterial,
+  conductorMaterials,
+  type Gauge,
+  type MetricSection,
+  metricSections,
+  resistancePerLength,
+  resistivityAt,
+  wireArea,
+} from './conductor.js'
+export { faultTimeConstant, fuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
+export {
+  cRate,
+  currentForPower,
+  jouleHeat,
+  maximumPower,
+  packEnergy,
+  packResistance,
+  parallelCharge,
+  powerAtFloor,
+  seriesVoltage,
+  specificEnergy,
+  terminalVoltage,
+  usableEnergy,
+} from './pack.js'
+export { capacitorEnergy, dischargeTime, prechargeResistance, prechargeTime, prechargeVoltage } from './precharge.js'
+export { isolationFromVoltmeter, leakageCurrent, minimumIsolation, voltageClass } from './safety.js'

@@ -1,0 +1,104 @@
+/**
+ * What a fuse must be rated for, and what it sees in a short circuit.
+ *
+ * Rests on IEC 60269-1 (rated currents, pre-arcing I²t), NEC 210.20 (continuous load) and circuit theory.
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+import { type Quantity, quantity } from '../quantity/index.js'
+
+/**
+ * Least rated current of a fuse for a continuous load. A load factor of 0.8 is the same as a rating of 1.25
+ * times the load. Near hot parts take the ambient factor from the fuse maker's curve.
+ */
+export const fuseRating = /*@__PURE__*/ formula({
+  name: 'fuseRating',
+  title: 'Least rated current of a fuse',
+  inputs: {
+    current: input('current', 'I', 'Continuous current', { min: 0 }),
+    loadFactor: input('ratio', 'kl', 'Share of the rating that a continuous load may use', {
+      above: 0,
+      max: 1,
+      default: 0.8,
+    }),
+    ambientFactor: input('ratio', 'ka', 'Share of the rating left at the ambient temperature', {
+      above: 0,
+      default: 1,
+    }),
+  },
+  result: output('current', 'In', 'Least rated current'),
+  expression: 'I / (kl * ka)',
+  cautions: [
+    'The fuse must also be rated for direct current at the full-charge voltage, and break the prospective current.',
+  ],
+  source: cite('NFPA 70 (NEC)', '210.20(A)'),
+  compute: ({ current, loadFactor, ambientFactor }) => current / (loadFactor * ambientFactor),
+})
+
+/**
+ * Current that a dead short circuit would settle at. The full, warm, new pack gives the highest, which the fuse
+ * must break; the empty, cold, aged one behind the longest cable gives the lowest, which must still melt it.
+ */
+export const prospectiveCurrent = /*@__PURE__*/ formula({
+  name: 'prospectiveCurrent',
+  title: 'Prospective short-circuit current',
+  inputs: {
+    voltage: input('voltage', 'U', 'Open-circuit voltage of the pack', { min: 0 }),
+    sourceResistance: input('resistance', 'Rs', 'Resistance of the pack', { above: 0 }),
+    loopResistance: input('resistance', 'Rl', 'Resistance of cables, joints and fuse', { min: 0 }),
+  },
+  result: output('current', 'Ip', 'Prospective current'),
+  expression: 'U / (Rs + Rl)',
+  cautions: ['Work it out; never measure it by making a short circuit, whose arc burns and blinds.'],
+  source: definition,
+  compute: ({ voltage, sourceResistance, loopResistance }) => voltage / (sourceResistance + loopResistance),
+})
+
+/**
+ * Time constant with which a fault current rises. A fuse's direct-current voltage rating holds up to a stated
+ * time constant; the current has reached 95 % after three of them.
+ */
+export const faultTimeConstant = /*@__PURE__*/ formula({
+  name: 'faultTimeConstant',
+  title: 'Time constant of a fault loop',
+  inputs: {
+    inductance: input('inductance', 'L', 'Inductance of the loop', { min: 0 }),
+    resistance: input('resistance', 'R', 'Resistance of the loop', { above: 0 }),
+  },
+  result: output('time', 'tau', 'Time constant', 'ms'),
+  expression: 'L / R',
+  source: definition,
+  compute: ({ inductance, resistance }) => inductance / resistance,
+})
+
+/**
+ * Time in which a fuse melts at a high fault current. It holds while no heat leaves the element, up to the 10 ms
+ * for which the melting integral is stated; beyond, read the maker's time–current curve. Arcing comes on top.
+ */
+export const meltingTime = /*@__PURE__*/ formula({
+  name: 'meltingTime',
+  title: 'Melting time of a fuse',
+  inputs: {
+    meltingIntegral: input('jouleIntegral', 'I2t', 'Melting (pre-arcing) Joule integral', { above: 0 }),
+    current: input('current', 'I', 'Fault current', { above: 0 }),
+  },
+  result: output('time', 't', 'Melting time', 'ms'),
+  expression: 'I2t / I^2',
+  valid: [
+    {
+      of: 'meltingIntegral / current^2, in seconds',
+      value: ({ meltingIntegral, current }) => meltingIntegral / current ** 2,
+      max: 0.01,
+    },
+  ],
+  assumes: ['The current is steady while the element melts.', 'No heat leaves the element.'],
+  source: cite('IEC 60269-1', 'pre-arcing I²t at 0.01 s'),
+  compute: ({ meltingIntegral, current }) => meltingIntegral / current ** 2,
+})
+
+/**
+ * Rated currents of fuse-links in IEC 60269-1, which follow the R10 series, with 6, 12 and 32 A for its 6.3, 12.5
+ * and 31.5 A. From memory.
+ */
+export const preferredRatings: readonly Quantity<'current'>[] = /*@__PURE__*/ [
+  2, 4, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250,
+].map((rating) => quantity('current', rating, 'A'))

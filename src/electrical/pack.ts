@@ -1,0 +1,213 @@
+/**
+ * Voltage, capacity, energy and power of a pack of equal modules, and what its resistance costs.
+ *
+ * Rests on circuit theory: a source of constant voltage behind a resistance. Currents are positive on discharge.
+ */
+import { definition, formula, input, output } from '../formula/index.js'
+
+/**
+ * Voltage of cells or modules in series. Ask it of the nominal, the full-charge and the empty voltage in turn:
+ * a pack named by its nominal voltage stands well above it when full. A count that was solved for need not be
+ * whole; the pack's must be.
+ */
+export const seriesVoltage = /*@__PURE__*/ formula({
+  name: 'seriesVoltage',
+  title: 'Voltage of modules in series',
+  inputs: {
+    count: input('ratio', 'n', 'Number in series', { min: 0 }),
+    voltage: input('voltage', 'U1', 'Voltage of one', { min: 0 }),
+  },
+  result: output('voltage', 'U', 'Voltage of the string'),
+  expression: 'n * U1',
+  source: definition,
+  compute: ({ count, voltage }) => count * voltage,
+})
+
+/** Capacity of equal cells or modules in parallel. */
+export const parallelCharge = /*@__PURE__*/ formula({
+  name: 'parallelCharge',
+  title: 'Capacity of modules in parallel',
+  inputs: {
+    count: input('ratio', 'n', 'Number in parallel', { min: 0 }),
+    capacity: input('charge', 'Q1', 'Capacity of one', { min: 0 }),
+  },
+  result: output('charge', 'Q', 'Capacity of the group'),
+  expression: 'n * Q1',
+  assumes: ['The modules are equal and share the current equally.'],
+  source: definition,
+  compute: ({ count, capacity }) => count * capacity,
+})
+
+/** Energy that a pack holds, from its mean (nominal) voltage and its capacity. The full-charge voltage would flatter it. */
+export const packEnergy = /*@__PURE__*/ formula({
+  name: 'packEnergy',
+  title: 'Energy of a pack',
+  inputs: {
+    voltage: input('voltage', 'U', 'Nominal voltage', { min: 0 }),
+    capacity: input('charge', 'Q', 'Capacity', { min: 0 }),
+  },
+  result: output('energy', 'E', 'Energy'),
+  expression: 'U * Q',
+  source: definition,
+  compute: ({ voltage, capacity }) => voltage * capacity,
+})
+
+/** Resistance of a pack of equal modules. Links, fuse and contactors come on top. */
+export const packResistance = /*@__PURE__*/ formula({
+  name: 'packResistance',
+  title: 'Resistance of a pack',
+  inputs: {
+    series: input('ratio', 'ns', 'Number in series', { min: 0 }),
+    parallel: input('ratio', 'np', 'Number in parallel', { above: 0 }),
+    resistance: input('resistance', 'R1', 'Resistance of one', { min: 0 }),
+  },
+  result: output('resistance', 'R', 'Resistance of the pack'),
+  expression: 'ns / np * R1',
+  assumes: ['The modules are equal and share the current equally.'],
+  source: definition,
+  compute: ({ series, parallel, resistance }) => (series / parallel) * resistance,
+})
+
+/** Energy between two states of charge, for a pack that is neither filled nor emptied to its ends. */
+export const usableEnergy = /*@__PURE__*/ formula({
+  name: 'usableEnergy',
+  title: 'Usable energy of a pack',
+  inputs: {
+    energy: input('energy', 'E', 'Energy from full to empty', { min: 0 }),
+    upper: input('ratio', 's2', 'Highest state of charge used', { min: 0, max: 1 }),
+    lower: input('ratio', 's1', 'Lowest state of charge used', { min: 0, max: 1 }),
+  },
+  result: output('energy', 'Eu', 'Usable energy'),
+  expression: 'E * (s2 - s1)',
+  valid: [{ of: 'upper - lower', value: ({ upper, lower }) => upper - lower, min: 0 }],
+  assumes: ['Energy is spread evenly over the state of charge.'],
+  source: definition,
+  compute: ({ energy, upper, lower }) => energy * (upper - lower),
+})
+
+/** Current as a multiple of the one that would empty the pack in an hour. */
+export const cRate = /*@__PURE__*/ formula({
+  name: 'cRate',
+  title: 'C-rate',
+  inputs: {
+    current: input('current', 'I', 'Charge or discharge current', { min: 0 }),
+    capacity: input('charge', 'Q', 'Capacity of what carries the current', { above: 0 }),
+  },
+  result: output('cRate', 'c', 'C-rate'),
+  expression: 'I / Q',
+  source: definition,
+  compute: ({ current, capacity }) => current / capacity,
+})
+
+/** Voltage at the terminals of a pack under load: it sags on discharge and rises on charge (a negative current). */
+export const terminalVoltage = /*@__PURE__*/ formula({
+  name: 'terminalVoltage',
+  title: 'Terminal voltage under load',
+  inputs: {
+    openCircuit: input('voltage', 'V', 'Open-circuit voltage', { min: 0 }),
+    current: input('current', 'I', 'Current, positive on discharge'),
+    resistance: input('resistance', 'R', 'Resistance of the pack', { min: 0 }),
+  },
+  result: output('voltage', 'Vt', 'Terminal voltage'),
+  expression: 'V - I * R',
+  valid: [
+    {
+      of: 'openCircuit - current * resistance',
+      value: ({ openCircuit, current, resistance }) => openCircuit - current * resistance,
+      min: 0,
+    },
+  ],
+  source: definition,
+  compute: ({ openCircuit, current, resistance }) => openCircuit - current * resistance,
+})
+
+/**
+ * Current at which a pack delivers a power at its terminals, negative when the power is negative (charging). Of
+ * the two currents that would do, it is the lesser, with the higher voltage and the smaller loss. It equals
+ * (V − √(V² − 4PR)) / 2R, written so that a small resistance costs no digits and none may be given.
+ */
+export const currentForPower = /*@__PURE__*/ formula({
+  name: 'currentForPower',
+  title: 'Current for a power',
+  inputs: {
+    openCircuit: input('voltage', 'V', 'Open-circuit voltage', { above: 0 }),
+    resistance: input('resistance', 'R', 'Resistance of the pack', { min: 0 }),
+    power: input('power', 'P', 'Power at the terminals, positive on discharge'),
+  },
+  result: output('current', 'I', 'Current, positive on discharge'),
+  expression: '2 * P / (V * (1 + sqrt(1 - 4 * P * R / V^2)))',
+  valid: [
+    {
+      of: 'power as a share of the most that the pack can deliver, openCircuit^2 / (4 * resistance)',
+      value: ({ openCircuit, resistance, power }) => (4 * power * resistance) / openCircuit ** 2,
+      max: 1,
+    },
+  ],
+  source: definition,
+  compute: ({ openCircuit, resistance, power }) =>
+    (2 * power) / (openCircuit * (1 + Math.sqrt(1 - (4 * power * resistance) / openCircuit ** 2))),
+})
+
+/**
+ * Most power that a pack can deliver at its terminals, with half the open-circuit voltage left there and as much
+ * heat inside the pack as power outside. No pack may be used so: it marks the end of what is possible.
+ */
+export const maximumPower = /*@__PURE__*/ formula({
+  name: 'maximumPower',
+  title: 'Most power that a pack can deliver',
+  inputs: {
+    openCircuit: input('voltage', 'V', 'Open-circuit voltage', { min: 0 }),
+    resistance: input('resistance', 'R', 'Resistance of the pack', { above: 0 }),
+  },
+  result: output('power', 'P', 'Most power at the terminals'),
+  expression: 'V^2 / (4 * R)',
+  source: definition,
+  compute: ({ openCircuit, resistance }) => openCircuit ** 2 / (4 * resistance),
+})
+
+/**
+ * Power that a pack delivers with its terminals at a voltage floor, such as the controller's or the cells' lower
+ * limit. It is the most that the floor allows as long as the floor is at least half the open-circuit voltage.
+ */
+export const powerAtFloor = /*@__PURE__*/ formula({
+  name: 'powerAtFloor',
+  title: 'Power at a voltage floor',
+  inputs: {
+    openCircuit: input('voltage', 'V', 'Open-circuit voltage', { min: 0 }),
+    floor: input('voltage', 'Vf', 'Lowest voltage allowed at the terminals', { min: 0 }),
+    resistance: input('resistance', 'R', 'Resistance of the pack', { above: 0 }),
+  },
+  result: output('power', 'P', 'Power at the terminals'),
+  expression: 'Vf * (V - Vf) / R',
+  valid: [{ of: 'openCircuit - floor', value: ({ openCircuit, floor }) => openCircuit - floor, min: 0 }],
+  source: definition,
+  compute: ({ openCircuit, floor, resistance }) => (floor * (openCircuit - floor)) / resistance,
+})
+
+/** Heat that a current makes in a resistance. For a current that varies, give its root mean square. */
+export const jouleHeat = /*@__PURE__*/ formula({
+  name: 'jouleHeat',
+  title: 'Heat in a resistance',
+  inputs: {
+    current: input('current', 'I', 'Steady or root-mean-square current'),
+    resistance: input('resistance', 'R', 'Resistance', { min: 0 }),
+  },
+  result: output('power', 'P', 'Heat', 'W'),
+  expression: 'I^2 * R',
+  source: definition,
+  compute: ({ current, resistance }) => current ** 2 * resistance,
+})
+
+/** Energy per mass. A pack has less than its cells, by the mass of housings, links and cooling. */
+export const specificEnergy = /*@__PURE__*/ formula({
+  name: 'specificEnergy',
+  title: 'Specific energy',
+  inputs: {
+    energy: input('energy', 'E', 'Energy', { min: 0 }),
+    mass: input('mass', 'm', 'Mass that carries it', { above: 0 }),
+  },
+  result: output('specificEnergy', 'e', 'Specific energy'),
+  expression: 'E / m',
+  source: definition,
+  compute: ({ energy, mass }) => energy / mass,
+})

@@ -1,0 +1,96 @@
+/**
+ * Isolation of the traction circuit from the chassis, and the voltage classes that decide which rules apply.
+ *
+ * Rests on UN Regulation No. 100 (isolation and its measurement) and ISO 6469-3 (voltage classes).
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+import { InputError, shown } from '../quantity/errors.js'
+import type { Given } from '../quantity/index.js'
+import { issueWith, readSi } from '../quantity/read.js'
+
+/**
+ * Least isolation between a traction circuit and the chassis: 100 Ω/V for direct current, 500 Ω/V for alternating
+ * current or where the two are connected. Take the highest working voltage, not the nominal one.
+ */
+export const minimumIsolation = /*@__PURE__*/ formula({
+  name: 'minimumIsolation',
+  title: 'Least isolation resistance',
+  inputs: {
+    voltage: input('voltage', 'U', 'Highest working voltage', { min: 0 }),
+    perVolt: input('isolationRatio', 'r', 'Isolation required per volt', { min: 0 }),
+  },
+  result: output('resistance', 'R', 'Least isolation resistance', 'kΩ'),
+  expression: 'U * r',
+  cautions: ['Isolation that was good when built falls with dirt, damp and chafing: monitor it while driving.'],
+  source: cite('UN Regulation No. 100', '5.1.3'),
+  compute: ({ voltage, perVolt }) => voltage * perVolt,
+})
+
+/** Current that flows when someone bridges the other pole to the chassis: the reason for a least isolation per volt. */
+export const leakageCurrent = /*@__PURE__*/ formula({
+  name: 'leakageCurrent',
+  title: 'Leakage current through an isolation',
+  inputs: {
+    voltage: input('voltage', 'U', 'Voltage of the circuit', { min: 0 }),
+    isolation: input('resistance', 'R', 'Isolation resistance to the chassis', { above: 0 }),
+  },
+  result: output('current', 'I', 'Leakage current', 'mA'),
+  expression: 'U / R',
+  source: definition,
+  compute: ({ voltage, isolation }) => voltage / isolation,
+})
+
+/**
+ * Isolation resistance from three voltmeter readings. `reading` is the larger of the two voltages between a pole and
+ * the chassis; `loadedReading` is the same with the known resistance across it. The result is the isolation of the
+ * opposite pole, the smaller of the two, which is the one to compare with the least allowed.
+ */
+export const isolationFromVoltmeter = /*@__PURE__*/ formula({
+  name: 'isolationFromVoltmeter',
+  title: 'Isolation resistance from voltmeter readings',
+  inputs: {
+    packVoltage: input('voltage', 'Ub', 'Voltage between the poles', { above: 0 }),
+    reading: input('voltage', 'U1', 'Larger voltage between a pole and the chassis', { above: 0 }),
+    loadedReading: input('voltage', 'U2', 'The same voltage with the known resistance across it', { above: 0 }),
+    insertedResistance: input('resistance', 'Ro', 'Known resistance put across the reading', { above: 0 }),
+  },
+  result: output('resistance', 'Ri', 'Isolation resistance', 'kΩ'),
+  expression: 'Ro * Ub * (1 / U2 - 1 / U1)',
+  valid: [
+    { of: 'reading / packVoltage', value: ({ reading, packVoltage }) => reading / packVoltage, max: 1 },
+    { of: 'reading - loadedReading', value: ({ reading, loadedReading }) => reading - loadedReading, min: 0 },
+  ],
+  assumes: ["The voltmeter's own resistance is far above the isolation (UN Regulation No. 100 asks for 10 MΩ)."],
+  cautions: [
+    'The readings are taken on a live traction circuit, which can kill: insulated tools and gloves, a meter rated for the voltage, and local rules on who may do it.',
+  ],
+  source: cite('UN Regulation No. 100', 'annex on the isolation resistance measurement'),
+  compute: ({ packVoltage, reading, loadedReading, insertedResistance }) =>
+    insertedResistance * packVoltage * (1 / loadedReading - 1 / reading),
+})
+
+/** Highest working voltages of classes A and B in ISO 6469-3, by kind of current. */
+const classLimits = {
+  DC: { A: 60, B: 1500 },
+  AC: { A: 30, B: 1000 },
+} as const
+
+/**
+ * Voltage class of a circuit by its highest working voltage (ISO 6469-3): A up to 60 V DC or 30 V AC, B above that up
+ * to 1500 V DC or 1000 V AC. Class B needs protection against touch, isolation and warning marks.
+ *
+ * @param voltage - Highest working voltage, the root-mean-square one for AC: that of the full pack, not the nominal one.
+ * @param current - Kind of current; DC unless said.
+ * @throws InputError when the voltage cannot be read, is negative, or lies above class B.
+ */
+export function voltageClass(voltage: Given<'voltage'>, current: 'DC' | 'AC' = 'DC'): 'A' | 'B' {
+  if (!Object.hasOwn(classLimits, current)) {
+    throw new InputError('voltageClass', [{ path: 'current', expected: "'DC' or 'AC'", received: shown(current) }])
+  }
+  const volts = readSi('voltage', voltage)
+  if (Number.isNaN(volts)) throw new InputError('voltageClass', [issueWith('voltage', 'voltage', voltage)])
+  const { A, B } = classLimits[current]
+  if (volts >= 0 && volts <= B) return volts <= A ? 'A' : 'B'
+  const expected = `a voltage of at least 0 V and at most ${B} V ${current}, where ISO 6469-3 ends`
+  throw new InputError('voltageClass', [{ path: 'voltage', expected, received: String(voltage) }])
+}
