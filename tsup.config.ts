@@ -56,6 +56,21 @@ const droppable: Plugin = {
   },
 }
 
+/**
+ * Has the catalogue import the domains as the package's entries. Bundled, each domain would be made an object by a
+ * call that bundlers must keep, and all its formulas with it, in every bundle that uses one of them.
+ */
+const domainsOfCatalogue: Plugin = {
+  name: 'domains of the catalogue',
+  setup(build) {
+    const extension = build.initialOptions.outExtension?.['.js'] ?? '.js'
+    build.onResolve({ filter: /^\.\/\w+\/index\.js$/ }, ({ path, importer }) => {
+      const isAsObject = /[\\/]src[\\/]catalogue\.ts$/.test(importer) && !path.includes('/formula/')
+      return isAsObject ? { path: path.replace('.js', extension), external: true, sideEffects: false } : undefined
+    })
+  },
+}
+
 /** The outermost calls marked as pure that run when a module is loaded, in their order. */
 function pureCalls(node: ts.Node): ts.CallExpression[] {
   if (ts.isFunctionLike(node)) return []
@@ -84,5 +99,5 @@ export default defineConfig({
   clean: true,
   // Everything but decimal.js is bundled: see "dependencies".
   noExternal: [/^zod/, /^d3-/],
-  esbuildPlugins: [droppable, licences],
+  esbuildPlugins: [droppable, domainsOfCatalogue, licences],
 })
