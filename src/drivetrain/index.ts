@@ -1,0 +1,29 @@
+/** Tyres, gears, motor, road load, traction and acceleration. */
+export {
+  equivalentMass,
+  gearStep,
+  motorSpeed,
+  overallRatio,
+  roadSpeed,
+  tractiveForce,
+  wheelTorque,
+} from './gears.js'
+export {
+  aerodynamicDrag,
+  airDensity,
+  airPressure,
+  gradeForce,
+  inertiaForce,
+  roadLoad,
+  roadLoadFromCoefficients,
+  roadPower,
+  rollingResistance,
+} from './road-load.js'
+export {
+  readTyre,
+  rollingCircumference,
+  rollingRadius,
+  sectionHeight,
+  type TyreSize,
+  tyreDiameter,
+} from './tyre.js'

@@ -1,0 +1,184 @@
+/**
+ * What it takes to move a car along a road: air, rolling resistance, grade and acceleration.
+ *
+ * Rests on ISO 2533 (standard atmosphere), Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4, and
+ * the coast-down form of 40 CFR 86.529, UN Regulation No. 83 and UN Regulation No. 154. A grade is rise over run.
+ */
+import { cite, constant, definition, formula, input, output, standardGravity } from '../formula/index.js'
+
+const standardAtmosphere = /*@__PURE__*/ cite('ISO 2533')
+const roadLoads = /*@__PURE__*/ cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4')
+
+/** Specific gas constant of dry air, 287.05287 J/(kg·K): that of the standard atmosphere. */
+const dryAirGasConstant = /*@__PURE__*/ constant(
+  'specificHeat',
+  '287.05287 J/(kg·K)',
+  'Specific gas constant of dry air',
+  standardAtmosphere,
+)
+
+/** Density of dry air. Moist air is lighter, by 0.4 % at 20 °C and half saturated. */
+export const airDensity = /*@__PURE__*/ formula({
+  name: 'airDensity',
+  title: 'Density of air',
+  inputs: {
+    pressure: input('pressure', 'p', 'Pressure of the air', { min: 0 }),
+    temperature: input('temperature', 'T', 'Temperature of the air'),
+  },
+  result: output('density', 'rho', 'Density of the air'),
+  expression: 'p / (R_a * T)',
+  constants: { R_a: dryAirGasConstant },
+  assumes: ['The air is dry and an ideal gas.'],
+  source: standardAtmosphere,
+  compute: ({ pressure, temperature }, { R_a }) => pressure / (R_a * temperature),
+})
+
+/** Pressure of the standard atmosphere at an altitude, for the density of the air on a mountain road. */
+export const airPressure = /*@__PURE__*/ formula({
+  name: 'airPressure',
+  title: 'Air pressure at an altitude',
+  inputs: {
+    altitude: input('length', 'H', 'Altitude above sea level in the lowest layer of ISO 2533', {
+      min: '-2 km',
+      max: '11 km',
+    }),
+  },
+  result: output('pressure', 'p', 'Pressure of the air'),
+  expression: 'p_0 * (1 - dT * H / (H_1 * T_0)) ^ (g0 * H_1 / (R_a * dT))',
+  constants: {
+    p_0: constant('pressure', '101325 Pa', 'Pressure at sea level', standardAtmosphere),
+    T_0: constant('temperature', '288.15 K', 'Temperature at sea level', standardAtmosphere),
+    dT: constant('temperatureDifference', '6.5 K', 'Fall of temperature in one kilometre', standardAtmosphere),
+    H_1: constant('length', '1 km', 'One kilometre', standardAtmosphere),
+    g0: standardGravity,
+    R_a: dryAirGasConstant,
+  },
+  assumes: ['The atmosphere is the standard one: the weather changes the pressure by a few percent.'],
+  source: standardAtmosphere,
+  compute: ({ altitude }, { p_0, T_0, dT, H_1, g0, R_a }) =>
+    p_0 * (1 - (dT * altitude) / (H_1 * T_0)) ** ((g0 * H_1) / (R_a * dT)),
+})
+
+/**
+ * Force of the air against the car. The wind adds to the speed through the air; the power that it takes is this force
+ * times the speed over the ground. A tail wind faster than the car pushes: the force is negative.
+ */
+export const aerodynamicDrag = /*@__PURE__*/ formula({
+  name: 'aerodynamicDrag',
+  title: 'Aerodynamic drag',
+  inputs: {
+    airDensity: input('density', 'rho', 'Density of the air', { min: 0 }),
+    dragArea: input('area', 'A_d', 'Drag coefficient times frontal area', { min: 0 }),
+    speed: input('speed', 'v', 'Road speed', { min: 0 }),
+    headwind: input('speed', 'v_w', 'Head wind, negative for a tail wind', { default: '0 km/h' }),
+  },
+  result: output('force', 'F_a', 'Drag'),
+  expression: '0.5 * rho * A_d * (v + v_w) * abs(v + v_w)',
+  assumes: ['The wind blows along the road.'],
+  source: roadLoads,
+  compute: ({ airDensity, dragArea, speed, headwind }) =>
+    0.5 * airDensity * dragArea * (speed + headwind) * Math.abs(speed + headwind),
+})
+
+/**
+ * Force of the rolling tyres against the motion. The coefficient is the least certain input of a road load: published
+ * forms differ almost threefold at one speed, so that a coast-down is worth the afternoon.
+ */
+export const rollingResistance = /*@__PURE__*/ formula({
+  name: 'rollingResistance',
+  title: 'Rolling resistance',
+  inputs: {
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    coefficient: input('ratio', 'C_rr', 'Rolling resistance coefficient', { min: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run', { default: 0 }),
+  },
+  result: output('force', 'F_r', 'Rolling resistance'),
+  expression: 'm * g0 * C_rr * cos(atan(G))',
+  constants: { g0: standardGravity },
+  source: roadLoads,
+  compute: ({ mass, coefficient, grade }, { g0 }) => mass * g0 * coefficient * Math.cos(Math.atan(grade)),
+})
+
+/** Force of gravity along the road, against the car uphill; negative downhill. A grade of 100 % is 45°. */
+export const gradeForce = /*@__PURE__*/ formula({
+  name: 'gradeForce',
+  title: 'Force of a grade',
+  inputs: {
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run'),
+  },
+  result: output('force', 'F_g', 'Force of the grade'),
+  expression: 'm * g0 * sin(atan(G))',
+  constants: { g0: standardGravity },
+  source: roadLoads,
+  compute: ({ mass, grade }, { g0 }) => mass * g0 * Math.sin(Math.atan(grade)),
+})
+
+/**
+ * Force that speeds the car up; negative when it slows down. The rotating factor counts the turning parts: about 1.03
+ * for the wheels alone, and 1.6 or more in a low gear.
+ */
+export const inertiaForce = /*@__PURE__*/ formula({
+  name: 'inertiaForce',
+  title: 'Force to accelerate',
+  inputs: {
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    acceleration: input('acceleration', 'a', 'Forward acceleration, negative under braking'),
+    rotatingFactor: input('ratio', 'delta', 'Mass with that of the turning parts over mass', { min: 1, default: 1 }),
+  },
+  result: output('force', 'F_i', 'Force to accelerate'),
+  expression: 'delta * m * a',
+  source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+  compute: ({ mass, acceleration, rotatingFactor }) => rotatingFactor * mass * acceleration,
+})
+
+/** Force needed at the wheels: the sum of all that resists. Negative where the car must be braked. */
+export const roadLoad = /*@__PURE__*/ formula({
+  name: 'roadLoad',
+  title: 'Road load',
+  inputs: {
+    aerodynamicDrag: input('force', 'F_a', 'Aerodynamic drag'),
+    rollingResistance: input('force', 'F_r', 'Rolling resistance', { min: 0 }),
+    gradeForce: input('force', 'F_g', 'Force of the grade', { default: '0 N' }),
+    inertiaForce: input('force', 'F_i', 'Force to accelerate', { default: '0 N' }),
+  },
+  result: output('force', 'F', 'Force needed at the wheels'),
+  expression: 'F_a + F_r + F_g + F_i',
+  source: roadLoads,
+  compute: ({ aerodynamicDrag, rollingResistance, gradeForce, inertiaForce }) =>
+    aerodynamicDrag + rollingResistance + gradeForce + inertiaForce,
+})
+
+/**
+ * Road load on the level at a steady speed, from the coefficients of a coast-down. Mind their units: a quadratic one
+ * per (mph)², (km/h)² or (m/s)² differs by more than tenfold.
+ */
+export const roadLoadFromCoefficients = /*@__PURE__*/ formula({
+  name: 'roadLoadFromCoefficients',
+  title: 'Road load from coast-down coefficients',
+  inputs: {
+    constant: input('force', 'F_0', 'Constant coefficient'),
+    linear: input('forcePerSpeed', 'F_1', 'Linear coefficient'),
+    quadratic: input('forcePerSpeedSquared', 'F_2', 'Quadratic coefficient'),
+    speed: input('speed', 'v', 'Road speed', { min: 0 }),
+  },
+  result: output('force', 'F', 'Force needed at the wheels'),
+  expression: 'F_0 + F_1 * v + F_2 * v ^ 2',
+  assumes: ['The road is level, the air still and as dense as at the coast-down.'],
+  source: cite('40 CFR 86.529-98', 'figure F98-9; the same form in UN Regulations No. 83 and No. 154'),
+  compute: ({ constant, linear, quadratic, speed }) => constant + linear * speed + quadratic * speed ** 2,
+})
+
+/** Power at the wheels: force times the speed over the ground, whatever the wind. Negative where the car is braked. */
+export const roadPower = /*@__PURE__*/ formula({
+  name: 'roadPower',
+  title: 'Power at the wheels',
+  inputs: {
+    force: input('force', 'F', 'Force needed at the wheels'),
+    speed: input('speed', 'v', 'Road speed', { min: 0 }),
+  },
+  result: output('power', 'P', 'Power at the wheels'),
+  expression: 'F * v',
+  source: definition,
+  compute: ({ force, speed }) => force * speed,
+})

@@ -1,0 +1,151 @@
+/**
+ * Tyre sizes: from the mark on the sidewall to the distance of one turn.
+ *
+ * Rests on UN Regulation No. 30 (dimensions and marking) and the ETRTO Standards Manual (rolling circumference).
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+import { shown } from '../quantity/errors.js'
+import { InputError, type Quantity, quantity } from '../quantity/index.js'
+
+const marking = /*@__PURE__*/ cite('UN Regulation No. 30')
+
+/** Rolling circumference over diameter: ETRTO, from memory. */
+const rollingFactors = { radial: 3.05, bias: 2.99 } as const
+
+/** Height of a tyre from rim to tread, the aspect being this height over the width. */
+export const sectionHeight = /*@__PURE__*/ formula({
+  name: 'sectionHeight',
+  title: 'Section height of a tyre',
+  inputs: {
+    width: input('length', 'S', 'Nominal section width', { above: 0 }),
+    aspect: input('ratio', 'Ra', 'Nominal aspect, height over width', { above: 0 }),
+  },
+  result: output('length', 'H', 'Section height', 'mm'),
+  expression: 'S * Ra',
+  source: marking,
+  compute: ({ width, aspect }) => width * aspect,
+})
+
+/** Outer diameter of an unloaded tyre by its mark. A worn tyre is up to a centimetre or so smaller. */
+export const tyreDiameter = /*@__PURE__*/ formula({
+  name: 'tyreDiameter',
+  title: 'Outer diameter of a tyre',
+  inputs: {
+    rim: input('length', 'd', 'Nominal rim diameter', { above: 0 }),
+    width: input('length', 'S', 'Nominal section width', { above: 0 }),
+    aspect: input('ratio', 'Ra', 'Nominal aspect, height over width', { above: 0 }),
+  },
+  result: output('length', 'D', 'Outer diameter', 'mm'),
+  expression: 'd + 2 * S * Ra',
+  source: marking,
+  compute: ({ rim, width, aspect }) => rim + 2 * width * aspect,
+})
+
+/**
+ * Distance that a tyre rolls in one turn. It is less than pi diameters, since the loaded tyre is flattened where it
+ * stands: the factor is 3.05 for radial and 2.99 for bias-ply tyres (from memory).
+ */
+export const rollingCircumference = /*@__PURE__*/ formula({
+  name: 'rollingCircumference',
+  title: 'Rolling circumference of a tyre',
+  inputs: {
+    diameter: input('length', 'D', 'Outer diameter', { above: 0 }),
+    factor: input('ratio', 'F', 'Rolling circumference over diameter', { above: 0, default: rollingFactors.radial }),
+  },
+  result: output('length', 'U', 'Distance of one turn', 'mm'),
+  expression: 'F * D',
+  assumes: ['The tyre carries its rated load at its rated pressure and does not slip.'],
+  source: cite('ETRTO Standards Manual', 'dynamic rolling circumference'),
+  compute: ({ diameter, factor }) => factor * diameter,
+})
+
+/** Radius that turns rotation into distance, less than half of the diameter. */
+export const rollingRadius = /*@__PURE__*/ formula({
+  name: 'rollingRadius',
+  title: 'Rolling radius of a tyre',
+  inputs: {
+    circumference: input('length', 'U', 'Rolling circumference', { above: 0 }),
+  },
+  result: output('length', 'r', 'Rolling radius', 'mm'),
+  expression: 'U / (2 * pi)',
+  source: definition,
+  compute: ({ circumference }) => circumference / (2 * Math.PI),
+})
+
+/** What the mark of a tyre says, and the sizes that follow from it. */
+export interface TyreSize {
+  /** Nominal section width. */
+  readonly width: Quantity<'length'>
+  /** Section height over width. */
+  readonly aspect: Quantity<'ratio'>
+  /** Nominal rim diameter. */
+  readonly rim: Quantity<'length'>
+  readonly construction: 'radial' | 'bias'
+  readonly sectionHeight: Quantity<'length'>
+  /** Outer diameter, unloaded. */
+  readonly diameter: Quantity<'length'>
+  /** Distance of one turn. */
+  readonly rollingCircumference: Quantity<'length'>
+  readonly rollingRadius: Quantity<'length'>
+  /** What the mark does not say and was taken for granted; empty when it says all. */
+  readonly assumptions: readonly string[]
+}
+
+/**
+ * Aspect of a tyre that has none in its mark. UN R30 tables 596 mm for the 165 R13 (from memory), which is 80 % to the
+ * nearest whole number; two tyre guides give 80 % and 82 %.
+ */
+const unmarkedAspect = 80
+const otherAspect = 82
+
+/** `155/80 R13`, `155/80-13`, `165 SR 13`, `P175/70 R13 82T`, `190/65 R390`. */
+const metricMark =
+  /^P?(?<width>[1-3]\d[05])(?: ?\/ ?(?<aspect>[2-9]\d|100))? ?(?<construction>[SHVZ]?R|D|-) ?(?<rim>[89]|[12]\d|30|[34]\d[05])(?: \(?\d{2,3} ?[A-Z]\)?)?$/
+
+/**
+ * Reads the size mark of a car tyre: `'155/80 R13'`, `'155/80R13 79T'`, `'185/70 HR 14'`, bias-ply `'155/80-13'`, and
+ * older marks without an aspect, `'165 R13'`, whose aspect is taken as 80 % and said to be.
+ *
+ * A rim figure of 100 or more is in millimetres, one below in inches.
+ *
+ * @param mark - The mark as it stands on the sidewall.
+ * @returns Width, aspect, rim and construction, and the height, diameter, rolling circumference and rolling radius that
+ *   follow; `assumptions` says what the mark left open.
+ * @throws InputError when it is not such a mark. Widths in inches (`5.60-13`) are refused: they do not tell the height.
+ */
+export function readTyre(mark: string): TyreSize {
+  const text = typeof mark === 'string' ? mark.normalize('NFKC').replace(/[\u2010-\u2015\u2212]/g, '-') : ''
+  const parts = metricMark.exec(text.trim().replace(/\s+/g, ' ').toUpperCase())?.groups
+  if (parts === undefined) throw notAMark(mark, text)
+  const construction = parts.construction?.endsWith('R') ? 'radial' : 'bias'
+  const rimFigure = Number(parts.rim)
+  const width = quantity('length', Number(parts.width), 'mm')
+  const aspect = quantity('ratio', Number(parts.aspect ?? unmarkedAspect), '%')
+  const rim = quantity('length', rimFigure, rimFigure < 100 ? 'in' : 'mm')
+  const diameter = tyreDiameter({ rim, width, aspect })
+  const circumference = rollingCircumference({ diameter, factor: rollingFactors[construction] })
+  return {
+    width,
+    aspect,
+    rim,
+    construction,
+    sectionHeight: sectionHeight({ width, aspect }),
+    diameter,
+    rollingCircumference: circumference,
+    rollingRadius: rollingRadius({ circumference }),
+    assumptions: parts.aspect === undefined ? [unmarkedAspectText(mark, width)] : [],
+  }
+}
+
+function unmarkedAspectText(mark: string, width: Quantity<'length'>): string {
+  const more = width.times((2 * (otherAspect - unmarkedAspect)) / 100)
+  return `'${mark}' has no aspect: ${unmarkedAspect} % is assumed. Some guides give ${otherAspect} %, ${more} more in diameter.`
+}
+
+function notAMark(mark: unknown, text: string): InputError {
+  const expected = "a tyre mark such as '155/80 R13', '155/80-13' (bias-ply) or '165 R13' (no aspect)"
+  const inches = /^\s*\d{1,2}[.,]\d+\s*-?\s*\d\d/.test(text)
+  const hint = 'a width in inches does not tell the height: measure the rolling circumference and use rollingRadius'
+  const issue = { path: 'mark', expected, received: shown(mark) }
+  return new InputError('readTyre', [inches ? { ...issue, hint } : issue])
+}
