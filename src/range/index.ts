@@ -1,0 +1,2 @@
+/** Energy use, drive cycles and range. */
+export { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
