@@ -228,7 +228,8 @@ describe('pack', () => {
       fc.property(source, between(0, 1), ({ openCircuit, resistance }, share) => {
         const power = share * maximumPower.compute({ openCircuit, resistance })
         const most = openCircuit / (2 * resistance)
-        expect(currentForPower.compute({ openCircuit, resistance, power })).toBeLessThanOrEqual(most)
+        // Equal at the most power, where the last bit may be rounded up.
+        expect(currentForPower.compute({ openCircuit, resistance, power })).toBeLessThanOrEqual(most * (1 + 1e-12))
       }),
     )
   })
