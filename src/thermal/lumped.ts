@@ -1,0 +1,150 @@
+/**
+ * Bodies of one temperature: how they warm and cool, and what that costs.
+ *
+ * Rests on Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, chapter 5.
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+
+/**
+ * Time in which a body covers 63 % of the way to its final temperature. It covers 95 % in three such times.
+ */
+export const thermalTimeConstant = /*@__PURE__*/ formula({
+  name: 'thermalTimeConstant',
+  title: 'Thermal time constant',
+  inputs: {
+    heatCapacity: input('heatCapacity', 'C', 'Heat capacity of the body', { min: 0 }),
+    conductance: input('thermalConductance', 'G', 'Conductance from the body to its surroundings', { above: 0 }),
+  },
+  result: output('time', 'tau', 'Time constant', 'h'),
+  expression: 'C / G',
+  assumes: ['The body has one temperature (a Biot number below 0.1).'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ heatCapacity, conductance }) => heatCapacity / conductance,
+})
+
+/**
+ * Temperature of a body after a time in steady surroundings, with steady heat from within. Cooling from within is
+ * a negative power.
+ */
+export const lumpedTemperature = /*@__PURE__*/ formula({
+  name: 'lumpedTemperature',
+  title: 'Temperature of a body after a time',
+  inputs: {
+    initial: input('temperature', 'Ti', 'Temperature at the start'),
+    surroundings: input('temperature', 'Ta', 'Temperature of the surroundings'),
+    time: input('time', 't', 'Time since the start', { min: 0 }),
+    timeConstant: input('time', 'tau', 'Time constant of the body', { above: 0 }),
+    power: input('power', 'P', 'Heat put into the body', { default: '0 W' }),
+    conductance: input('thermalConductance', 'G', 'Conductance from the body to its surroundings', { above: 0 }),
+  },
+  result: output('temperature', 'T', 'Temperature after the time'),
+  expression: 'Ta + P / G + (Ti - Ta - P / G) * exp(-t / tau)',
+  assumes: ['The body has one temperature (a Biot number below 0.1).', 'Heat and surroundings are steady.'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ initial, surroundings, time, timeConstant, power, conductance }) =>
+    surroundings +
+    power / conductance +
+    (initial - surroundings - power / conductance) * Math.exp(-time / timeConstant),
+})
+
+/** Time in which a body in steady surroundings comes to a temperature between where it starts and where they are. */
+export const lumpedTime = /*@__PURE__*/ formula({
+  name: 'lumpedTime',
+  title: 'Time in which a body comes to a temperature',
+  inputs: {
+    initial: input('temperature', 'Ti', 'Temperature at the start'),
+    surroundings: input('temperature', 'Ta', 'Temperature of the surroundings'),
+    target: input('temperature', 'T', 'Temperature to come to'),
+    timeConstant: input('time', 'tau', 'Time constant of the body', { min: 0 }),
+  },
+  result: output('time', 't', 'Time'),
+  expression: 'tau * log((Ti - Ta) / (T - Ta))',
+  valid: [
+    {
+      of: 'abs(initial - surroundings)',
+      value: ({ initial, surroundings }) => Math.abs(initial - surroundings),
+      above: 0,
+    },
+    {
+      of: '(target - surroundings) / (initial - surroundings)',
+      value: ({ initial, surroundings, target }) => (target - surroundings) / (initial - surroundings),
+      above: 0,
+      max: 1,
+    },
+  ],
+  assumes: [
+    'The body has one temperature (a Biot number below 0.1).',
+    'No heat is put in, and the surroundings are steady.',
+  ],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ initial, surroundings, target, timeConstant }) =>
+    timeConstant * Math.log((initial - surroundings) / (target - surroundings)),
+})
+
+/**
+ * Biot number: resistance to heat inside a body over that at its surface. Below 0.1 the body may be taken to have
+ * one temperature. The length is volume over surface: a sixth of the diameter of a sphere, half the thickness of a
+ * plate cooled on both sides.
+ */
+export const biotNumber = /*@__PURE__*/ formula({
+  name: 'biotNumber',
+  title: 'Biot number',
+  inputs: {
+    coefficient: input('heatTransferCoefficient', 'h', 'Heat transfer coefficient at the surface', { min: 0 }),
+    length: input('length', 'L', 'Volume of the body over its surface', { min: 0 }),
+    conductivity: input('thermalConductivity', 'k', 'Thermal conductivity of the body', { above: 0 }),
+  },
+  result: output('ratio', 'Bi', 'Biot number'),
+  expression: 'h * L / k',
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ coefficient, length, conductivity }) => (coefficient * length) / conductivity,
+})
+
+/** Heat that warms a mass, with none lost on the way. */
+export const heatToWarm = /*@__PURE__*/ formula({
+  name: 'heatToWarm',
+  title: 'Heat to warm a mass',
+  inputs: {
+    mass: input('mass', 'm', 'Mass', { min: 0 }),
+    specificHeat: input('specificHeat', 'c', 'Specific heat', { min: 0 }),
+    from: input('temperature', 'T1', 'Temperature at the start'),
+    to: input('temperature', 'T2', 'Temperature at the end'),
+  },
+  result: output('energy', 'Q', 'Heat put in'),
+  expression: 'm * c * (T2 - T1)',
+  valid: [{ of: 'to - from', value: ({ from, to }) => to - from, min: 0 }],
+  source: definition,
+  compute: ({ mass, specificHeat, from, to }) => mass * specificHeat * (to - from),
+})
+
+/**
+ * Time in which a steady heater warms a body that loses heat to its surroundings. The heater must be able to hold
+ * the body above the target: in the end it holds it at the surroundings' temperature plus power over conductance.
+ */
+export const warmUpTime = /*@__PURE__*/ formula({
+  name: 'warmUpTime',
+  title: 'Warm-up time',
+  inputs: {
+    heatCapacity: input('heatCapacity', 'C', 'Heat capacity of the body', { min: 0 }),
+    conductance: input('thermalConductance', 'G', 'Conductance from the body to its surroundings', { above: 0 }),
+    power: input('power', 'P', 'Power of the heater', { min: 0 }),
+    from: input('temperature', 'T1', 'Temperature at the start'),
+    to: input('temperature', 'T2', 'Temperature to come to'),
+    surroundings: input('temperature', 'Ta', 'Temperature of the surroundings'),
+  },
+  result: output('time', 't', 'Warm-up time', 'min'),
+  expression: 'C / G * log((Ta + P / G - T1) / (Ta + P / G - T2))',
+  valid: [
+    { of: 'to - from', value: ({ from, to }) => to - from, min: 0 },
+    {
+      of: 'temperature reached in the end (surroundings + power / conductance) less to, in kelvins',
+      value: ({ surroundings, power, conductance, to }) => surroundings + power / conductance - to,
+      above: 0,
+    },
+  ],
+  assumes: ['The body has one temperature (a Biot number below 0.1).', 'Heat and surroundings are steady.'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ heatCapacity, conductance, power, from, to, surroundings }) =>
+    (heatCapacity / conductance) *
+    Math.log((surroundings + power / conductance - from) / (surroundings + power / conductance - to)),
+})
