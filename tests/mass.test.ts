@@ -8,8 +8,14 @@ import {
   longitudinalTransfer,
   parallelAxis,
   raisedAngle,
+  rateInSeries,
   rearAxleMass,
+  rideFrequency,
+  rideHeightChange,
+  rollRate,
+  springRateForFrequency,
   staticStabilityFactor,
+  wheelRate,
 } from '../src/mass/index.js'
 import { quantity } from '../src/quantity/index.js'
 
@@ -151,6 +157,62 @@ describe('moment of inertia', () => {
         const half = parallelAxis({ inertia: about(mass, length), mass: kg(mass), distance: m(length / 2) })
         expect(half.times(2).ratioTo(about(2 * mass, 2 * length))).toBeCloseTo(1, 12)
       }),
+    )
+  })
+})
+
+describe('springs', () => {
+  const newtonsPerMetre = (value: number) => quantity('springRate', value, 'N/m')
+  it('for a frequency give that frequency', () => {
+    fc.assert(
+      fc.property(between(0.5, 4), between(50, 600), between(0.3, 2), (hertz, sprung, motionRatio) => {
+        const frequency = quantity('frequency', hertz, 'Hz')
+        const springRate = springRateForFrequency({ frequency, sprungMass: kg(sprung), motionRatio })
+        const rate = wheelRate({ springRate, motionRatio })
+        expect(rideFrequency({ rate, sprungMass: kg(sprung) }).in('Hz')).toBeCloseTo(hertz, 10)
+      }),
+    )
+  })
+  it('in series are as soft in either order, and two alike half as stiff as one', () => {
+    fc.assert(
+      fc.property(between(1e3, 1e6), between(1e3, 1e6), (one, two) => {
+        const [first, second] = [newtonsPerMetre(one), newtonsPerMetre(two)]
+        expect(rateInSeries({ first, second }).si).toBe(rateInSeries({ first: second, second: first }).si)
+        expect(rateInSeries({ first, second: first }).ratioTo(first)).toBeCloseTo(0.5, 12)
+        expect(rateInSeries({ first, second }).isAtMost(first)).toBe(true)
+      }),
+    )
+  })
+  it('give as a wheel rate the work that the spring takes', () => {
+    fc.assert(
+      fc.property(between(1e3, 1e6), between(0.3, 2), between(0.001, 0.1), (rate, motionRatio, travel) => {
+        const atWheel = wheelRate({ springRate: newtonsPerMetre(rate), motionRatio }).si
+        const workAtSpring = (rate * (motionRatio * travel) ** 2) / 2
+        expect((atWheel * travel ** 2) / 2 / workAtSpring).toBeCloseTo(1, 12)
+      }),
+    )
+  })
+  it('let a car sink by the deflection from which its ride frequency follows', () => {
+    // A mass that sinks by z on its springs bounces at sqrt(g / z) / 2π.
+    fc.assert(
+      fc.property(between(50, 600), between(5e3, 1e5), (mass, rate) => {
+        const sunk = -rideHeightChange({ massChange: kg(mass), rate: newtonsPerMetre(rate) }).in('m')
+        const frequency = rideFrequency({ rate: newtonsPerMetre(rate), sprungMass: kg(mass) }).in('Hz')
+        expect(Math.sqrt(9.80665 / sunk) / (2 * Math.PI) / frequency).toBeCloseTo(1, 12)
+      }),
+    )
+  })
+  it('let a car rise when mass is taken out', () => {
+    expect(rideHeightChange({ massChange: '-60 kg', rate: '30 N/mm' }).in('mm')).toBeCloseTo(19.61, 2)
+  })
+  it('hold an axle against roll with the moment of the two deflections', () => {
+    const perDegree = rollRate({ rate: '20 N/mm', track: '1.2 m' }).in('N·m/°')
+    const rise = 0.6 * Math.sin(Math.PI / 180)
+    expect(perDegree / (2 * 20000 * rise * 0.6)).toBeCloseTo(1, 3)
+  })
+  it('refuse a motion ratio of zero', () => {
+    expect(() => wheelRate({ springRate: '30 N/mm', motionRatio: 0 })).toThrow(
+      'motionRatio: expected a ratio above 0, got 0 (Motion ratio, spring travel over wheel travel)',
     )
   })
 })

@@ -11,3 +11,11 @@ export {
   staticStabilityFactor,
 } from './balance.js'
 export type { Position } from './position.js'
+export {
+  rateInSeries,
+  rideFrequency,
+  rideHeightChange,
+  rollRate,
+  springRateForFrequency,
+  wheelRate,
+} from './spring.js'

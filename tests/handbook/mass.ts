@@ -8,12 +8,20 @@ import {
   longitudinalTransfer,
   parallelAxis,
   raisedAngle,
+  rateInSeries,
   rearAxleMass,
+  rideFrequency,
+  rideHeightChange,
+  rollRate,
+  springRateForFrequency,
   staticStabilityFactor,
+  wheelRate,
 } from '../../src/mass/index.js'
 import { handbook } from './handbook.js'
 
 const exercise = cite('course exercise')
+const forum = cite('forum worked example')
+const quarterCar = cite('Barton & Fieldhouse, Automotive Chassis Engineering (Springer 2018)', 'p. 209')
 const chassis = cite('Barton & Fieldhouse, Automotive Chassis Engineering (Springer 2018)', 'p. 174')
 const jazar = cite('Jazar, Vehicle Dynamics (2008)', 'example 40')
 const liftedAxle = cite('ISO 10392')
@@ -139,6 +147,86 @@ export const massHandbook = [
       source: definition,
       standing: 'exact',
       note: 'A thin rod of 12 kg and 1 m: m L² / 12 about its middle, m L² / 3 about its end.',
+    },
+  ]),
+  handbook(wheelRate, [
+    {
+      given: { springRate: '140101 N/m', motionRatio: 0.7334 },
+      expected: '75357 N/m',
+      within: 0.001,
+      source: forum,
+      standing: 'read',
+    },
+  ]),
+  handbook(rateInSeries, [
+    {
+      given: { first: '75357 N/m', second: '318030 N/m' },
+      expected: '60922 N/m',
+      within: 0.001,
+      source: forum,
+      standing: 'read',
+    },
+  ]),
+  handbook(rideFrequency, [
+    {
+      given: { rate: '22 N/mm', sprungMass: '317.5 kg' },
+      expected: '1.325 Hz',
+      within: '0.001 Hz',
+      source: quarterCar,
+      standing: 'recomputed',
+      note: 'Wheel rate alone.',
+    },
+    {
+      given: { rate: '19.738 N/mm', sprungMass: '317.5 kg' },
+      expected: '1.25 Hz',
+      within: '0.00625 Hz',
+      source: quarterCar,
+      standing: 'read',
+      note: 'With a tyre of 192 kN/m in series. The book has the unsprung mass of 45.4 kg too, which matters little here.',
+    },
+    {
+      given: { rate: '60922 N/m', sprungMass: '312 kg' },
+      expected: '2.22 Hz',
+      within: '0.005 Hz',
+      source: forum,
+      standing: 'read',
+      note: 'The example calls the 312 kg unsprung, which a reply corrects.',
+    },
+  ]),
+  handbook(springRateForFrequency, [
+    {
+      given: { frequency: '1.325 Hz', sprungMass: '317.5 kg', motionRatio: 1 },
+      expected: '22 N/mm',
+      within: 0.001,
+      source: quarterCar,
+      standing: 'recomputed',
+    },
+    {
+      given: { frequency: '2.4735 Hz', sprungMass: '312 kg', motionRatio: 0.7334 },
+      expected: '800 lbf/in',
+      within: 0.001,
+      source: forum,
+      standing: 'recomputed',
+      note: 'The frequency on the wheel rate of 75 357 N/m alone was worked out by hand.',
+    },
+  ]),
+  handbook(rideHeightChange, [
+    {
+      given: { massChange: '100 lb', rate: '800 lbf/in' },
+      expected: '-0.125 in',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(rollRate, [
+    {
+      given: { rate: '20 N/mm', track: '1.4 m' },
+      expected: '19600 N·m/rad',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+      note: 'Each spring of 20 000 N/m, 0.7 m out, moves 0.7 m per radian: 14 000 N at 0.7 m, twice.',
     },
   ]),
 ]

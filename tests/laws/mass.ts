@@ -7,8 +7,14 @@ import {
   longitudinalTransfer,
   parallelAxis,
   raisedAngle,
+  rateInSeries,
   rearAxleMass,
+  rideFrequency,
+  rideHeightChange,
+  rollRate,
+  springRateForFrequency,
   staticStabilityFactor,
+  wheelRate,
 } from '../../src/mass/index.js'
 import { lawsOf } from '../laws.js'
 
@@ -43,4 +49,13 @@ export const massLaws = [
   lawsOf(lateralTransfer, { mass: eitherHand, acceleration: 'rises', height: eitherHand, track: eitherHand }),
   lawsOf(staticStabilityFactor, { track: 'rises', height: 'falls' }),
   lawsOf(parallelAxis, { inertia: 'rises', mass: 'rises', distance: 'rises' }),
+  lawsOf(wheelRate, { springRate: 'rises', motionRatio: 'rises' }),
+  lawsOf(rateInSeries, { first: 'rises', second: 'rises' }),
+  lawsOf(rideFrequency, { rate: 'rises', sprungMass: 'falls' }),
+  lawsOf(springRateForFrequency, { frequency: 'rises', sprungMass: 'rises', motionRatio: 'falls' }),
+  lawsOf(rideHeightChange, {
+    massChange: 'falls',
+    rate: 'either: mass taken out lets the car rise, mass put in lets it sink',
+  }),
+  lawsOf(rollRate, { rate: 'rises', track: 'rises' }),
 ]
