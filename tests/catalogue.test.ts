@@ -1,23 +1,31 @@
 /** The catalogue is complete, and every formula in it is documented, sourced and checked against something outside. */
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { catalogue } from '../src/catalogue.js'
 import { parseExpression } from '../src/formula/expression.js'
+import { drivetrainHandbook } from './handbook/drivetrain.js'
+import { electricalHandbook } from './handbook/electrical.js'
 import type { HandbookEntry } from './handbook/handbook.js'
+import { massHandbook } from './handbook/mass.js'
+import { rangeHandbook } from './handbook/range.js'
+import { thermalHandbook } from './handbook/thermal.js'
 
-const sources = import.meta.glob('../src/{thermal,mass,electrical,drivetrain,range}/*.ts')
-const entries = Object.values(
-  import.meta.glob<{ [name: string]: readonly HandbookEntry[] }>(
-    ['./handbook/*.ts', '!./handbook/*.test.ts'],
-    { eager: true },
-  ),
-).flatMap((module) => Object.values(module).flat())
+const domains = ['thermal', 'mass', 'electrical', 'drivetrain', 'range']
+const sources = domains.flatMap((domain) => {
+  const folder = new URL(`../src/${domain}/`, import.meta.url)
+  return readdirSync(folder).map((file) => readFileSync(new URL(file, folder), 'utf8'))
+})
+const entries: readonly HandbookEntry[] = [
+  ...thermalHandbook,
+  ...massHandbook,
+  ...electricalHandbook,
+  ...drivetrainHandbook,
+  ...rangeHandbook,
+]
 
 describe('the catalogue', () => {
   it('lists every formula that is written in a domain', () => {
-    const written = Object.keys(sources).flatMap((path) =>
-      [...readFileSync(new URL(path, import.meta.url), 'utf8').matchAll(/formula\(\{\s*name: '(\w+)'/g)].map((match) => match[1]),
-    )
+    const written = sources.flatMap((text) => [...text.matchAll(/formula\(\{\s*name: '(\w+)'/g)].map((match) => match[1]))
     expect(Object.keys(catalogue).sort()).toEqual(written.sort())
   })
   it('finds each formula under its own name, which is the name it is exported by', async () => {

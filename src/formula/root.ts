@@ -14,27 +14,48 @@ export interface Bracket {
   readonly root: number
 }
 
+/** A point of a scan: where, and the value there, which is not a number outside the function's domain. */
+type Sample = readonly [x: number, y: number]
+
 /** The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero. */
 export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'everywhere' {
-  const values = points.map(f)
+  const samples = withEdges(f, points)
   const roots: Bracket[] = []
-  for (let i = 0; i < points.length; i++) {
-    const [x, y] = [points[i] as number, values[i] as number]
+  for (const [i, [x, y]] of samples.entries()) {
+    const [before, yBefore] = samples[i - 1] ?? [x, Number.NaN]
+    const [after, yAfter] = samples[i + 1] ?? [x, Number.NaN]
     if (y === 0) {
-      if (values[i + 1] === 0) return 'everywhere'
-      roots.push({ low: points[i - 1] ?? x, high: points[i + 1] ?? x, root: x })
-      continue
-    }
-    if (i === 0) continue
-    const [before, yBefore] = [points[i - 1] as number, values[i - 1] as number]
-    if (yBefore * y < 0 || (Number.isFinite(yBefore) && Number.isFinite(y) && Math.sign(yBefore) === -Math.sign(y))) {
+      if (yAfter === 0) return 'everywhere'
+      roots.push({ low: before, high: after, root: x })
+    } else if (yBefore < 0 !== y < 0 && yBefore * y !== 0 && !Number.isNaN(yBefore * y)) {
       const root = crossing(f, before, x, yBefore, y)
       if (root !== undefined) roots.push({ low: before, high: x, root })
-    } else if (i > 1) {
-      roots.push(...touching(f, points.slice(i - 2, i + 1), values.slice(i - 2, i + 1)))
     }
+    roots.push(...touching(f, [before, yBefore], [x, y], [after, yAfter]))
   }
-  return roots.filter((bracket, i) => bracket.root !== roots[i - 1]?.root)
+  return roots
+}
+
+/** The values at the points, and at the last point of the domain on the way to a point outside it. */
+function withEdges(f: Real, points: readonly number[]): Sample[] {
+  const finite: Real = (x) => {
+    const y = f(x)
+    return Number.isFinite(y) ? y : Number.NaN
+  }
+  const samples = points.map((x): Sample => [x, finite(x)])
+  return samples.flatMap((sample, i) => {
+    const next = samples[i + 1]
+    if (next === undefined || Number.isNaN(sample[1]) === Number.isNaN(next[1])) return [sample]
+    const [inside, outside] = Number.isNaN(sample[1]) ? [next, sample] : [sample, next]
+    const edge = lastInside(finite, inside[0], outside[0])
+    return edge === inside[0] ? [sample] : [sample, [edge, finite(edge)]]
+  })
+}
+
+function lastInside(f: Real, inside: number, outside: number): number {
+  const middle = inside + (outside - inside) / 2
+  if (middle === inside || middle === outside) return inside
+  return Number.isNaN(f(middle)) ? lastInside(f, inside, middle) : lastInside(f, middle, outside)
 }
 
 /** A pole or a jump changes sign too: across it the function does not shrink with the interval. */
@@ -90,12 +111,10 @@ const GOLDEN = (3 - Math.sqrt(5)) / 2
 const TOUCH = 1e-12
 
 /** Zeros near an extreme that three points show on one side of zero: none, one where it touches, or two. */
-function touching(f: Real, points: readonly number[], values: readonly number[]): Bracket[] {
-  const [left, , right] = points as [number, number, number]
-  const [fLeft, fMiddle, fRight] = values as [number, number, number]
+function touching(f: Real, [left, fLeft]: Sample, [, fMiddle]: Sample, [right, fRight]: Sample): Bracket[] {
   const sign = Math.sign(fMiddle)
-  const towards = sign * (fLeft - fMiddle) > 0 && sign * (fRight - fMiddle) > 0
-  if (!towards || ![fLeft, fRight].every(Number.isFinite)) return []
+  // Towards zero in the middle, and away from it on both sides; not so where one of the three is not a number.
+  if (!(sign * fLeft > sign * fMiddle && sign * fRight > sign * fMiddle)) return []
   let [low, high] = [left, right]
   for (let i = 0; i < 90; i++) {
     const first = low + GOLDEN * (high - low)

@@ -34,7 +34,12 @@ export function inputsFor(formula: AnyFormula): fc.Arbitrary<{ [key: string]: nu
   const constants = siConstants(formula)
   return fc
     .record(Object.fromEntries(Object.entries(formula.inputs).map(([key, input]) => [key, numbersFor(input)])))
-    .filter((si) => holds(formula, si, constants) && Number.isFinite(formula.compute(si)))
+    .filter((si) => holds(formula, si, constants) && isResult(formula, formula.compute(si)))
+}
+
+/** Whether a number can be the result of a formula: finite, and not below absolute zero. */
+export function isResult(formula: AnyFormula, si: number): boolean {
+  return Number.isFinite(si) && (formula.result.kind !== 'temperature' || si >= 0)
 }
 
 /** Whether SI inputs keep to the ranges in which a formula holds. Written apart from the library's own check. */

@@ -3,13 +3,12 @@
  * when a formula fails it, and nothing here knows one formula from another.
  */
 import fc from 'fast-check'
-import { all, create, type MathNode, type Unit } from 'mathjs'
+import type { MathNode, Unit } from 'mathjs'
 import type { AnyFormula } from '../../src/formula/index.js'
 import { type Kind, kinds } from '../../src/quantity/index.js'
 import { inputsFor, siConstants } from './draw.js'
+import { math } from '../mathjs.js'
 
-/** mathjs compares numbers that are nearly equal as equal, unless it is told not to. */
-const math = create(all, { relTol: 0, absTol: 0 })
 
 /** How often each check draws, and how close two ways of computing one thing must come. */
 const [DRAWS, CLOSE] = [50, 1e-9]

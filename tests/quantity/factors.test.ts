@@ -3,12 +3,11 @@ import convert from 'convert-units'
 import { Decimal } from 'decimal.js'
 import fc from 'fast-check'
 import Qty from 'js-quantities'
-import { all, create } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { type Kind, kinds, quantity, type UnitOf } from '../../src/quantity/index.js'
 import { fromSi } from '../../src/quantity/quantity.js'
+import { math } from '../mathjs.js'
 
-const math = create(all)
 /** A tie between two doubles of ordinary size is seen only with all its digits, up to about 100. */
 const Long = Decimal.clone({ precision: 150, defaults: true })
 
