@@ -4,10 +4,16 @@ import {
   aerodynamicDrag,
   airDensity,
   airPressure,
+  baseSpeed,
+  criticalSpeed,
   equivalentMass,
   gearStep,
+  gradeability,
   gradeForce,
+  gripAcceleration,
   inertiaForce,
+  motorEfficiency,
+  motorLoss,
   motorSpeed,
   overallRatio,
   readTyre,
@@ -16,10 +22,14 @@ import {
   roadPower,
   roadSpeed,
   rollingResistance,
+  shaftPower,
+  tractionLimitFront,
+  tractionLimitRear,
   tractiveForce,
   wheelTorque,
 } from '../src/drivetrain/index.js'
 import { explain } from '../src/formula/index.js'
+import { longitudinalTransfer, rearAxleMass } from '../src/mass/index.js'
 import { quantity } from '../src/quantity/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
@@ -279,6 +289,154 @@ describe('road load', () => {
   it('names a grade that was given as an angle', () => {
     expect(() => gradeForce({ mass: '800 kg', grade: '8 °' as never })).toThrow(
       /grade: expected a ratio such as '0\.95', got '8 °' \(° measures an angle\)/,
+    )
+  })
+})
+
+describe('motor', () => {
+  it('gives its peak power at its base speed', () => {
+    fc.assert(
+      fc.property(between(1, 500), between(10, 1000), (kilowatts, newtonMetres) => {
+        const [power, torque] = [quantity('power', kilowatts, 'kW'), quantity('torque', newtonMetres, 'N·m')]
+        expect(shaftPower({ torque, speed: baseSpeed({ power, torque }) }).ratioTo(power)).toBeCloseTo(1, 12)
+      }),
+    )
+  })
+  const coefficients = {
+    copper: '0.3 W/(N·m)²',
+    iron: '0.01 W/(rad/s)',
+    windage: '5e-6 W/(rad/s)³',
+    constant: '600 W',
+  } as const
+  it('heats as much braking as driving', () => {
+    const driving = motorLoss({ ...coefficients, torque: '80 N·m', speed: '3000 rpm' })
+    expect(motorLoss({ ...coefficients, torque: '-80 N·m', speed: '3000 rpm' }).si).toBe(driving.si)
+  })
+  it('is best at the torque at which the copper loses as much as all the rest', () => {
+    const speed = '5000 rpm'
+    const rest = motorLoss({ ...coefficients, torque: '0 N·m', speed }).in('W')
+    const best = Math.sqrt(rest / 0.3)
+    const at = (newtonMetres: number) => {
+      const torque = quantity('torque', newtonMetres, 'N·m')
+      const loss = motorLoss({ ...coefficients, torque, speed })
+      return motorEfficiency({ shaftPower: shaftPower({ torque, speed }), loss }).si
+    }
+    expect(at(best)).toBeGreaterThan(at(best * 1.01))
+    expect(at(best)).toBeGreaterThan(at(best / 1.01))
+  })
+  it('that stands has no efficiency', () => {
+    expect(() => motorEfficiency({ shaftPower: '0 W', loss: '3 kW' })).toThrow(
+      "shaftPower: expected a power above 0 kW, got '0 W' (Power at the shaft, driving)",
+    )
+  })
+})
+
+describe('grip', () => {
+  const car = { mass: '900 kg', aft: '1.1 m', height: '0.5 m', wheelbase: '2.2 m' } as const
+  const drawn = [
+    between(0, 1.2),
+    between(300, 3000),
+    between(0.05, 0.95),
+    between(0.1, 0.9),
+    between(1.5, 3.5),
+  ] as const
+  const asCar = (m: number, share: number, h: number, base: number) => ({
+    mass: quantity('mass', m, 'kg'),
+    aft: quantity('length', share * base, 'm'),
+    height: quantity('length', h, 'm'),
+    wheelbase: quantity('length', base, 'm'),
+  })
+  it('of a rear axle is friction times its load, with what moves on to it at that pull', () => {
+    fc.assert(
+      fc.property(...drawn, (friction, m, share, h, base) => {
+        fc.pre(friction * h < 0.999 * base * (1 - share))
+        const { mass, aft, height, wheelbase } = asCar(m, share, h, base)
+        const limit = tractionLimitRear({ friction, mass, aft, height, wheelbase })
+        const acceleration = gripAcceleration({ tractionLimit: limit, mass })
+        const load =
+          rearAxleMass({ mass, aft, wheelbase }).si * 9.80665 +
+          longitudinalTransfer({ mass, acceleration, height, wheelbase }).si
+        expect(limit.si - friction * load).toBeCloseTo(0, 6)
+      }),
+    )
+  })
+  it('of a front axle is friction times its load, less what moves off it at that pull', () => {
+    fc.assert(
+      fc.property(...drawn, (friction, m, share, h, base) => {
+        const { mass, aft, height, wheelbase } = asCar(m, share, h, base)
+        const limit = tractionLimitFront({ friction, mass, aft, height, wheelbase })
+        const acceleration = gripAcceleration({ tractionLimit: limit, mass })
+        const load =
+          (m - rearAxleMass({ mass, aft, wheelbase }).si) * 9.80665 -
+          longitudinalTransfer({ mass, acceleration, height, wheelbase }).si
+        expect(limit.si - friction * load).toBeCloseTo(0, 6)
+      }),
+    )
+  })
+  it('of a rear axle is all of the weight when the front wheels are about to lift', () => {
+    // friction times height equals the distance of the centre of gravity ahead of the rear axle.
+    const limit = tractionLimitRear({ ...car, friction: 2.2 })
+    expect(limit.in('kgf')).toBeCloseTo(2.2 * 900, 6)
+    expect(() => tractionLimitRear({ ...car, friction: 2.3 })).toThrow(
+      /friction \* height \/ \(wheelbase - aft\): expected at most 1.*got 1\.045/,
+    )
+  })
+  it('refuses a centre of gravity behind the rear axle', () => {
+    const tail = { ...car, friction: 0.8, aft: '2.3 m' } as const
+    expect(() => tractionLimitRear(tail)).toThrow(/aft \/ wheelbase: expected below 1/)
+    expect(() => tractionLimitFront(tail)).toThrow(/aft \/ wheelbase: expected at most 1/)
+  })
+})
+
+describe('gradeability', () => {
+  it('is the grade on which grade force, rolling resistance and drag use up the pull', () => {
+    fc.assert(
+      fc.property(
+        between(300, 3000),
+        between(0, 0.04),
+        between(0, 500),
+        between(-0.3, 0.9),
+        (m, coefficient, drag, grade) => {
+          const mass = quantity('mass', m, 'kg')
+          const air = quantity('force', drag, 'N')
+          const needed = roadLoad({
+            aerodynamicDrag: air,
+            rollingResistance: rollingResistance({ mass, coefficient, grade }),
+            gradeForce: gradeForce({ mass, grade }),
+          })
+          fc.pre(needed.si >= 0)
+          const found = gradeability({ tractiveForce: needed, mass, coefficient, aerodynamicDrag: air })
+          expect(found.si).toBeCloseTo(grade, 10)
+        },
+      ),
+    )
+  })
+  it('is a fall where the force does not suffice on the level', () => {
+    const weak = { tractiveForce: '50 N', mass: '800 kg', coefficient: 0.012 } as const
+    expect(gradeability(weak).isAtMost(0)).toBe(true)
+  })
+  it('refuses a force that lifts the car straight up', () => {
+    expect(() => gradeability({ tractiveForce: '9 kN', mass: '800 kg', coefficient: 0.012 })).toThrow(
+      /\(tractiveForce - aerodynamicDrag\) \/ \(mass \* g0\): expected above -1 and below 1.*got 1\.147/,
+    )
+  })
+})
+
+describe('propeller shaft', () => {
+  const shaft = { outerDiameter: '60 mm', elasticModulus: '205 GPa', density: '7850 kg/m³' } as const
+  const speed = (length: '1.2 m' | '0.6 m', innerDiameter: '0 mm' | '56 mm') =>
+    criticalSpeed({ ...shaft, length, innerDiameter })
+  it('of half the length turns four times as fast', () => {
+    expect(speed('0.6 m', '56 mm').ratioTo(speed('1.2 m', '56 mm'))).toBeCloseTo(4, 12)
+  })
+  it('as a thin tube turns √2 times as fast as a solid bar at most', () => {
+    const ratio = speed('1.2 m', '56 mm').ratioTo(speed('1.2 m', '0 mm'))
+    expect(ratio).toBeCloseTo(Math.hypot(60, 56) / 60, 12)
+    expect(ratio).toBeLessThan(Math.SQRT2)
+  })
+  it('refuses a tube that is wider inside than out', () => {
+    expect(() => criticalSpeed({ ...shaft, length: '1.2 m', innerDiameter: '62 mm' })).toThrow(
+      /innerDiameter \/ outerDiameter: expected below 1/,
     )
   })
 })

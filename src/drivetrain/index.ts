@@ -8,6 +8,8 @@ export {
   tractiveForce,
   wheelTorque,
 } from './gears.js'
+export { baseSpeed, motorEfficiency, motorLoss, shaftPower } from './motor.js'
+export { criticalSpeed } from './propshaft.js'
 export {
   aerodynamicDrag,
   airDensity,
@@ -19,6 +21,7 @@ export {
   roadPower,
   rollingResistance,
 } from './road-load.js'
+export { gradeability, gripAcceleration, tractionLimitFront, tractionLimitRear } from './traction.js'
 export {
   readTyre,
   rollingCircumference,

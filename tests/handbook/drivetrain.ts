@@ -3,10 +3,16 @@ import {
   aerodynamicDrag,
   airDensity,
   airPressure,
+  baseSpeed,
+  criticalSpeed,
   equivalentMass,
   gearStep,
+  gradeability,
   gradeForce,
+  gripAcceleration,
   inertiaForce,
+  motorEfficiency,
+  motorLoss,
   motorSpeed,
   overallRatio,
   roadLoad,
@@ -17,16 +23,22 @@ import {
   rollingRadius,
   rollingResistance,
   sectionHeight,
+  shaftPower,
+  tractionLimitFront,
+  tractionLimitRear,
   tractiveForce,
   tyreDiameter,
   wheelTorque,
 } from '../../src/drivetrain/index.js'
-import { cite, definition } from '../../src/formula/index.js'
+import { cite, commonPractice, definition } from '../../src/formula/index.js'
 import { handbook } from './handbook.js'
 
 const dataBook = cite('car data book')
 const etrto = cite('ETRTO Standards Manual', 'factor 3.05')
 const exercise = cite('course exercise')
+const bonnick = cite('Bonnick, Automotive Science and Mathematics', 'maximum acceleration')
+const larminie = cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')
+const mannering = cite('Mannering et al., Principles of Highway Engineering and Traffic Analysis', 'example 2.2')
 const firstGear = cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2, example 1')
 const r30 = cite('UN Regulation No. 30', 'outer diameter, rim diameter 330 mm for code 13')
 const coastDown = cite('40 CFR 86.529-98', 'figure F98-9')
@@ -316,7 +328,7 @@ export const drivetrainHandbook = [
       given: { airDensity: '1.05395 kg/m³', dragArea: '8 ft²', speed: '70 mph' },
       expected: '86.22 lbf',
       within: 0.001,
-      source: cite('Mannering et al., Principles of Highway Engineering and Traffic Analysis', 'example 2.2'),
+      source: mannering,
       standing: 'read',
       note: '0.002045 slug/ft³, drag coefficient 0.40, area 20 ft².',
     },
@@ -430,6 +442,161 @@ export const drivetrainHandbook = [
       within: '0.005 kW',
       source: cite('EPA list of road-load coefficients'),
       standing: 'recomputed',
+    },
+  ]),
+  handbook(shaftPower, [
+    {
+      given: { torque: '200 N·m', speed: '5639 rpm' },
+      expected: '118.1 kW',
+      within: 0.001,
+      source: exercise,
+      standing: 'read',
+    },
+  ]),
+  handbook(baseSpeed, [
+    {
+      given: { power: '50 kW', torque: '100 N·m' },
+      expected: '4774.648 rpm',
+      within: '0.0005 rpm',
+      source: definition,
+      standing: 'exact',
+      note: '30 000 / π = 9549.297 turns per minute for 1 kW at 1 N·m.',
+    },
+  ]),
+  handbook(motorLoss, [
+    {
+      given: {
+        torque: '100 N·m',
+        speed: '400 rad/s',
+        copper: '0.3 W/(N·m)²',
+        iron: '0.01 W/(rad/s)',
+        windage: '5e-6 W/(rad/s)³',
+        constant: '600 W',
+      },
+      expected: '3924 W',
+      within: 1e-12,
+      source: larminie,
+      standing: 'from memory',
+      note: 'Coefficients of a 100 kW induction motor; worked out by hand: 3000 + 4 + 320 + 600.',
+    },
+    {
+      given: {
+        torque: '10 N·m',
+        speed: '200 rad/s',
+        copper: '1.5 W/(N·m)²',
+        iron: '0.1 W/(rad/s)',
+        windage: '1e-5 W/(rad/s)³',
+        constant: '20 W',
+      },
+      expected: '270 W',
+      within: 1e-12,
+      source: larminie,
+      standing: 'from memory',
+      note: 'Coefficients of a brushed motor with permanent magnets; worked out by hand: 150 + 20 + 80 + 20.',
+    },
+  ]),
+  handbook(motorEfficiency, [
+    {
+      given: { shaftPower: '40 kW', loss: '3924 W' },
+      expected: '91.07 %',
+      within: '0.005 %',
+      source: larminie,
+      standing: 'from memory',
+      note: 'The induction motor at 100 N·m and 400 rad/s.',
+    },
+  ]),
+  handbook(tractionLimitRear, [
+    {
+      given: { friction: 0.62, mass: '1791.6 kg', aft: '1.284683 m', height: '0.533 m', wheelbase: '2.743 m' },
+      expected: '5802.6 N',
+      within: 4e-4,
+      source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2, example 2'),
+      standing: 'read',
+      note: `Read in a course exercise in SI units: 839.1 kg of 1791.6 kg on the rear, differential locked. ${otherGravity}`,
+    },
+    {
+      given: { friction: 0.7, mass: '1000 kg', aft: '1.3 m', height: '0.7 m', wheelbase: '2.6 m' },
+      expected: '4231 N',
+      within: 5e-4,
+      source: bonnick,
+      standing: 'recomputed',
+      note: `Inputs read: 4.231 m/s². ${otherGravity}`,
+    },
+  ]),
+  handbook(tractionLimitFront, [
+    {
+      given: { friction: 0.7, mass: '1000 kg', aft: '1.3 m', height: '0.7 m', wheelbase: '2.6 m' },
+      expected: '2889 N',
+      within: 5e-4,
+      source: bonnick,
+      standing: 'recomputed',
+      note: `Inputs read: 2.889 m/s². ${otherGravity}`,
+    },
+  ]),
+  handbook(gripAcceleration, [
+    {
+      given: { tractionLimit: '5802.6 N', mass: '1791.6 kg' },
+      expected: '0.330 g',
+      within: '0.0005 g',
+      source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2, example 2'),
+      standing: 'read',
+      note: 'Read in a course exercise in SI units.',
+    },
+  ]),
+  handbook(gradeability, [
+    {
+      given: { tractiveForce: '255 lbf', mass: '2000 lb', coefficient: 0.016985, aerodynamicDrag: '86.22 lbf' },
+      expected: '6.74 %',
+      within: 0.004,
+      source: mannering,
+      standing: 'recomputed',
+      note: 'The source sets the grade equal to its sine and the cosine to one, which makes 0.3 % here; inputs read.',
+    },
+    {
+      given: { tractiveForce: '936.60 N', mass: '600 kg', coefficient: 0.015, aerodynamicDrag: '30 N' },
+      expected: '14.054 %',
+      within: 5e-4,
+      source: exercise,
+      standing: 'recomputed',
+      note: `Forces read, on a slope of 8°: 819.17 N of the grade, 87.43 N of the tyres, 30.00 N of the air. ${otherGravity}`,
+    },
+    {
+      given: { tractiveForce: '3000 N', mass: '1262 kg', coefficient: 0 },
+      expected: '25 %',
+      within: 0.001,
+      source: exercise,
+      standing: 'read',
+      note: 'The source takes 9.8 m/s².',
+    },
+  ]),
+  handbook(criticalSpeed, [
+    {
+      given: {
+        length: '1.2 m',
+        outerDiameter: '60 mm',
+        innerDiameter: '56 mm',
+        elasticModulus: '205 GPa',
+        density: '7850 kg/m³',
+      },
+      expected: '6863 rpm',
+      within: 0.0005,
+      source: cite("Young & Budynas, Roark's Formulas for Stress and Strain", 'table 16.1, coefficient 9.87'),
+      standing: 'from memory',
+      note: 'Worked out by hand from 9.87 sqrt(E I / (m l⁴)) with I = 153 423 mm⁴ and 2.861 kg/m; 9.87 is π² rounded.',
+    },
+    {
+      given: {
+        length: '1.2 m',
+        outerDiameter: '60 mm',
+        innerDiameter: '56 mm',
+        elasticModulus: '205 GPa',
+        density: '7850 kg/m³',
+      },
+      expected: '6811 rpm',
+      within: 0.015,
+      source: commonPractice,
+      standing: 'from memory',
+      note: 'The rule for steel tube, 4.705e6 sqrt(D² + d²) / l² in inches, does not say for which modulus and density.',
     },
   ]),
 ]

@@ -1,0 +1,72 @@
+/**
+ * What a motor gives at its shaft, where its power takes over from its torque, and what it loses.
+ *
+ * Rests on Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6 (losses), and on definitions.
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+
+const losses = /*@__PURE__*/ cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')
+
+/** Mechanical power of a turning shaft; negative where the torque brakes it. */
+export const shaftPower = /*@__PURE__*/ formula({
+  name: 'shaftPower',
+  title: 'Power of a shaft',
+  inputs: {
+    torque: input('torque', 'T', 'Torque, negative where it brakes'),
+    speed: input('angularSpeed', 'w', 'Speed of the shaft', { min: 0 }),
+  },
+  result: output('power', 'P', 'Power of the shaft'),
+  expression: 'T * w',
+  source: definition,
+  compute: ({ torque, speed }) => torque * speed,
+})
+
+/** Speed up to which a motor gives its full torque; above it the torque falls as power over speed. */
+export const baseSpeed = /*@__PURE__*/ formula({
+  name: 'baseSpeed',
+  title: 'Base speed of a motor',
+  inputs: {
+    power: input('power', 'P', 'Peak power at the shaft', { min: 0 }),
+    torque: input('torque', 'T', 'Peak torque', { above: 0 }),
+  },
+  result: output('angularSpeed', 'w_b', 'Base speed'),
+  expression: 'P / T',
+  source: definition,
+  compute: ({ power, torque }) => power / torque,
+})
+
+/**
+ * Heat in a motor: of its windings by the torque, of its iron by the speed, of its windage by the cube of the speed, and
+ * a part that does not change. The four coefficients are fitted to a measured efficiency map.
+ */
+export const motorLoss = /*@__PURE__*/ formula({
+  name: 'motorLoss',
+  title: 'Loss of a motor',
+  inputs: {
+    torque: input('torque', 'T', 'Torque, driving or braking'),
+    speed: input('angularSpeed', 'w', 'Motor speed', { min: 0 }),
+    copper: input('lossPerTorqueSquared', 'kc', 'Copper loss coefficient', { min: 0 }),
+    iron: input('lossPerSpeed', 'ki', 'Iron loss coefficient', { min: 0 }),
+    windage: input('lossPerSpeedCubed', 'kw', 'Windage coefficient', { min: 0 }),
+    constant: input('power', 'C', 'Constant loss', { min: 0 }),
+  },
+  result: output('power', 'P_l', 'Loss of the motor', 'W'),
+  expression: 'kc * T ^ 2 + ki * w + kw * w ^ 3 + C',
+  source: losses,
+  compute: ({ torque, speed, copper, iron, windage, constant }) =>
+    copper * torque ** 2 + iron * speed + windage * speed ** 3 + constant,
+})
+
+/** Share of the electrical power that a driving motor gives at its shaft. */
+export const motorEfficiency = /*@__PURE__*/ formula({
+  name: 'motorEfficiency',
+  title: 'Efficiency of a motor',
+  inputs: {
+    shaftPower: input('power', 'P', 'Power at the shaft, driving', { above: 0 }),
+    loss: input('power', 'P_l', 'Loss of the motor', { min: 0 }),
+  },
+  result: output('ratio', 'eta', 'Efficiency of the motor', '%'),
+  expression: 'P / (P + P_l)',
+  source: losses,
+  compute: ({ shaftPower, loss }) => shaftPower / (shaftPower + loss),
+})

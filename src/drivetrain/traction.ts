@@ -1,0 +1,117 @@
+/**
+ * What grip and force allow: the hardest pull of a driven axle, the steepest grade.
+ *
+ * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2 (traction-limited acceleration), and Ehsani
+ * et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles, chapter on vehicle fundamentals (gradeability).
+ */
+import { cite, definition, formula, input, output, standardGravity } from '../formula/index.js'
+
+const tractionLimit = /*@__PURE__*/ cite(
+  'Gillespie, Fundamentals of Vehicle Dynamics (1992)',
+  'chapter 2, traction-limited acceleration',
+)
+
+/**
+ * Hardest pull of a driven rear axle, the load that moves on to it under acceleration included. It holds while the front
+ * wheels stay on the ground.
+ */
+export const tractionLimitRear = /*@__PURE__*/ formula({
+  name: 'tractionLimitRear',
+  title: 'Traction limit of a driven rear axle',
+  inputs: {
+    friction: input('ratio', 'mu', 'Friction coefficient of tyre and road', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
+    height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
+    wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+  },
+  result: output('force', 'F', 'Greatest force of the rear wheels on the road'),
+  expression: 'mu * m * g0 * a / (L - mu * h)',
+  constants: { g0: standardGravity },
+  valid: [
+    { of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, below: 1 },
+    {
+      of: 'friction * height / (wheelbase - aft)',
+      value: ({ friction, height, wheelbase, aft }) => (friction * height) / (wheelbase - aft),
+      max: 1,
+    },
+  ],
+  assumes: [
+    'The road is level, and all other resistance small beside the pull.',
+    'Both driven wheels grip alike: an open differential on a rigid axle pulls less.',
+  ],
+  source: tractionLimit,
+  compute: ({ friction, mass, aft, height, wheelbase }, { g0 }) =>
+    (friction * mass * g0 * aft) / (wheelbase - friction * height),
+})
+
+/** Hardest pull of a driven front axle, less the load that moves off it under acceleration. */
+export const tractionLimitFront = /*@__PURE__*/ formula({
+  name: 'tractionLimitFront',
+  title: 'Traction limit of a driven front axle',
+  inputs: {
+    friction: input('ratio', 'mu', 'Friction coefficient of tyre and road', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
+    height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
+    wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+  },
+  result: output('force', 'F', 'Greatest force of the front wheels on the road'),
+  expression: 'mu * m * g0 * (L - a) / (L + mu * h)',
+  constants: { g0: standardGravity },
+  valid: [{ of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, max: 1 }],
+  assumes: ['The road is level, and all other resistance small beside the pull.', 'Both driven wheels grip alike.'],
+  source: tractionLimit,
+  compute: ({ friction, mass, aft, height, wheelbase }, { g0 }) =>
+    (friction * mass * g0 * (wheelbase - aft)) / (wheelbase + friction * height),
+})
+
+/** Acceleration that the grip of the driven wheels allows. Negative where even that pull is less than the resistance. */
+export const gripAcceleration = /*@__PURE__*/ formula({
+  name: 'gripAcceleration',
+  title: 'Acceleration at the limit of grip',
+  inputs: {
+    tractionLimit: input('force', 'F', 'Greatest force of the driven wheels on the road', { min: 0 }),
+    roadLoad: input('force', 'F_l', 'Road load at steady speed', { default: '0 N' }),
+    mass: input('mass', 'm', 'Mass of the car', { above: 0 }),
+  },
+  result: output('acceleration', 'a', 'Acceleration'),
+  expression: '(F - F_l) / m',
+  assumes: ['The turning of the undriven wheels is left out.'],
+  source: definition,
+  compute: ({ tractionLimit, roadLoad, mass }) => (tractionLimit - roadLoad) / mass,
+})
+
+/**
+ * Steepest grade that a force at the wheels climbs at a steady speed; negative, the fall that is needed where the force
+ * does not suffice on the level. The wheels must have the grip for it.
+ */
+export const gradeability = /*@__PURE__*/ formula({
+  name: 'gradeability',
+  title: 'Steepest grade for a tractive force',
+  inputs: {
+    tractiveForce: input('force', 'F', 'Tractive force', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { above: 0 }),
+    coefficient: input('ratio', 'C_rr', 'Rolling resistance coefficient', { min: 0 }),
+    aerodynamicDrag: input('force', 'F_a', 'Aerodynamic drag at the speed', { default: '0 N' }),
+  },
+  result: output('ratio', 'G', 'Grade, rise over run', '%'),
+  expression: 'tan(asin((F - F_a) / (m * g0 * sqrt(1 + C_rr ^ 2))) - atan(C_rr))',
+  constants: { g0: standardGravity },
+  valid: [
+    {
+      of: '(tractiveForce - aerodynamicDrag) / (mass * g0)',
+      value: ({ tractiveForce, aerodynamicDrag, mass }, { g0 }) => (tractiveForce - aerodynamicDrag) / (mass * g0),
+      above: -1,
+      below: 1,
+    },
+  ],
+  source: cite(
+    'Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)',
+    'vehicle fundamentals, gradeability',
+  ),
+  compute: ({ tractiveForce, mass, coefficient, aerodynamicDrag }, { g0 }) => {
+    const pull = (tractiveForce - aerodynamicDrag) / (mass * g0 * Math.sqrt(1 + coefficient ** 2))
+    return Math.tan(Math.asin(pull) - Math.atan(coefficient))
+  },
+})
