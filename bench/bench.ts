@@ -1,0 +1,8 @@
+/** Speed and size against their bars: medians, with ratios and differences within this one run. */
+import { formulaRows } from './formula.js'
+import { importRows } from './import.js'
+import { tableOf } from './row.js'
+import { sizeRows } from './size.js'
+
+const rows = [...(await formulaRows()), ...importRows(), ...(await sizeRows())]
+console.log(tableOf(rows))
