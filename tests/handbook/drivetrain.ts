@@ -235,20 +235,20 @@ export const drivetrainHandbook = [
   ]),
   handbook(equivalentMass, [
     {
-      given: { inertia: '40.6971 kg·m²', ratio: 1, radius: '12.59 in' },
-      expected: '877 lb',
-      within: 0.003,
-      source: firstGear,
-      standing: 'from memory',
-      note: 'Inertia of all turning parts at the wheels, 360.2 in·lb·s².',
-    },
-    {
       given: { inertia: '0.23727 kg·m²', ratio: 12.4976, radius: '12.59 in' },
       expected: '798.9 lb',
       within: 0.003,
       source: firstGear,
       standing: 'from memory',
       note: 'Engine and gearbox alone, 2.1 in·lb·s²: 328.0 of the 360.2 in·lb·s² at the wheels.',
+    },
+    {
+      given: { inertia: '40.6971 kg·m²', ratio: 1, radius: '12.59 in' },
+      expected: '877 lb',
+      within: 0.003,
+      source: firstGear,
+      standing: 'from memory',
+      note: 'Inertia of all turning parts at the wheels, 360.2 in·lb·s².',
     },
   ]),
   handbook(airDensity, [
@@ -363,20 +363,20 @@ export const drivetrainHandbook = [
   ]),
   handbook(inertiaForce, [
     {
-      given: { mass: '3635 lb', acceleration: '-17.70 ft/s²' },
-      expected: '-2000 lbf',
-      within: 0.002,
-      source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 3, example 1'),
-      standing: 'recomputed',
-      note: 'Inputs read in a worked copy; the book prints 17.7 ft/s² (from memory).',
-    },
-    {
       given: { mass: '1200 kg', acceleration: '2.22 m/s²', rotatingFactor: 1.06 },
       expected: '2823.8 N',
       within: '0.1 N',
       source: exercise,
       standing: 'recomputed',
       note: 'The printed sum 3218.1 N less rolling resistance 240 N and drag 154.3 N.',
+    },
+    {
+      given: { mass: '3635 lb', acceleration: '-17.70 ft/s²' },
+      expected: '-2000 lbf',
+      within: 0.002,
+      source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 3, example 1'),
+      standing: 'recomputed',
+      note: 'Inputs read in a worked copy; the book prints 17.7 ft/s² (from memory).',
     },
   ]),
   handbook(roadLoad, [
@@ -390,6 +390,13 @@ export const drivetrainHandbook = [
     },
   ]),
   handbook(roadLoadFromCoefficients, [
+    {
+      given: { constant: '6.4 N', linear: '0 N/(km/h)', quadratic: '0.0433 N/(km/h)²', speed: '80 km/h' },
+      expected: '284 N',
+      within: '0.5 N',
+      source: cite('UN Regulation No. 83', 'table of default dynamometer settings, reference mass 1130 kg'),
+      standing: 'read',
+    },
     {
       given: { constant: '22.90 lbf', linear: '0.346 lbf/mph', quadratic: '0.01626 lbf/mph²', speed: '50 mph' },
       expected: '359.6 N',
@@ -412,13 +419,6 @@ export const drivetrainHandbook = [
       standing: 'read' as const,
       note: 'The coefficients are printed to three figures.',
     })),
-    {
-      given: { constant: '6.4 N', linear: '0 N/(km/h)', quadratic: '0.0433 N/(km/h)²', speed: '80 km/h' },
-      expected: '284 N',
-      within: '0.5 N',
-      source: cite('UN Regulation No. 83', 'table of default dynamometer settings, reference mass 1130 kg'),
-      standing: 'read',
-    },
   ]),
   handbook(roadPower, [
     {
@@ -542,16 +542,15 @@ export const drivetrainHandbook = [
       standing: 'read',
       note: 'Read in a course exercise in SI units.',
     },
+    {
+      given: { tractionLimit: '3000 N', roadLoad: '600 N', mass: '1200 kg' },
+      expected: '2 m/s²',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
   ]),
   handbook(gradeability, [
-    {
-      given: { tractiveForce: '255 lbf', mass: '2000 lb', coefficient: 0.016985, aerodynamicDrag: '86.22 lbf' },
-      expected: '6.74 %',
-      within: 0.004,
-      source: mannering,
-      standing: 'recomputed',
-      note: 'The source sets the grade equal to its sine and the cosine to one, which makes 0.3 % here; inputs read.',
-    },
     {
       given: { tractiveForce: '936.60 N', mass: '600 kg', coefficient: 0.015, aerodynamicDrag: '30 N' },
       expected: '14.054 %',
@@ -559,6 +558,14 @@ export const drivetrainHandbook = [
       source: exercise,
       standing: 'recomputed',
       note: `Forces read, on a slope of 8°: 819.17 N of the grade, 87.43 N of the tyres, 30.00 N of the air. ${otherGravity}`,
+    },
+    {
+      given: { tractiveForce: '255 lbf', mass: '2000 lb', coefficient: 0.016985, aerodynamicDrag: '86.22 lbf' },
+      expected: '6.74 %',
+      within: 0.004,
+      source: mannering,
+      standing: 'recomputed',
+      note: 'The source sets the grade equal to its sine and the cosine to one, which makes 0.3 % here; inputs read.',
     },
     {
       given: { tractiveForce: '3000 N', mass: '1262 kg', coefficient: 0 },

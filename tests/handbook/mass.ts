@@ -30,6 +30,14 @@ const chosen = 'The formula was read in an open textbook; the numbers are chosen
 export const massHandbook = [
   handbook(centreOfGravityAft, [
     {
+      given: { rearAxleMass: '515.071 kg', mass: '1145 kg', wheelbase: '2.532 m' },
+      expected: '1.139 m',
+      within: '0.0001 m',
+      source: exercise,
+      standing: 'recomputed',
+      note: 'The distance was read; the rear axle load that goes with it is 5052.8 N at 9.81 m/s².',
+    },
+    {
       given: { rearAxleMass: '3600 kg', mass: '7600 kg', wheelbase: '2.34 m' },
       expected: '1.1084 m',
       within: '0.0002 m',
