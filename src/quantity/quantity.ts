@@ -271,18 +271,26 @@ export function fromSi<K extends Kind>(kind: K, si: number, symbol: string): Qua
 }
 
 /**
- * Makes a quantity from text, from a number and a unit, or from another quantity.
+ * Makes a quantity from text or from another quantity.
  *
  * The SI value is the double nearest to the decimal number that was written: `quantity('mass', '155 lb')`
  * is 70.30681735 kg.
  *
  * @param kind - What is measured, such as `'mass'`.
- * @param value - Text such as `'155 lb'`, a quantity of the kind, or a number (with `unit`; a ratio needs none).
- * @param unit - The unit of a number.
+ * @param value - Text such as `'155 lb'`, or a quantity of the kind; a ratio may be a plain number.
  * @returns The quantity, shown in the unit in which it was written.
- * @throws InputError when the kind is not known, the value is not of the kind, or it is not a finite number.
+ * @throws InputError when the kind is not known, or the value is not of the kind.
  */
 export function quantity<K extends Kind>(kind: K, value: Given<NoInfer<K>>): Quantity<K>
+/**
+ * Makes a quantity from a number and a unit.
+ *
+ * @param kind - What is measured, such as `'mass'`.
+ * @param value - The number, finite.
+ * @param unit - Its unit, such as `'lb'`.
+ * @returns The quantity, shown in that unit.
+ * @throws InputError when the kind is not known, the unit is not one of the kind, or the number is not finite.
+ */
 export function quantity<K extends Kind>(kind: K, value: number, unit: UnitOf<NoInfer<K>>): Quantity<K>
 export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<K>): Quantity<K> {
   if (!Object.hasOwn(kinds, kind)) {
