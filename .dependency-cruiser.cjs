@@ -4,7 +4,7 @@ const { join } = require('node:path')
 const layers = [
   ['quantity'],
   ['formula'],
-  ['findings'],
+  ['findings', 'structure'],
   ['thermal', 'mass'],
   ['electrical'],
   ['drivetrain'],
