@@ -30,7 +30,8 @@ export function isFormula(calculation: AnyFormula | Work): calculation is AnyFor
 export function tell(where: string, path: string, value: unknown): Quantity {
   if (isQuantity(value)) return value as unknown as Quantity
   if (typeof value === 'number') return read(where, path, 'ratio', value)
-  const unit = typeof value === 'string' ? value.replace(/^[-+\u2212]?[\d.]+(?:[eE][-+\u2212]?\d+)?[ \u00a0\u202f]?/, '') : ''
+  const unit =
+    typeof value === 'string' ? value.replace(/^[-+\u2212]?[\d.]+(?:[eE][-+\u2212]?\d+)?[ \u00a0\u202f]?/, '') : ''
   const kinds = unit === '' ? [] : kindsOfUnit(unit)
   const [kind] = kinds
   if (kind === undefined) {
@@ -72,7 +73,10 @@ export function bind(where: string, work: AnyFormula | Work, given: { readonly [
   }
   const base = readInputs(work, given)
   const inputs = Object.fromEntries(
-    Object.entries(work.inputs).map(([key, input]) => [key, read(work.name, key, input.kind, given[key] ?? input.default)]),
+    Object.entries(work.inputs).map(([key, input]) => [
+      key,
+      read(work.name, key, input.kind, given[key] ?? input.default),
+    ]),
   )
   return {
     name: work.name,

@@ -126,9 +126,7 @@ function workingMarkdown(steps: readonly Step[]): string {
       if (!isFormulaStep(step)) return [`${indent}- **${step.heading}**`, ...write(step.steps, `${indent}  `)]
       const { title, symbol, formula, numbers, result, source } = lineOf(step, results)
       const parts = formula === numbers ? [formula] : [formula, numbers]
-      return [
-        `${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`,
-      ]
+      return [`${indent}- ${title}: ${symbol} = ${parts.join(' = ')} = **${result}** *(${source})*`]
     })
   return write(steps, '').join('\n')
 }

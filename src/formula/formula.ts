@@ -163,13 +163,19 @@ export function input<K extends Kind>(
   about: string,
   bounds: Bounds<K> & { readonly default?: Given<K> } = {},
 ): Input<K> {
+  const limits = limitsOf(kind, bounds)
+  const described = { kind, symbol, about, limits }
+  return bounds.default === undefined ? described : { ...described, default: quantity(kind, bounds.default) }
+}
+
+/** Bounds as SI numbers. */
+export function limitsOf<K extends Kind>(kind: K, bounds: Bounds<K>): Limits {
   const limits: { -readonly [P in keyof Limits]: Limits[P] } = {}
   for (const bound of ['min', 'above', 'max', 'below'] as const) {
     const value = bounds[bound]
     if (value !== undefined) limits[bound] = typeof value === 'number' ? value : quantity(kind, value).si
   }
-  const described = { kind, symbol, about, limits }
-  return bounds.default === undefined ? described : { ...described, default: quantity(kind, bounds.default) }
+  return limits
 }
 
 /**
@@ -349,7 +355,7 @@ function checkValid(formula: AnyFormula, range: AnyFormula['valid'][number], si:
   throw new InputError(formula.name, [
     {
       path: range.of,
-      expected: `${bounds}, where ${sourceText(formula.source)} holds`,
+      expected: `${bounds}, the range of this formula (${sourceText(formula.source)})`,
       received: String(Number(value.toPrecision(4))),
     },
   ])

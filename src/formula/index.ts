@@ -22,6 +22,6 @@ export {
 } from './formula.js'
 export { type Contribution, type Propagated, type PropagateOptions, propagate, type Uncertain } from './propagate.js'
 export { type FormulaStep, type SectionStep, type Step, section } from './record.js'
-export { cite, commonPractice, definition, type Source, sourceText } from './source.js'
 export { type SolveGiven, solve } from './solve.js'
+export { cite, commonPractice, definition, type Source, sourceText } from './source.js'
 export { type Range, type SweepRow, sweep } from './sweep.js'

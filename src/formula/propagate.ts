@@ -12,7 +12,9 @@ import type { AnyFormula, Constants, Formula, GivenTo, Inputs } from './formula.
 import { normal, uniform } from './random.js'
 
 /** A value alone, taken as exact, or with its standard uncertainty (one standard deviation). */
-export type Uncertain<K extends Kind> = Given<K> | readonly [value: Given<K>, standardUncertainty: Given<DifferenceOf<K>>]
+export type Uncertain<K extends Kind> =
+  | Given<K>
+  | readonly [value: Given<K>, standardUncertainty: Given<DifferenceOf<K>>]
 
 /** How to propagate. First order, unless Monte Carlo is asked for. */
 export type PropagateOptions = {
@@ -80,7 +82,9 @@ export function propagate<I extends Inputs, R extends Kind, C extends Constants>
  * @param inputs - Each input as a value, or as `[value, standard uncertainty]`, in units that tell their kind.
  */
 export function propagate<const G extends { readonly [key: string]: Told | readonly [Told, Told] }, R extends Kind>(
-  work: (given: { readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]> }) => Quantity<R>,
+  work: (
+    given: { readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]> },
+  ) => Quantity<R>,
   inputs: G,
   options?: PropagateOptions,
 ): Propagated<R>
@@ -92,7 +96,9 @@ export function propagate(
   const where = isFormula(work) ? `propagate(${work.name})` : 'propagate'
   const values = Object.fromEntries(Object.entries(inputs).map(([key, given]) => [key, pairOf(given)[0]]))
   const calculation = bind(where, work, values)
-  const uncertain = Object.entries(inputs).flatMap(([key, given]) => uncertainOf(where, key, pairOf(given), calculation))
+  const uncertain = Object.entries(inputs).flatMap(([key, given]) =>
+    uncertainOf(where, key, pairOf(given), calculation),
+  )
   const correlation = correlationMatrix(where, uncertain, options.correlations ?? [])
   const result = calculation.quantityAt({})
   const sensitivities = uncertain.map((input) => sensitivity(where, calculation, input, result.si))
@@ -101,23 +107,34 @@ export function propagate(
     parts.reduce((sum, other, j) => sum + part * other * (correlation[i]?.[j] as number), 0),
   )
   // Full cancellation of correlated parts may leave a variance a rounding error below zero.
-  const variance = Math.max(0, shares.reduce((a, b) => a + b, 0))
+  const variance = Math.max(
+    0,
+    shares.reduce((a, b) => a + b, 0),
+  )
   const kind = result.kind === 'temperature' ? 'temperatureDifference' : result.kind
   const unit = result.kind === 'temperature' && result.unit !== '°F' ? 'K' : result.unit
   const difference = (si: number) => fromSi(kind, finite(where, si), unit)
   const at = (si: number) => fromSi(result.kind, finite(where, si), result.unit)
   const contributions = uncertain
-    .map((input, i): Contribution => ({
-      input: input.key,
-      sensitivity: sensitivities[i] as number,
-      uncertainty: difference(Math.abs(parts[i] as number)),
-      share: variance === 0 ? 0 : (shares[i] as number) / variance,
-    }))
+    .map(
+      (input, i): Contribution => ({
+        input: input.key,
+        sensitivity: sensitivities[i] as number,
+        uncertainty: difference(Math.abs(parts[i] as number)),
+        share: variance === 0 ? 0 : (shares[i] as number) / variance,
+      }),
+    )
     .sort((a, b) => b.share - a.share)
   if (options.method !== 'monte-carlo') {
     const deviation = Math.sqrt(variance)
     const interval = [at(result.si - 2 * deviation), at(result.si + 2 * deviation)] as const
-    return { value: result, standardUncertainty: difference(deviation), expanded: difference(2 * deviation), interval, contributions } as never
+    return {
+      value: result,
+      standardUncertainty: difference(deviation),
+      expanded: difference(2 * deviation),
+      interval,
+      contributions,
+    } as never
   }
   const { mean, deviation, low, high } = draw(where, calculation, uncertain, correlation, options)
   return {
@@ -153,7 +170,9 @@ function uncertainOf(
   const kind = input.kind === 'temperature' ? 'temperatureDifference' : input.kind
   const { si } = read(where, `${key}[1]`, kind, given)
   if (si >= 0) return si === 0 ? [] : [{ key, si: input.si, uncertainty: si }]
-  throw new InputError(where, [{ path: `${key}[1]`, expected: 'a standard uncertainty, not below zero', received: shown(given) }])
+  throw new InputError(where, [
+    { path: `${key}[1]`, expected: 'a standard uncertainty, not below zero', received: shown(given) },
+  ])
 }
 
 function correlationMatrix(
@@ -176,7 +195,10 @@ function correlationMatrix(
     if (!(coefficient >= -1 && coefficient <= 1)) {
       issues.push({ path: `${path}[2]`, expected: 'a coefficient from -1 to 1', received: shown(coefficient) })
     }
-    for (const [row, column] of [[i, j], [j, i]] as const) {
+    for (const [row, column] of [
+      [i, j],
+      [j, i],
+    ] as const) {
       const line = matrix[row]
       if (line !== undefined && column >= 0) line[column] = coefficient
     }
@@ -197,7 +219,8 @@ function rootOf(matrix: readonly (readonly number[])[]): number[][] | undefined 
     root.push(row)
     for (let j = 0; j <= i; j++) {
       const other = root[j] as number[]
-      const rest = (line[j] as number) - row.reduce((sum, value, k) => (k < j ? sum + value * (other[k] as number) : sum), 0)
+      const rest =
+        (line[j] as number) - row.reduce((sum, value, k) => (k < j ? sum + value * (other[k] as number) : sum), 0)
       const diagonal = other[j] as number
       if (j < i) {
         // A zero on the diagonal: the earlier input is wholly determined, and only a zero can follow.
@@ -245,7 +268,8 @@ function draw(
   if (!Number.isInteger(trials) || trials < 100) {
     issues.push({ path: 'trials', expected: 'a whole number of at least 100, such as 100000', received: shown(trials) })
   }
-  if (!Number.isSafeInteger(seed)) issues.push({ path: 'seed', expected: 'a whole number such as 1', received: shown(seed) })
+  if (!Number.isSafeInteger(seed))
+    issues.push({ path: 'seed', expected: 'a whole number such as 1', received: shown(seed) })
   if (issues.length > 0) throw new InputError(where, issues)
   const root = rootOf(correlation) as number[][]
   const random = normal(uniform(seed))
@@ -279,4 +303,3 @@ function refuse(where: string, calculation: Calculation, point: readonly [string
   const message = `draw ${trial + 1} has no result: ${list.join(', ')}. The uncertainty reaches beyond what the calculation allows; use the first-order method or a smaller uncertainty`
   throw new CalculationError(where, message, figures)
 }
-

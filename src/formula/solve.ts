@@ -116,7 +116,13 @@ interface Question {
   readonly target: Quantity
 }
 
-function theRoot(f: Real, low: number, high: number, count: number, { where, unknown, kind, target }: Question): number {
+function theRoot(
+  f: Real,
+  low: number,
+  high: number,
+  count: number,
+  { where, unknown, kind, target }: Question,
+): number {
   const points = scanPoints(low, high, count)
   const roots = rootsOver(f, points)
   if (roots !== 'everywhere' && roots.length === 1 && roots[0] !== undefined) return roots[0].root

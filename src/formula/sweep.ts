@@ -28,11 +28,7 @@ export function sweep<
   R extends Kind,
   C extends Constants,
   const V extends { readonly [P in keyof I]?: Range<Given<I[P]['kind']>> },
->(
-  formula: Formula<I, R, C>,
-  varied: V,
-  fixed: GivenTo<{ [P in Exclude<keyof I, keyof V>]: I[P] }>,
-): SweepRow<I, V, R>[]
+>(formula: Formula<I, R, C>, varied: V, fixed: GivenTo<{ [P in Exclude<keyof I, keyof V>]: I[P] }>): SweepRow<I, V, R>[]
 /**
  * Evaluates a function of quantities over one or more ranges.
  *
@@ -42,7 +38,9 @@ export function sweep<
 export function sweep<const V extends { readonly [key: string]: Range<Quantity | string | number> }, R extends Kind>(
   work: (given: { readonly [P in keyof V]: V[P] extends Range<infer G> ? QuantityOf<G> : never }) => Quantity<R>,
   varied: V,
-): ({ readonly [P in keyof V]: V[P] extends Range<infer G> ? QuantityOf<G> : never } & { readonly result: Quantity<R> })[]
+): ({ readonly [P in keyof V]: V[P] extends Range<infer G> ? QuantityOf<G> : never } & {
+  readonly result: Quantity<R>
+})[]
 export function sweep(
   work: AnyFormula | Work,
   varied: { readonly [key: string]: Range<unknown> },
@@ -58,7 +56,8 @@ export function sweep(
 }
 
 function valuesOf(where: string, path: string, kind: Kind | undefined, range: Range<unknown>): Quantity[] {
-  const one = (at: string, value: unknown) => (kind === undefined ? tell(where, at, value) : read(where, at, kind, value))
+  const one = (at: string, value: unknown) =>
+    kind === undefined ? tell(where, at, value) : read(where, at, kind, value)
   if (Array.isArray(range)) return range.map((value, i) => one(`${path}[${i}]`, value))
   const { from, to, steps } = Object(range) as { readonly [key: string]: unknown }
   const [first, last] = [one(`${path}.from`, from), one(`${path}.to`, to)]

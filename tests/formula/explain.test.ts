@@ -3,7 +3,17 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cableVoltageDrop } from '../../src/electrical/index.js'
 import { expressionText, parseExpression, valueOf } from '../../src/formula/expression.js'
-import { cite, explain, type FormulaStep, formula, icePoint, input, output, section, solve } from '../../src/formula/index.js'
+import {
+  cite,
+  explain,
+  type FormulaStep,
+  formula,
+  icePoint,
+  input,
+  output,
+  section,
+  solve,
+} from '../../src/formula/index.js'
 import { InputError } from '../../src/quantity/index.js'
 import { math } from '../mathjs.js'
 
@@ -53,18 +63,27 @@ describe('a working', () => {
   })
   it('says which values are defaults', () => {
     const text = explain(() => force({ mass: '2 kg', slope: '30 °' })).toText()
-    expect(text).toBe('F = k · m · sin(theta)² / (2 · m) = 1 · 2 kg · sin(30 °)² / (2 · 2 kg) = 0.125 N   [a book; k = 1 by default]')
+    expect(text).toBe(
+      'F = k · m · sin(theta)² / (2 · m) = 1 · 2 kg · sin(30 °)² / (2 · 2 kg) = 0.125 N   [a book; k = 1 by default]',
+    )
   })
   it('shows the branch that applies, with temperatures in kelvins', () => {
-    expect(explain(() => ramp({ temperature: '20 °C' })).toText()).toBe('dT = T − T0 = 293.15 K − 273.15 K = 20 K   [a book, p. 7]')
-    expect(explain(() => ramp({ temperature: '-20 °C' })).toText()).toBe('dT = T0 − T = 273.15 K − 253.15 K = 20 K   [a book, p. 7]')
+    expect(explain(() => ramp({ temperature: '20 °C' })).toText()).toBe(
+      'dT = T − T0 = 293.15 K − 273.15 K = 20 K   [a book, p. 7]',
+    )
+    expect(explain(() => ramp({ temperature: '-20 °C' })).toText()).toBe(
+      'dT = T0 − T = 273.15 K − 253.15 K = 20 K   [a book, p. 7]',
+    )
   })
   it('groups steps under headings that may tell the result', () => {
     const working = explain(() =>
-      section((result) => `3 m run: ${result}`, () => {
-        cableVoltageDrop(drop)
-        return section('twice as long', () => cableVoltageDrop({ ...drop, length: '6 m' }))
-      }),
+      section(
+        (result) => `3 m run: ${result}`,
+        () => {
+          cableVoltageDrop(drop)
+          return section('twice as long', () => cableVoltageDrop({ ...drop, length: '6 m' }))
+        },
+      ),
     )
     expect(String(working.result)).toBe('1.39 V')
     expect(working.toText()).toBe(
@@ -87,7 +106,11 @@ describe('a working', () => {
       expression: 'I * r * l + I * r * l + I * r * l - I * r * l',
       compute: cableVoltageDrop.compute,
     })
-    expect(explain(() => wide(long)).toText().split('\n')).toHaveLength(3)
+    expect(
+      explain(() => wide(long))
+        .toText()
+        .split('\n'),
+    ).toHaveLength(3)
   })
   it('shows a value that was worked out the same way where it is used', () => {
     const working = explain(() => {
@@ -108,7 +131,9 @@ describe('a working', () => {
   it('shows the formula of a solution once, with the value found', () => {
     const given = { result: '1 V', current: '300 A', resistancePerLength: '0.386 mΩ/m' } as const
     const working = explain(() => solve(cableVoltageDrop, 'length', given))
-    expect(working.toText()).toBe('dU = 2 · I · r · l = 2 · 300 A · 0.386 mΩ/m · 4.318 m = 1 V   [IEC 60364-5-52, Annex G]')
+    expect(working.toText()).toBe(
+      'dU = 2 · I · r · l = 2 · 300 A · 0.386 mΩ/m · 4.318 m = 1 V   [IEC 60364-5-52, Annex G]',
+    )
   })
   it('of a working inside a working is part of both', () => {
     const outer = explain(() => explain(() => cableVoltageDrop(drop)).steps.length)
@@ -170,10 +195,14 @@ describe('an expression', () => {
       expression: fc.oneof(
         { depthSize: 'small', withCrossShrink: true },
         fc.constantFrom(...names, 'pi', '2', '0.5', '1e-3'),
-        fc.tuple(tie('expression'), fc.constantFrom('+', '-', '*', '/', '^'), tie('expression')).map(([a, o, b]) => `${a} ${o} ${b}`),
+        fc
+          .tuple(tie('expression'), fc.constantFrom('+', '-', '*', '/', '^'), tie('expression'))
+          .map(([a, o, b]) => `${a} ${o} ${b}`),
         tie('expression').map((inner) => `(${inner})`),
         tie('expression').map((inner) => `-${inner}`),
-        fc.tuple(fc.constantFrom('sqrt', 'exp', 'log', 'sin', 'tanh', 'abs', 'atan', 'cbrt'), tie('expression')).map(([f, x]) => `${f}(${x})`),
+        fc
+          .tuple(fc.constantFrom('sqrt', 'exp', 'log', 'sin', 'tanh', 'abs', 'atan', 'cbrt'), tie('expression'))
+          .map(([f, x]) => `${f}(${x})`),
         fc
           .tuple(tie('expression'), fc.constantFrom('<', '>', '<=', '>='), tie('expression'), tie('expression'))
           .map(([a, o, b, c]) => `(${a} ${o} ${b} ? ${c} : ${a})`),

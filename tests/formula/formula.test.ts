@@ -1,7 +1,16 @@
 /** Formulas as values: called, read, and refused. */
 import { describe, expect, it } from 'vitest'
 import { cableVoltageDrop } from '../../src/electrical/index.js'
-import { cite, commonPractice, constant, formula, icePoint, input, output, standardGravity } from '../../src/formula/index.js'
+import {
+  cite,
+  commonPractice,
+  constant,
+  formula,
+  icePoint,
+  input,
+  output,
+  standardGravity,
+} from '../../src/formula/index.js'
 import { CalculationError, InputError, quantity } from '../../src/quantity/index.js'
 
 const drop = { current: '300 A', resistancePerLength: '0.386 mΩ/m', length: '3 m' } as const
@@ -85,11 +94,14 @@ describe('a call that cannot be used', () => {
     const error = issuesOf(() => cableVoltageDrop(wrong as never))
     expect(error.map((issue) => issue.path)).toEqual(['current', 'resistancePerLength', 'length', 'lenght'])
   })
-  it.each([[undefined], [null], ['3 m'], [42], [[]], [quantity('length', '3 m')]])('given %o is told its form', (given) => {
-    expect(issuesOf(() => cableVoltageDrop(given as never))[0]?.expected).toBe(
-      'an object { current: a current, resistancePerLength: a resistance per length, length: a length }',
-    )
-  })
+  it.each([[undefined], [null], ['3 m'], [42], [[]], [quantity('length', '3 m')]])(
+    'given %o is told its form',
+    (given) => {
+      expect(issuesOf(() => cableVoltageDrop(given as never))[0]?.expected).toBe(
+        'an object { current: a current, resistancePerLength: a resistance per length, length: a length }',
+      )
+    },
+  )
   it('is held to every sort of bound', () => {
     const bound = (given: object) => issuesOf(() => coasting({ from: '50 km/h', to: '0 km/h', ...given }))[0]?.expected
     expect(bound({ from: '-1 km/h' })).toBe('a speed at least 0 km/h and below 300 km/h')
@@ -100,7 +112,11 @@ describe('a call that cannot be used', () => {
   })
   it('is held to the range in which the formula holds', () => {
     expect(issuesOf(() => coasting({ from: '50 km/h', to: '60 km/h' }))).toEqual([
-      { path: 'from - to', expected: 'at least 0, where common practice, no source holds', received: '-2.778' },
+      {
+        path: 'from - to',
+        expected: 'at least 0, the range of this formula (common practice, no source)',
+        received: '-2.778',
+      },
     ])
   })
   it('treats undefined as left out, and null as given', () => {
@@ -131,7 +147,11 @@ describe('a result that is not there', () => {
     try {
       quotient({ distance: '1 m', time: '0 s' })
     } catch (error) {
-      expect(error).toMatchObject({ code: 'ERR_KERBWATT_CALCULATION', where: 'quotient', figures: { distance: '1 m', time: '0 s' } })
+      expect(error).toMatchObject({
+        code: 'ERR_KERBWATT_CALCULATION',
+        where: 'quotient',
+        figures: { distance: '1 m', time: '0 s' },
+      })
     }
   })
   it('is an error for a temperature below absolute zero', () => {

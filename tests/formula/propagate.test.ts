@@ -152,7 +152,8 @@ describe('JCGM 101:2008, 9.2, the sum of four normal quantities', () => {
     expect(Math.abs(result.interval[1].si - 3.92)).toBeLessThan(0.04)
   })
   it('is the same again with the same seed, and another with another', () => {
-    const draw = (seed: number) => propagate(sum, { a: one, b: one, c: one, d: one }, { ...monteCarlo, trials: 1000, seed })
+    const draw = (seed: number) =>
+      propagate(sum, { a: one, b: one, c: one, d: one }, { ...monteCarlo, trials: 1000, seed })
     expect(draw(7)).toEqual(draw(7))
     expect(draw(7).value.si).not.toBe(draw(8).value.si)
   })
@@ -199,7 +200,10 @@ describe('any propagation', () => {
     const warmed = formula({
       name: 'warmed',
       title: 'Temperature after warming',
-      inputs: { initial: input('temperature', 'T', 'At first'), rise: input('temperatureDifference', 'dT', 'Rise', { min: 0 }) },
+      inputs: {
+        initial: input('temperature', 'T', 'At first'),
+        rise: input('temperatureDifference', 'dT', 'Rise', { min: 0 }),
+      },
       result: output('temperature', 'Te', 'At the end'),
       expression: 'T + dT',
       source: cite('arithmetic'),
@@ -211,7 +215,8 @@ describe('any propagation', () => {
     expect(result.interval.map(String)).toEqual(['20 °C', '40 °C'])
     // At the bound of the rise the slope is taken from the side that exists.
     expect(propagate(warmed, { initial: '20 °C', rise: ['0 K', '4 K'] }).standardUncertainty.in('K')).toBeCloseTo(4, 6)
-    const beyond = () => propagate(warmed, { initial: '20 °C', rise: ['0 K', '4 K'] }, { method: 'monte-carlo', trials: 1000, seed: 1 })
+    const beyond = () =>
+      propagate(warmed, { initial: '20 °C', rise: ['0 K', '4 K'] }, { method: 'monte-carlo', trials: 1000, seed: 1 })
     expect(beyond).toThrow(CalculationError)
     expect(beyond).toThrow(/has no result: rise -/)
   })
@@ -220,16 +225,32 @@ describe('any propagation', () => {
     ['an uncertainty of another kind', { a: ['1 m', '1 kg'] }, {}, /a\[1\]: expected a length/],
     ['an input of another kind', { a: ['1 kg', '1 m'] }, {}, /a: expected a length/],
     ['an unknown input', { e: '1 m' }, {}, /e: expected no such input/],
-    ['a correlation above 1', {}, { correlations: [['a', 'b', 1.5]] }, /correlations\[0\]\[2\]: expected a coefficient from -1 to 1/],
+    [
+      'a correlation above 1',
+      {},
+      { correlations: [['a', 'b', 1.5]] },
+      /correlations\[0\]\[2\]: expected a coefficient from -1 to 1/,
+    ],
     ['a correlation of an exact input', {}, { correlations: [['a', 'd', 0.5]] }, /inputs with an uncertainty: a, b, c/],
     ['a correlation with itself', {}, { correlations: [['a', 'a', 0.5]] }, /two different inputs/],
     [
       'correlations that cannot all hold',
       {},
-      { correlations: [['a', 'b', 0.9], ['b', 'c', 0.9], ['a', 'c', -0.9]] },
+      {
+        correlations: [
+          ['a', 'b', 0.9],
+          ['b', 'c', 0.9],
+          ['a', 'c', -0.9],
+        ],
+      },
       /coefficients that can all hold at once/,
     ],
-    ['too few trials', {}, { method: 'monte-carlo', trials: 5, seed: 1 }, /trials: expected a whole number of at least 100/],
+    [
+      'too few trials',
+      {},
+      { method: 'monte-carlo', trials: 5, seed: 1 },
+      /trials: expected a whole number of at least 100/,
+    ],
     ['no seed', {}, { method: 'monte-carlo', trials: 500 }, /seed: expected a whole number/],
   ])('refuses %s', (_, wrong, options, message) => {
     const inputs = { a: ['1 m', '1 m'], b: ['1 m', '1 m'], c: ['1 m', '1 m'], d: '1 m', ...wrong }

@@ -96,7 +96,9 @@ describe('solving a formula', () => {
             if (!(Math.abs(steeper / result - 1) > 1e-8) || value === 0) return
             const others = Object.entries(rest).map(([name, number]) => [name, asQuantity(each, name, number)])
             const wanted = { ...Object.fromEntries(others), result: fromSi(each.result.kind, result, each.result.unit) }
-            const around = [0.9, 1.1].map((share) => inBounds(each, key, (value as number) * share)).sort((a, b) => a - b)
+            const around = [0.9, 1.1]
+              .map((share) => inBounds(each, key, (value as number) * share))
+              .sort((a, b) => a - b)
             if (around[0] === around[1]) return
             const between = around.map((end) => fromSi(kind, end, firstUnit(kind)))
             try {
@@ -125,9 +127,15 @@ describe('solving a formula', () => {
     } catch (error) {
       expect(error).toBeInstanceOf(SolveError)
       const { brackets, code, unknown } = error as SolveError
-      expect({ code, unknown, count: brackets.length }).toEqual({ code: 'ERR_KERBWATT_SOLVE', unknown: 'current', count: 2 })
+      expect({ code, unknown, count: brackets.length }).toEqual({
+        code: 'ERR_KERBWATT_SOLVE',
+        unknown: 'current',
+        count: 2,
+      })
       // 100 I - I² = 1600 has the roots 20 and 80.
-      const found = brackets.map((between) => solve(sourcePower, 'current', { ...wanted, between: between as never }).si)
+      const found = brackets.map(
+        (between) => solve(sourcePower, 'current', { ...wanted, between: between as never }).si,
+      )
       expect(found[0]).toBeCloseTo(20, 9)
       expect(found[1]).toBeCloseTo(80, 9)
     }
@@ -136,7 +144,9 @@ describe('solving a formula', () => {
     expect(solve(sourcePower, 'current', { ...source, result: '2.5 kW' }).in('A')).toBeCloseTo(50, 5)
   })
   it('says when the result does not depend on the input', () => {
-    expect(() => solve(cableVoltageDrop, 'length', { ...given, current: '0 A', result: '0 V' })).toThrow(/does not depend on it/)
+    expect(() => solve(cableVoltageDrop, 'length', { ...given, current: '0 A', result: '0 V' })).toThrow(
+      /does not depend on it/,
+    )
   })
   it.each([
     ['an unknown that is no input', 'lenght', {}, /did you mean length\?/],
@@ -166,7 +176,10 @@ describe('solving another function', () => {
       /quantity\('temperature', '1 °C'\) or quantity\('temperatureDifference', '1 °C'\)/,
     )
     const between = [quantity('length', '1 m'), quantity('length', '20 m')] as const
-    expect(solve((length) => cableVoltageDrop({ ...given, length }), { result: '1 V', between }).in('m')).toBeCloseTo(4.3178, 4)
+    expect(solve((length) => cableVoltageDrop({ ...given, length }), { result: '1 V', between }).in('m')).toBeCloseTo(
+      4.3178,
+      4,
+    )
   })
 })
 

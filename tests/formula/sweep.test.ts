@@ -9,11 +9,26 @@ const fixed = { resistancePerLength: '0.386 mΩ/m', length: '3 m' } as const
 describe('a sweep', () => {
   it('goes through a range with both ends, in even steps', () => {
     const rows = sweep(cableVoltageDrop, { current: { from: '50 A', to: '400 A', steps: 8 } }, fixed)
-    expect(rows.map((row) => String(row.current))).toEqual(['50 A', '100 A', '150 A', '200 A', '250 A', '300 A', '350 A', '400 A'])
-    expect(rows.map((row) => row.result.si)).toEqual(rows.map((row) => cableVoltageDrop({ ...fixed, current: row.current }).si))
+    expect(rows.map((row) => String(row.current))).toEqual([
+      '50 A',
+      '100 A',
+      '150 A',
+      '200 A',
+      '250 A',
+      '300 A',
+      '350 A',
+      '400 A',
+    ])
+    expect(rows.map((row) => row.result.si)).toEqual(
+      rows.map((row) => cableVoltageDrop({ ...fixed, current: row.current }).si),
+    )
   })
   it('goes through a list, in the units of the list', () => {
-    const rows = sweep(cableVoltageDrop, { length: ['1 m', '200 cm'] }, { current: '100 A', resistancePerLength: '1 mΩ/m' })
+    const rows = sweep(
+      cableVoltageDrop,
+      { length: ['1 m', '200 cm'] },
+      { current: '100 A', resistancePerLength: '1 mΩ/m' },
+    )
     expect(rows.map((row) => `${row.length}: ${row.result.in('mV')} mV`)).toEqual(['1 m: 200 mV', '200 cm: 400 mV'])
   })
   it('goes through the later range for each value of the earlier', () => {
@@ -29,7 +44,10 @@ describe('a sweep', () => {
     expect(rows.map((row) => row.result.in('mV'))).toEqual([23.16, 46.32])
   })
   it('keeps the exact ends', () => {
-    const rows = sweep(cableVoltageDrop, { length: { from: '0.1 m', to: '0.7 m', steps: 7 } }, { ...fixed, current: '1 A' } as never)
+    const rows = sweep(cableVoltageDrop, { length: { from: '0.1 m', to: '0.7 m', steps: 7 } }, {
+      ...fixed,
+      current: '1 A',
+    } as never)
     expect([rows[0]?.length.in('m'), rows[6]?.length.in('m')]).toEqual([0.1, 0.7])
   })
   it.each([

@@ -1,0 +1,234 @@
+/**
+ * Writes what is made from data: the doc comment under the first paragraph over every formula, the page of published
+ * checks, and the output shown after every example in the README and the guides. `npm run docs` runs it, and a test
+ * fails when anything has drifted.
+ */
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { catalogue } from '../src/catalogue.js'
+import { type AnyFormula, limitsText, siText } from '../src/formula/formula.js'
+import { type Input, sourceText } from '../src/formula/index.js'
+import { type Kind, kinds, type Quantity } from '../src/quantity/index.js'
+import { drivetrainHandbook } from '../tests/handbook/drivetrain.js'
+import { electricalHandbook } from '../tests/handbook/electrical.js'
+import type { HandbookEntry } from '../tests/handbook/handbook.js'
+import { massHandbook } from '../tests/handbook/mass.js'
+import { rangeHandbook } from '../tests/handbook/range.js'
+import { thermalHandbook } from '../tests/handbook/thermal.js'
+
+export const root = fileURLToPath(new URL('..', import.meta.url))
+
+const handbooks: { readonly [domain: string]: readonly HandbookEntry[] } = {
+  mass: massHandbook,
+  electrical: electricalHandbook,
+  drivetrain: drivetrainHandbook,
+  range: rangeHandbook,
+  thermal: thermalHandbook,
+}
+
+/** The width of a line of comment, with its margin. */
+const WIDTH = 118
+
+/** Every source file of a domain. */
+export function domainFiles(): string[] {
+  return Object.keys(handbooks).flatMap((domain) =>
+    readdirSync(join(root, 'src', domain)).map((file) => join(root, 'src', domain, file)),
+  )
+}
+
+/** A source file with the comment over each of its formulas written anew. */
+export function withComments(source: string): string {
+  const pattern = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\nexport const (\w+) = \/\*@__PURE__\*\/ formula\(/g
+  return source.replace(pattern, (whole, comment: string, name: string) => {
+    const formula = catalogue[name]
+    if (formula === undefined) return whole
+    const lines = [...wrapped(firstParagraph(comment)), ...facts(formula)]
+    const only =
+      lines.length === 1
+        ? `/** ${lines[0]} */`
+        : ['/**', ...lines.map((line) => ` * ${line}`.trimEnd()), ' */'].join('\n')
+    return `${only}\nexport const ${name} = /*@__PURE__*/ formula(`
+  })
+}
+
+/** What the author wrote: the text up to the first empty line. */
+function firstParagraph(comment: string): string {
+  const lines = comment.split('\n').map((line) => line.replace(/^\s*\*? ?/, '').trim())
+  const text = lines.join('\n').trim()
+  return (text.split(/\n\s*\n/)[0] ?? '').replace(/\s*\n\s*/g, ' ').trim()
+}
+
+/** What the data of a formula says, as lines of comment. */
+function facts(formula: AnyFormula): string[] {
+  const { result } = formula
+  const constants = Object.entries(formula.constants).map(([symbol, { value, about, source }]) =>
+    item(`\`${symbol}\` = ${value.toJSON()}: ${lowerFirst(about)} (${sourceText(source)})`),
+  )
+  const ranges = formula.valid.map((range) => item(`holds where ${range.of} is ${limitsText(range, String)}`))
+  const notes = [
+    ...formula.assumes.map((text) => `Assumes: ${lowerFirst(text)}`),
+    ...formula.cautions.map((text) => `Caution: ${lowerFirst(text)}`),
+  ].map((text) => item(text.replace(/\.$/, '')))
+  return [
+    '',
+    `\`${result.symbol} = ${formula.expression}\``,
+    '',
+    ...Object.entries(formula.inputs).flatMap(([key, input]) => item(inputText(key, input))),
+    ...item(`gives \`${result.symbol}\`: ${lowerFirst(result.about)}, in ${unitText(result.unit)}`),
+    ...[...constants, ...ranges, ...notes].flat(),
+    '',
+    'Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.',
+    '',
+    ...wrapped(`Source: ${sourceText(formula.source)}.`),
+    ...example(formula),
+  ]
+}
+
+function inputText(key: string, { kind, symbol, about, limits, default: given }: Input): string {
+  const bounds = limitsText(limits, (si) => siText(kind, si))
+  const parts = [
+    `\`${key}\` (\`${symbol}\`, ${unitText(Object.keys(kinds[kind].units)[0] as string)}): ${lowerFirst(about)}`,
+  ]
+  if (bounds !== '') parts.push(bounds)
+  if (given !== undefined) parts.push(`${given} unless given`)
+  return parts.join(', ')
+}
+
+function unitText(unit: string): string {
+  return unit === '1' ? 'a plain number' : unit
+}
+
+/** The first published check as a call, with the result that it gives and the figure it is held to. */
+function example(formula: AnyFormula): string[] {
+  const row = rowsOf(formula.name)[0]
+  if (row === undefined) return []
+  const given = Object.entries(row.given as object).map(([key, value]) => `${key}: ${code(value)}`)
+  const call = `${formula.name}({ ${given.join(', ')} })`
+  const result = (formula as unknown as (given: unknown) => Quantity)(row.given)
+  const lines = call.length + 3 <= WIDTH ? [call] : [`${formula.name}({`, ...given.map((each) => `  ${each},`), '})']
+  const check = `${sourceText(row.source)} (${row.standing}): ${expectedText(row.expected)}`
+  return [
+    '',
+    '@example',
+    '```ts',
+    ...lines,
+    `// ${result}`,
+    ...wrapped(check, WIDTH - 3).map((line) => `// ${line}`),
+    '```',
+  ]
+}
+
+function rowsOf(name: string) {
+  return Object.values(handbooks)
+    .flat()
+    .filter((entry) => entry.name === name)
+    .flatMap((entry) => entry.rows)
+}
+
+function expectedText(expected: unknown): string {
+  return typeof expected === 'object' ? (expected as Quantity).format({ digits: 8 }) : String(expected)
+}
+
+/** A given value as it is typed. */
+function code(value: unknown): string {
+  if (typeof value === 'string') return `'${value}'`
+  if (typeof value === 'number') return String(value)
+  const quantity = value as Quantity
+  const unit = Object.keys(kinds[quantity.kind as Kind].units).includes(quantity.unit) ? quantity.unit : ''
+  return `quantity('${quantity.kind}', ${quantity.in(unit as never)}, '${unit}')`
+}
+
+function lowerFirst(text: string): string {
+  // A name or an abbreviation keeps its capital.
+  return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
+}
+
+function item(text: string): string[] {
+  return wrapped(text, WIDTH - 2).map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`))
+}
+
+function wrapped(text: string, width = WIDTH): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > width - 3) {
+      lines.push(line)
+      line = word
+    } else line = line === '' ? word : `${line} ${word}`
+  }
+  return [...lines, line]
+}
+
+/** The page that lists every published check, by domain and formula. */
+export function checksPage(): string {
+  const sections = Object.entries(handbooks).flatMap(([domain, entries]) => [
+    `## ${domain}`,
+    '',
+    '| formula | with | expected | within | source | how the figure is known |',
+    '| --- | --- | --- | --- | --- | --- |',
+    ...entries.flatMap(({ name, rows }) =>
+      rows.map((row) => {
+        const given = Object.entries(row.given as object).map(([key, value]) => `${key} ${expectedText(value)}`)
+        const within =
+          typeof row.within === 'number' ? `${Number((row.within * 100).toPrecision(3))} %` : expectedText(row.within)
+        const known = row.note === undefined ? row.standing : `${row.standing}. ${row.note}`
+        const cells = [name, given.join(', '), expectedText(row.expected), within, sourceText(row.source), known]
+        return `| ${cells.map((cell) => cell.replace(/\|/g, '\\|')).join(' | ')} |`
+      }),
+    ),
+    '',
+  ])
+  return [
+    '# Published checks',
+    '',
+    'Every formula is held to at least one figure that was worked out elsewhere. This page is made from the tests.',
+    '',
+    '- **read**: the figure was read in a copy or transcription of the source.',
+    '- **recomputed**: inputs or formula were read in the source; the figure was worked out from them, apart from this library.',
+    '- **from memory**: the figure is remembered; no copy was read.',
+    '- **exact**: it follows from definitions by arithmetic.',
+    '',
+    ...sections,
+  ].join('\n')
+}
+
+/** The pages whose examples are run. */
+export function pages(): string[] {
+  const guides = readdirSync(join(root, 'docs')).filter((file) => file.endsWith('.md') && file !== 'checks.md')
+  return [join(root, 'README.md'), join(root, 'DEVELOPERS.md'), ...guides.map((file) => join(root, 'docs', file))]
+}
+
+/** A page with the output after each example that shows one written anew: a `ts` block followed by a `text` block. */
+export function withOutputs(page: string): string {
+  return page.replace(/```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g, (_, example: string) => {
+    return `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputOf(example)}\`\`\``
+  })
+}
+
+/** What an example prints when it is run as a module of its own, beside the sources. */
+function outputOf(example: string): string {
+  const folder = mkdtempSync(join(root, '.example-'))
+  try {
+    const file = join(folder, 'example.ts')
+    writeFileSync(file, example)
+    const tsx = join(root, 'node_modules', '.bin', 'tsx')
+    return execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), file], { cwd: root, encoding: 'utf8' })
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
+/** Every file that is made or completed here, with what it should hold. */
+export function documents(): { readonly path: string; readonly wanted: string }[] {
+  return [
+    ...domainFiles().map((path) => ({ path, wanted: withComments(readFileSync(path, 'utf8')) })),
+    { path: join(root, 'docs', 'checks.md'), wanted: checksPage() },
+    ...pages().map((path) => ({ path, wanted: withOutputs(readFileSync(path, 'utf8')) })),
+  ]
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  for (const { path, wanted } of documents()) writeFileSync(path, wanted)
+}

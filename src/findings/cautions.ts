@@ -1,0 +1,53 @@
+/** What can hurt in this work, the usual precaution, and to whom to defer: the one list, named by hazard. */
+
+/** A caution: the hazard, and what to do about it. */
+export interface Caution {
+  readonly hazard: string
+  readonly text: string
+}
+
+/** The cautions of the trade. Common practice; local codes and licensed practice come before anything here. */
+export const cautions = {
+  highVoltage: {
+    hazard: 'high voltage',
+    text:
+      'More than 60 V DC can kill. Isolate the pack, lock it off, wait, and prove it dead with a tested meter before ' +
+      'touching; wear rated gloves, and do not work alone. Local codes decide who may do this work.',
+  },
+  shortCircuit: {
+    hazard: 'arc and short circuit',
+    text:
+      'A pack drives thousands of amperes through a dropped spanner, and a DC arc does not go out by itself. Take off ' +
+      'rings, insulate tools and terminals, and fuse the pack at the pack, with a fuse rated for its full DC voltage.',
+  },
+  lithiumCells: {
+    hazard: 'lithium cells',
+    text:
+      'Lithium cells that are overcharged, crushed, overheated or charged below the limit of their maker (commonly ' +
+      '0 °C) can burn, also hours later. Keep every cell within its limits with a monitor that can open the contactors.',
+  },
+  storedCharge: {
+    hazard: 'stored charge in capacitors',
+    text:
+      'The capacitors of a controller stay charged after the pack is off. Fit a discharge path, wait for it, and ' +
+      'measure below 60 V before touching.',
+  },
+  liftedCar: {
+    hazard: 'lifting and running cars',
+    text:
+      'A car on a jack falls, and an electric drive turns without a sound. Use stands on firm ground, chock the wheels, ' +
+      'and keep the drive isolated whenever hands are near a wheel or shaft.',
+  },
+  brakesAndSteering: {
+    hazard: 'brakes and steering after a change of weight',
+    text:
+      'Brakes, tyres, springs and steering were made for the old weights and speeds. Have load ratings, brake balance ' +
+      'and servo vacuum checked by someone qualified before the car goes on the road.',
+  },
+  approval: {
+    hazard: 'type approval and inspection',
+    text:
+      'A changed drive and changed axle loads usually need approval, inspection and new papers before public roads may ' +
+      'be used. Ask the local authority before cutting metal.',
+  },
+} as const satisfies { readonly [name: string]: Caution }
