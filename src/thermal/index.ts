@@ -1,2 +1,19 @@
 /** Heat and temperatures: warming and cooling, coolant, air, heat exchangers, cells. */
+export {
+  convectionCoefficient,
+  flatPlate,
+  forcedConvectionCylinder,
+  naturalConvectionCylinder,
+  radiationCoefficient,
+  rayleighNumber,
+} from './convection.js'
+export { coolantFlow } from './coolant.js'
+export {
+  effectivenessCounterFlow,
+  effectivenessCrossFlow,
+  effectivenessParallelFlow,
+  exchangerHeat,
+} from './exchanger.js'
 export { biotNumber, heatToWarm, lumpedTemperature, lumpedTime, thermalTimeConstant, warmUpTime } from './lumped.js'
+export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
+export { flowVelocity, frictionFactor, pressureDrop, pumpPower, reynoldsNumber } from './pipe.js'

@@ -2,15 +2,38 @@
 import { cite, definition } from '../../src/formula/index.js'
 import {
   biotNumber,
+  cellHeat,
+  convectionCoefficient,
+  coolantFlow,
+  effectivenessCounterFlow,
+  effectivenessCrossFlow,
+  effectivenessParallelFlow,
+  exchangerHeat,
+  flatPlate,
+  flowVelocity,
+  forcedConvectionCylinder,
+  frictionFactor,
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
+  naturalConvectionCylinder,
+  pressureDrop,
+  pumpPower,
+  radiationCoefficient,
+  rayleighNumber,
+  resistanceAtTemperature,
+  reynoldsNumber,
   thermalTimeConstant,
   warmUpTime,
 } from '../../src/thermal/index.js'
 import { handbook } from './handbook.js'
 
 const incropera = (place: string) => cite('Incropera, Fundamentals of Heat and Mass Transfer, 6th edition', place)
+const cengel = (place: string) => cite('Çengel, Heat Transfer, 3rd edition', place)
+const cengelCimbala = (place: string) => cite('Çengel and Cimbala, Fluid Mechanics, 2nd edition', place)
+const munson = cite('Munson, Young and Okiishi, Fundamentals of Fluid Mechanics, 5th edition', 'example 8.8')
+const fluids = 'Worked out with the open-source library fluids.'
+const ht = 'Worked out with the open-source library ht.'
 const closedForm = 'An invented pack of 150 kg and 1000 J/(kg·K), worked out from the closed form.'
 
 export const thermalHandbook = [
@@ -100,5 +123,410 @@ export const thermalHandbook = [
       standing: 'exact',
       note: closedForm,
     },
+  ]),
+  handbook(coolantFlow, [
+    {
+      given: { heat: '5 kW', density: '992.216 kg/m³', specificHeat: '4179.4 J/(kg·K)', rise: '5 K' },
+      expected: '14.469 L/min',
+      within: 1e-4,
+      source: cite('IAPWS', 'properties of water at 40 °C'),
+      standing: 'recomputed',
+    },
+    {
+      given: { heat: '5 kW', density: '1063.66 kg/m³', specificHeat: '3358 J/(kg·K)', rise: '5 K' },
+      expected: '16.798 L/min',
+      within: 1e-4,
+      source: cite('ASHRAE Handbook, Fundamentals (2001)', '50 % ethylene glycol by volume at 40 °C'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(flowVelocity, [
+    {
+      given: { flow: '0.00075606 m³/s', bore: '19.05 mm' },
+      expected: '2.653 m/s',
+      within: 0.0005,
+      source: munson,
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(reynoldsNumber, [
+    {
+      given: { density: '1000 kg/m³', velocity: '0.9 m/s', bore: '3 mm', viscosity: '1.519 mPa·s' },
+      expected: 1777,
+      within: 0.002,
+      source: cengelCimbala('example 8-2'),
+      standing: 'read',
+    },
+    {
+      given: { density: '999 kg/m³', velocity: '3.0558 m/s', bore: '50 mm', viscosity: '1.138 mPa·s' },
+      expected: 134130,
+      within: 0.0005,
+      source: cengelCimbala('example 8-3'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(frictionFactor, [
+    ...(
+      [
+        [1e4, 0, 0.030886],
+        [1e5, 0, 0.017825],
+        [1e5, 1e-4, 0.018265],
+        [1e5, 1e-3, 0.021966],
+        [1e6, 1e-4, 0.013326],
+        [1e4, 0.01, 0.043045],
+      ] as const
+    ).map(([reynolds, relativeRoughness, expected]) => ({
+      given: { reynolds, relativeRoughness },
+      expected,
+      within: 5e-5,
+      source: cite('Haaland, Journal of Fluids Engineering 105 (1983) 89'),
+      standing: 'recomputed' as const,
+      note: `${fluids} It is given to six decimal places.`,
+    })),
+    {
+      given: { reynolds: 1000, relativeRoughness: 0 },
+      expected: 0.064,
+      within: 1e-9,
+      source: cite('White, Fluid Mechanics', 'chapter 6, laminar flow'),
+      standing: 'exact',
+    },
+    {
+      given: { reynolds: 134130, relativeRoughness: 4e-5 },
+      expected: 0.0172,
+      within: 0.02,
+      source: cengelCimbala('example 8-3'),
+      standing: 'read',
+      note: 'The book solves the equation of Colebrook, from which that of Haaland differs by up to 2 %.',
+    },
+  ]),
+  handbook(pressureDrop, [
+    {
+      given: {
+        friction: 0.03601,
+        length: '9 m',
+        bore: '3 mm',
+        fittings: 0,
+        density: '1000 kg/m³',
+        velocity: '0.9 m/s',
+      },
+      expected: '43.75 kPa',
+      within: 0.002,
+      source: cengelCimbala('example 8-2'),
+      standing: 'recomputed',
+    },
+    {
+      given: {
+        friction: 0.0172,
+        length: '60 m',
+        bore: '50 mm',
+        fittings: 0,
+        density: '999 kg/m³',
+        velocity: '3.06 m/s',
+      },
+      expected: '96.5 kPa',
+      within: 0.001,
+      source: cengelCimbala('example 8-3'),
+      standing: 'read',
+    },
+    {
+      given: {
+        friction: 0.0215,
+        length: '18.288 m',
+        bore: '19.05 mm',
+        fittings: 18,
+        density: '999.8 kg/m³',
+        velocity: '2.653 m/s',
+      },
+      expected: '135.9 kPa',
+      within: 0.005,
+      source: munson,
+      standing: 'recomputed',
+      note: 'Four elbows of 1.5, a globe valve of 10 and a faucet of 2.',
+    },
+  ]),
+  handbook(pumpPower, [
+    {
+      given: { flow: '0.006 m³/s', pressure: '96.5 kPa', efficiency: 1 },
+      expected: '579 W',
+      within: 1e-3,
+      source: cengelCimbala('example 8-3'),
+      standing: 'read',
+    },
+    {
+      given: { flow: '10 L/min', pressure: '30 kPa', efficiency: 0.25 },
+      expected: '20 W',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(rayleighNumber, [
+    {
+      given: {
+        expansion: '0.002725 1/K',
+        difference: '142 K',
+        length: '0.1 m',
+        viscosity: '22.8 mm²/s',
+        diffusivity: '32.8 mm²/s',
+      },
+      expected: 5.076e6,
+      within: 1e-3,
+      source: incropera('example 9.4'),
+      standing: 'recomputed',
+      note: 'The book takes 9.8 m/s² for gravity.',
+    },
+  ]),
+  handbook(convectionCoefficient, [
+    {
+      given: { nusselt: 23.09, conductivity: '0.0313 W/(m·K)', length: '0.1 m' },
+      expected: '7.23 W/(m²·K)',
+      within: 0.001,
+      source: incropera('example 9.4'),
+      standing: 'recomputed',
+    },
+    {
+      given: { nusselt: 124.45, conductivity: '0.02808 W/(m·K)', length: '0.1 m' },
+      expected: '34.95 W/(m²·K)',
+      within: 0.001,
+      source: cengel('example 7.5'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(naturalConvectionCylinder, [
+    ...(
+      [
+        [1e4, 4.36639],
+        [1e2, 1.66773],
+        [1e5, 7.76413],
+      ] as const
+    ).map(([rayleigh, expected]) => ({
+      given: { rayleigh, prandtl: 0.7 },
+      expected,
+      within: 1e-5,
+      source: cite('Churchill and Chu, International Journal of Heat and Mass Transfer 18 (1975) 1049'),
+      standing: 'recomputed' as const,
+      note: ht,
+    })),
+    {
+      given: { rayleigh: 5.076e6, prandtl: 0.697 },
+      expected: 23.09,
+      within: 0.003,
+      source: incropera('example 9.4'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(forcedConvectionCylinder, [
+    ...(
+      [
+        [1e4, 53.32779],
+        [100, 5.15613],
+        [1e3, 15.92961],
+        [1.7e5, 308.8326],
+      ] as const
+    ).map(([reynolds, expected]) => ({
+      given: { reynolds, prandtl: 0.7 },
+      expected,
+      within: 1e-5,
+      source: cite('Churchill and Bernstein, Journal of Heat Transfer 99 (1977) 300'),
+      standing: 'recomputed' as const,
+      note: ht,
+    })),
+    {
+      given: { reynolds: 42194, prandtl: 0.7202 },
+      expected: 124,
+      within: 0.004,
+      source: cengel('example 7.5'),
+      standing: 'read',
+      note: 'The book gives three figures.',
+    },
+  ]),
+  handbook(flatPlate, [
+    {
+      given: { reynolds: 9600, prandtl: 0.687 },
+      expected: 57.41,
+      within: 0.003,
+      source: incropera('example 7.1'),
+      standing: 'recomputed',
+    },
+    {
+      given: { reynolds: 1e6, prandtl: 0.7 },
+      expected: 1299.5,
+      within: 1e-4,
+      source: incropera('chapter 7, mixed boundary layer'),
+      standing: 'recomputed',
+      note: '(0.037 × 63 095.7 − 871) × 0.887904, by hand.',
+    },
+  ]),
+  handbook(radiationCoefficient, [
+    {
+      given: { emissivity: 0.8, surface: '473.15 K', surroundings: '298.15 K' },
+      expected: '10.943 W/(m²·K)',
+      within: 0.001,
+      source: incropera('example 1.2'),
+      standing: 'recomputed',
+      note: '(2273.4 − 0.8 × 448.0) W/m² over 175 K.',
+    },
+    {
+      given: { emissivity: 0.85, surface: '165 °C', surroundings: '23 °C' },
+      expected: '9.886 W/(m²·K)',
+      within: 0.003,
+      source: incropera('example 9.4'),
+      standing: 'recomputed',
+      note: '441.0 W/m over the surface of 0.1 m diameter and 142 K.',
+    },
+  ]),
+  handbook(effectivenessCrossFlow, [
+    ...(
+      [
+        [1, 0.5, 0.54476],
+        [2, 1, 0.61541],
+        [1, 0, 0.63212],
+      ] as const
+    ).map(([transferUnits, capacityRatio, expected]) => ({
+      given: { transferUnits, capacityRatio },
+      expected,
+      within: 1e-5,
+      source: incropera('Table 11.3, cross-flow, both fluids unmixed'),
+      standing: 'recomputed' as const,
+      note: capacityRatio === 0 ? '1 − 1/e for every kind of exchanger.' : ht,
+    })),
+    ...(
+      [
+        [1, 0.5, 0.54749, 0.02],
+        [2, 1, 0.61425, 0.02],
+        [1, 1, 0.4762, 0.02],
+        [2.667, 0.3574, 0.8358, 0.02],
+        [0.5429, 0.8, 0.35714, 0.04],
+      ] as const
+    ).map(([transferUnits, capacityRatio, expected, within]) => ({
+      given: { transferUnits, capacityRatio },
+      expected,
+      within,
+      source: cite('Kays and London, Compact Heat Exchangers', 'cross-flow, both fluids unmixed, exact series'),
+      standing: 'recomputed' as const,
+      note: 'The formula is a fit to the exact series, up to 4 % below it at less than one transfer unit.',
+    })),
+    {
+      given: { transferUnits: 2.024, capacityRatio: 0.45 },
+      expected: 0.7547,
+      within: 2e-4,
+      source: incropera('example 11.3'),
+      standing: 'recomputed',
+      note: 'The transfer units are rounded to four figures.',
+    },
+    {
+      given: { transferUnits: 2.667, capacityRatio: 0.3574 },
+      expected: 0.82,
+      within: 0.03,
+      source: incropera('example 11.4'),
+      standing: 'read',
+      note: 'The book reads it from a chart.',
+    },
+  ]),
+  handbook(effectivenessCounterFlow, [
+    ...(
+      [
+        [1, 0.5, 0.56473],
+        [2, 1, 0.66667],
+        [1, 0, 0.63212],
+      ] as const
+    ).map(([transferUnits, capacityRatio, expected]) => ({
+      given: { transferUnits, capacityRatio },
+      expected,
+      within: 1e-5,
+      source: incropera('Table 11.3, counterflow'),
+      standing: 'recomputed' as const,
+      note: ht,
+    })),
+    {
+      given: { transferUnits: 0.65236, capacityRatio: 0.5819 },
+      expected: 0.42857,
+      within: 1e-4,
+      source: cengel('example 11.8'),
+      standing: 'recomputed',
+      note: '60 K of 140 K; the transfer units follow from the mean logarithmic difference.',
+    },
+  ]),
+  handbook(effectivenessParallelFlow, [
+    ...(
+      [
+        [1, 0.5, 0.51791],
+        [2, 1, 0.49084],
+        [1, 0, 0.63212],
+      ] as const
+    ).map(([transferUnits, capacityRatio, expected]) => ({
+      given: { transferUnits, capacityRatio },
+      expected,
+      within: 1e-5,
+      source: incropera('Table 11.3, parallel flow'),
+      standing: 'recomputed' as const,
+      note: ht,
+    })),
+  ]),
+  handbook(exchangerHeat, [
+    {
+      given: { effectiveness: 0.35714, minimumCapacityRate: '2517 W/K', hotInlet: '90 °C', coldInlet: '20 °C' },
+      expected: '62.925 kW',
+      within: 0.002,
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(cellHeat, [
+    {
+      given: { current: '5 A', resistance: '25 mΩ', temperature: '298.15 K', entropyCoefficient: '-0.1 mV/K' },
+      expected: '0.77408 W',
+      within: 1e-4,
+      source: cite(
+        'Bernardi, Pawlikowski and Newman, Journal of the Electrochemical Society 132 (1985) 5',
+        'simplified',
+      ),
+      standing: 'recomputed',
+    },
+    {
+      given: { current: '-5 A', resistance: '25 mΩ', temperature: '298.15 K', entropyCoefficient: '-0.1 mV/K' },
+      expected: '0.47593 W',
+      within: 1e-4,
+      source: cite(
+        'Bernardi, Pawlikowski and Newman, Journal of the Electrochemical Society 132 (1985) 5',
+        'simplified',
+      ),
+      standing: 'recomputed',
+    },
+    {
+      given: { current: '10 A', resistance: '20 mΩ', temperature: '308.15 K', entropyCoefficient: '0.2 mV/K' },
+      expected: '1.3837 W',
+      within: 1e-4,
+      source: cite(
+        'Bernardi, Pawlikowski and Newman, Journal of the Electrochemical Society 132 (1985) 5',
+        'simplified',
+      ),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(resistanceAtTemperature, [
+    ...(
+      [
+        ['0 °C', '3.601 mΩ'],
+        ['-10 °C', '6.435 mΩ'],
+        ['10 °C', '2.099 mΩ'],
+        ['25 °C', '1 mΩ'],
+      ] as const
+    ).map(([temperature, expected]) => ({
+      given: {
+        temperature,
+        coldTemperature: '-20 °C',
+        coldResistance: '12.04 mΩ',
+        warmTemperature: '40 °C',
+        warmResistance: '0.5115 mΩ',
+      } as const,
+      expected,
+      within: 1e-3,
+      source: cite(
+        "Arrhenius's law",
+        '34.7 kJ/mol, the activation energy of electrolyte conductivity in published cell models',
+      ),
+      standing: 'recomputed' as const,
+    })),
   ]),
 ]

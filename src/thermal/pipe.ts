@@ -1,0 +1,105 @@
+/**
+ * Flow of a coolant through hoses and pipes, and what it costs in pressure and power.
+ *
+ * Rests on White, Fluid Mechanics, chapter 6, and S. E. Haaland, Simple and explicit formulas for the friction
+ * factor in turbulent pipe flow, Journal of Fluids Engineering 105 (1983).
+ */
+import { cite, definition, formula, input, output } from '../formula/index.js'
+
+/** Mean velocity of a flow through a round bore. */
+export const flowVelocity = /*@__PURE__*/ formula({
+  name: 'flowVelocity',
+  title: 'Velocity in a pipe',
+  inputs: {
+    flow: input('volumeFlow', 'q', 'Flow through the pipe', { min: 0 }),
+    bore: input('length', 'd', 'Bore of the pipe', { above: 0 }),
+  },
+  result: output('speed', 'v', 'Mean velocity', 'm/s'),
+  expression: '4 * q / (pi * d^2)',
+  source: definition,
+  compute: ({ flow, bore }) => (4 * flow) / (Math.PI * bore ** 2),
+})
+
+/**
+ * Reynolds number of a flow through a pipe: laminar below about 2300, turbulent above about 4000. For a cylinder
+ * across a flow, give its diameter for the bore.
+ */
+export const reynoldsNumber = /*@__PURE__*/ formula({
+  name: 'reynoldsNumber',
+  title: 'Reynolds number',
+  inputs: {
+    density: input('density', 'rho', 'Density of the fluid', { min: 0 }),
+    velocity: input('speed', 'v', 'Mean velocity', { min: 0 }),
+    bore: input('length', 'd', 'Bore of the pipe', { min: 0 }),
+    viscosity: input('dynamicViscosity', 'mu', 'Dynamic viscosity of the fluid', { above: 0 }),
+  },
+  result: output('ratio', 'Re', 'Reynolds number'),
+  expression: 'rho * v * d / mu',
+  source: cite('White, Fluid Mechanics', 'chapter 6'),
+  compute: ({ density, velocity, bore, viscosity }) => (density * velocity * bore) / viscosity,
+})
+
+/**
+ * Friction factor of Darcy (four times that of Fanning): 64/Re in laminar flow, Haaland's formula in turbulent flow.
+ * Between Reynolds numbers of 2300 and 4000 no formula is sound; the two are joined there by a straight line.
+ */
+export const frictionFactor = /*@__PURE__*/ formula({
+  name: 'frictionFactor',
+  title: 'Friction factor of a pipe',
+  inputs: {
+    reynolds: input('ratio', 'Re', 'Reynolds number', { above: 0, max: 1e8 }),
+    relativeRoughness: input('ratio', 'e', 'Height of the roughness over the bore', { min: 0, max: 0.05 }),
+  },
+  result: output('ratio', 'f', 'Friction factor (Darcy)'),
+  expression:
+    'Re < 2300 ? 64 / Re : Re > 4000 ? (1.8 * log10(6.9 / Re + (e / 3.7)^1.11))^(-2) : ' +
+    '64 / 2300 * (4000 - Re) / 1700 + (1.8 * log10(6.9 / 4000 + (e / 3.7)^1.11))^(-2) * (Re - 2300) / 1700',
+  assumes: ['The flow is fully developed.'],
+  source: cite(
+    'Haaland, Journal of Fluids Engineering 105 (1983) 89',
+    'turbulent flow; White, Fluid Mechanics, laminar',
+  ),
+  compute: ({ reynolds, relativeRoughness }) => {
+    const turbulent = (Re: number) => (1.8 * Math.log10(6.9 / Re + (relativeRoughness / 3.7) ** 1.11)) ** -2
+    if (reynolds < 2300) return 64 / reynolds
+    if (reynolds > 4000) return turbulent(reynolds)
+    return ((64 / 2300) * (4000 - reynolds)) / 1700 + (turbulent(4000) * (reynolds - 2300)) / 1700
+  },
+})
+
+/** Pressure lost along a pipe and in its fittings. Elbows, valves and connectors often cost more than the hose. */
+export const pressureDrop = /*@__PURE__*/ formula({
+  name: 'pressureDrop',
+  title: 'Pressure drop of a pipe',
+  inputs: {
+    friction: input('ratio', 'f', 'Friction factor (Darcy)', { min: 0 }),
+    length: input('length', 'l', 'Length of the pipe', { min: 0 }),
+    bore: input('length', 'd', 'Bore of the pipe', { above: 0 }),
+    fittings: input('ratio', 'K', 'Sum of the loss coefficients of the fittings', { min: 0 }),
+    density: input('density', 'rho', 'Density of the fluid', { min: 0 }),
+    velocity: input('speed', 'v', 'Mean velocity', { min: 0 }),
+  },
+  result: output('pressure', 'dp', 'Pressure drop'),
+  expression: '(f * l / d + K) * rho * v^2 / 2',
+  source: cite('White, Fluid Mechanics', 'chapter 6'),
+  compute: ({ friction, length, bore, fittings, density, velocity }) =>
+    (((friction * length) / bore + fittings) * density * velocity ** 2) / 2,
+})
+
+/**
+ * Power that a pump draws to drive a flow against a pressure. Small electric pumps turn only a fifth to two fifths
+ * of it into flow.
+ */
+export const pumpPower = /*@__PURE__*/ formula({
+  name: 'pumpPower',
+  title: 'Power of a pump',
+  inputs: {
+    flow: input('volumeFlow', 'q', 'Flow', { min: 0 }),
+    pressure: input('pressure', 'dp', 'Pressure against which it pumps', { min: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency of pump and motor', { above: 0, max: 1 }),
+  },
+  result: output('power', 'P', 'Power drawn', 'W'),
+  expression: 'q * dp / eta',
+  source: definition,
+  compute: ({ flow, pressure, efficiency }) => (flow * pressure) / efficiency,
+})
