@@ -155,7 +155,9 @@ export function scanPoints(low: number, high: number, count: number): number[] {
     }
     points.add(Number.isFinite(low) ? low : Number.isFinite(high) ? high : 0)
   }
-  return [...points].filter((x) => x >= low && x <= high).sort((a, b) => a - b)
+  const sorted = [...points].filter((x) => x >= low && x <= high).sort((a, b) => a - b)
+  // The same place reached in two ways differs by rounding, and one root would count as two.
+  return sorted.filter((x, i) => i === 0 || x - (sorted[i - 1] as number) > 4 * Number.EPSILON * Math.abs(x))
 }
 
 function magnitudes(from: number, to: number, count: number): number[] {

@@ -26,6 +26,12 @@ describe('roots of one variable', () => {
     expect(others).toEqual([])
     expect(Math.abs((root as number) / expected - 1)).toBeLessThan(1e-12)
   })
+  it('finds a root in the very middle of an interval once', () => {
+    for (let middle = 1; middle < 3; middle += 0.01) {
+      const found = roots((x) => x - middle, 0.9 * middle, 1.1 * middle, 2000)
+      expect(found).toHaveLength(1)
+    }
+  })
   it('finds a root at an end, and each of several once', () => {
     expect(roots((x) => x, 0, 5)).toEqual([0])
     expect(roots((x) => x - 5, 0, 5)).toEqual([5])
