@@ -25,7 +25,9 @@ const entries: readonly HandbookEntry[] = [
 
 describe('the catalogue', () => {
   it('lists every formula that is written in a domain', () => {
-    const written = sources.flatMap((text) => [...text.matchAll(/formula\(\{\s*name: '(\w+)'/g)].map((match) => match[1]))
+    const written = sources.flatMap((text) =>
+      [...text.matchAll(/formula\(\{\s*name: '(\w+)'/g)].map((match) => match[1]),
+    )
     expect(Object.keys(catalogue).sort()).toEqual(written.sort())
   })
   it('finds each formula under its own name, which is the name it is exported by', async () => {

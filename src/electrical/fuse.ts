@@ -91,7 +91,7 @@ export const meltingTime = /*@__PURE__*/ formula({
     },
   ],
   assumes: ['The current is steady while the element melts.', 'No heat leaves the element.'],
-  source: cite('IEC 60269-1', 'pre-arcing I²t at 0.01 s'),
+  source: cite('IEC 60269-1', 'pre-arcing I²t, stated at 0.01 s; from memory'),
   compute: ({ meltingIntegral, current }) => meltingIntegral / current ** 2,
 })
 

@@ -60,7 +60,9 @@ export const isolationFromVoltmeter = /*@__PURE__*/ formula({
     { of: 'reading / packVoltage', value: ({ reading, packVoltage }) => reading / packVoltage, max: 1 },
     { of: 'reading - loadedReading', value: ({ reading, loadedReading }) => reading - loadedReading, min: 0 },
   ],
-  assumes: ["The voltmeter's own resistance is far above the isolation (UN Regulation No. 100 asks for 10 MΩ)."],
+  assumes: [
+    "The voltmeter's own resistance is far above the isolation (at least 10 MΩ in UN Regulation No. 100, from memory).",
+  ],
   cautions: [
     'The readings are taken on a live traction circuit, which can kill: insulated tools and gloves, a meter rated for the voltage, and local rules on who may do it.',
   ],
@@ -69,7 +71,7 @@ export const isolationFromVoltmeter = /*@__PURE__*/ formula({
     insertedResistance * packVoltage * (1 / loadedReading - 1 / reading),
 })
 
-/** Highest working voltages of classes A and B in ISO 6469-3, by kind of current. */
+/** Highest working voltages of classes A and B in ISO 6469-3, by kind of current; those for AC are from memory. */
 const classLimits = {
   DC: { A: 60, B: 1500 },
   AC: { A: 30, B: 1000 },

@@ -18,9 +18,20 @@ export function numbersFor({ kind, limits }: Input): fc.Arbitrary<number> {
   if (Number.isFinite(low) && Number.isFinite(high)) return fraction.map((u) => low + u * (high - low)).filter(inside)
   const typical = Math.abs(quantity(kind as Kind, kinds[kind].example as never).si)
   const away = fraction.map((u) => typical * 10 ** (DECADES * (2 * u - 1)))
-  if (Number.isFinite(low)) return orEnd(away.map((value) => low + value), low).filter(inside)
-  if (Number.isFinite(high)) return orEnd(away.map((value) => high - value), high).filter(inside)
-  return orEnd(fc.tuple(away, fc.boolean()).map(([value, negative]) => (negative ? -value : value)), 0)
+  if (Number.isFinite(low))
+    return orEnd(
+      away.map((value) => low + value),
+      low,
+    ).filter(inside)
+  if (Number.isFinite(high))
+    return orEnd(
+      away.map((value) => high - value),
+      high,
+    ).filter(inside)
+  return orEnd(
+    fc.tuple(away, fc.boolean()).map(([value, negative]) => (negative ? -value : value)),
+    0,
+  )
 }
 
 const fraction = fc.integer({ min: 0, max: STEPS }).map((n) => n / STEPS)

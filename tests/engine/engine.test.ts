@@ -1,11 +1,12 @@
 /** Every formula of the catalogue, and formulas that are wrong on purpose, against the checks that hold for all. */
+
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { catalogue } from '../../src/catalogue.js'
 import { parseExpression, valueOf } from '../../src/formula/expression.js'
 import { type AnyFormula, cite, constant, formula, input, output } from '../../src/formula/index.js'
 import { inputsFor, siConstants } from './draw.js'
 import { checkPrintedIsComputed, checkPrintedUnits, checkRescaled } from './engine.js'
-import fc from 'fast-check'
 
 const formulas = Object.values(catalogue)
 
@@ -28,7 +29,10 @@ describe.each(formulas.map((each) => [each.name, each] as const))('%s', (_, each
 })
 
 /** Kinetic energy, right or with one thing wrong. */
-function kineticEnergy(wrong: { expression?: string; compute?: (si: { mass: number; speed: number }) => number }): AnyFormula {
+function kineticEnergy(wrong: {
+  expression?: string
+  compute?: (si: { mass: number; speed: number }) => number
+}): AnyFormula {
   return formula({
     name: 'kineticEnergy',
     title: 'Energy of motion',
@@ -68,23 +72,34 @@ describe('the checks find what is wrong', () => {
     expect(() => checkRescaled(cubed)).toThrow(/in other base units/)
   })
   it('a sum of unlike things', () => {
-    const sum = kineticEnergy({ expression: 'm * v^2 / 2 + m', compute: ({ mass, speed }) => (mass * speed * speed) / 2 + mass })
+    const sum = kineticEnergy({
+      expression: 'm * v^2 / 2 + m',
+      compute: ({ mass, speed }) => (mass * speed * speed) / 2 + mass,
+    })
     expect(() => checkPrintedUnits(sum)).toThrow(/Units do not match/)
     expect(() => checkRescaled(sum)).toThrow(/in other base units/)
   })
   it('a unit factor hidden in the arithmetic', () => {
-    const inMilesPerHour = kineticEnergy({ expression: 'm * (v / 0.44704)^2 / 2', compute: ({ mass, speed }) => (mass * (speed / 0.44704) ** 2) / 2 })
+    const inMilesPerHour = kineticEnergy({
+      expression: 'm * (v / 0.44704)^2 / 2',
+      compute: ({ mass, speed }) => (mass * (speed / 0.44704) ** 2) / 2,
+    })
     checkPrintedIsComputed(inMilesPerHour)
     // A bare number carries no unit, so only a published value can find this one: the handbook checks do.
     checkPrintedUnits(inMilesPerHour)
   })
   it('a dimensional number added without its unit', () => {
-    const offset = kineticEnergy({ expression: 'm * (v + 1)^2 / 2', compute: ({ mass, speed }) => (mass * (speed + 1) ** 2) / 2 })
+    const offset = kineticEnergy({
+      expression: 'm * (v + 1)^2 / 2',
+      compute: ({ mass, speed }) => (mass * (speed + 1) ** 2) / 2,
+    })
     expect(() => checkPrintedUnits(offset)).toThrow()
     expect(() => checkRescaled(offset)).toThrow(/in other base units/)
   })
   it('a symbol that is not declared, even where mathjs knows a constant or a unit of that name', () => {
-    expect(() => checkPrintedIsComputed(kineticEnergy({ expression: 'm * v^2 / 2 * c / c' }))).toThrow(/c is not declared/)
+    expect(() => checkPrintedIsComputed(kineticEnergy({ expression: 'm * v^2 / 2 * c / c' }))).toThrow(
+      /c is not declared/,
+    )
     expect(() => checkPrintedIsComputed(kineticEnergy({ expression: 'm * v^2 / 2 * e' }))).toThrow(/e is not declared/)
   })
   it('an input that is not printed', () => {

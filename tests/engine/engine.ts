@@ -6,9 +6,8 @@ import fc from 'fast-check'
 import type { MathNode, Unit } from 'mathjs'
 import type { AnyFormula } from '../../src/formula/index.js'
 import { type Kind, kinds } from '../../src/quantity/index.js'
-import { inputsFor, siConstants } from './draw.js'
 import { math } from '../mathjs.js'
-
+import { inputsFor, siConstants } from './draw.js'
 
 /** How often each check draws, and how close two ways of computing one thing must come. */
 const [DRAWS, CLOSE] = [50, 1e-9]
@@ -17,8 +16,16 @@ const [DRAWS, CLOSE] = [50, 1e-9]
 function symbolsOf(formula: AnyFormula, si: { readonly [key: string]: number }) {
   const constants = siConstants(formula)
   return [
-    ...Object.entries(formula.inputs).map(([key, input]) => ({ symbol: input.symbol, kind: input.kind, si: si[key] as number })),
-    ...Object.entries(formula.constants).map(([symbol, { value }]) => ({ symbol, kind: value.kind, si: constants[symbol] as number })),
+    ...Object.entries(formula.inputs).map(([key, input]) => ({
+      symbol: input.symbol,
+      kind: input.kind,
+      si: si[key] as number,
+    })),
+    ...Object.entries(formula.constants).map(([symbol, { value }]) => ({
+      symbol,
+      kind: value.kind,
+      si: constants[symbol] as number,
+    })),
   ]
 }
 
@@ -35,7 +42,8 @@ function parsed(formula: AnyFormula): MathNode {
   for (const symbol of used) {
     if (symbol !== 'pi' && !declared.includes(symbol)) throw new Error(`${formula.name}: ${symbol} is not declared`)
   }
-  for (const symbol of declared) if (!used.has(symbol)) throw new Error(`${formula.name}: ${symbol} is not in the expression`)
+  for (const symbol of declared)
+    if (!used.has(symbol)) throw new Error(`${formula.name}: ${symbol} is not in the expression`)
   return node
 }
 
@@ -48,7 +56,9 @@ export function checkPrintedIsComputed(formula: AnyFormula): void {
   const code = parsed(formula).compile()
   fc.assert(
     fc.property(inputsFor(formula), (si) => {
-      const printed: unknown = code.evaluate(Object.fromEntries(symbolsOf(formula, si).map((each) => [each.symbol, each.si])))
+      const printed: unknown = code.evaluate(
+        Object.fromEntries(symbolsOf(formula, si).map((each) => [each.symbol, each.si])),
+      )
       const computed = formula.compute(si)
       if (typeof printed !== 'number' || !isClose(printed, computed)) {
         throw new Error(`${formula.name}: printed gives ${String(printed)}, computed ${computed}`)
@@ -68,8 +78,10 @@ export function checkPrintedUnits(formula: AnyFormula): void {
       const printed: unknown = code.evaluate(Object.fromEntries(scope))
       const isRight =
         typeof wanted === 'number' ? typeof printed === 'number' : math.isUnit(printed) && printed.equalBase(wanted)
-      if (!isRight) throw new Error(`${formula.name}: the printed unit is that of ${String(printed)}, not ${String(wanted)}`)
-      const value = typeof printed === 'number' ? printed : (printed as Unit).toNumber(kinds[formula.result.kind].dimension)
+      if (!isRight)
+        throw new Error(`${formula.name}: the printed unit is that of ${String(printed)}, not ${String(wanted)}`)
+      const value =
+        typeof printed === 'number' ? printed : (printed as Unit).toNumber(kinds[formula.result.kind].dimension)
       const computed = formula.compute(si)
       if (!isClose(value, computed)) throw new Error(`${formula.name}: with units ${value}, computed ${computed}`)
     }),
@@ -94,7 +106,10 @@ export function checkRescaled(formula: AnyFormula): void {
   const constants = siConstants(formula)
   fc.assert(
     fc.property(inputsFor(formula), factors, (si, by) => {
-      const scaled = Object.entries(formula.inputs).map(([key, { kind }]) => [key, (si[key] as number) * powers(kind, by)])
+      const scaled = Object.entries(formula.inputs).map(([key, { kind }]) => [
+        key,
+        (si[key] as number) * powers(kind, by),
+      ])
       const scaledConstants = Object.entries(formula.constants).map(([symbol, { value }]) => [
         symbol,
         (constants[symbol] as number) * powers(value.kind, by),

@@ -11,7 +11,9 @@ import { math } from '../mathjs.js'
 /** A tie between two doubles of ordinary size is seen only with all its digits, up to about 100. */
 const Long = Decimal.clone({ precision: 150, defaults: true })
 
-const units = (Object.keys(kinds) as Kind[]).flatMap((kind) => Object.keys(kinds[kind].units).map((unit) => [kind, unit] as const))
+const units = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
+  Object.keys(kinds[kind].units).map((unit) => [kind, unit] as const),
+)
 
 /** A number in a unit as SI, in the types of any kind. */
 const toSi = (kind: Kind, number: number | string, unit: string) => quantity(kind, `${number} ${unit}` as never).si
@@ -106,10 +108,14 @@ describe('conversion is correctly rounded', () => {
   ])('of temperatures in %s', (unit, top, zero) => {
     const bottom = unit === '°F' ? 9 : 1
     fc.assert(
-      fc.property(fc.integer({ min: -2731500, max: 10 ** 9 }), fc.integer({ min: -12, max: -4 }), (digits, exponent) => {
-        const exact = new Long(`${digits}e${exponent}`).plus(zero).times(top).div(bottom)
-        expect(toSi('temperature', `${digits}e${exponent}`, unit)).toBe(exact.toNumber())
-      }),
+      fc.property(
+        fc.integer({ min: -2731500, max: 10 ** 9 }),
+        fc.integer({ min: -12, max: -4 }),
+        (digits, exponent) => {
+          const exact = new Long(`${digits}e${exponent}`).plus(zero).times(top).div(bottom)
+          expect(toSi('temperature', `${digits}e${exponent}`, unit)).toBe(exact.toNumber())
+        },
+      ),
     )
   })
   it('decides a tie as IEEE 754 does, to the even double, however many digits it takes', () => {
@@ -140,13 +146,15 @@ describe('mathjs agrees on factor and dimension', () => {
       .replace(/\/100km/, '/(100 km)')
       .replace(/\bh\b/g, 'hour')
   const strangers = new Set(['kcmil', 'PS', 'mbar', 'rpm', 'kgf', 'Ah', 'mAh'])
-  const skipped = (kind: Kind, unit: string) => strangers.has(unit) || kind === 'cRate' || kind === 'ratio' || /^temp\w*e/.test(kind)
+  const skipped = (kind: Kind, unit: string) =>
+    strangers.has(unit) || kind === 'cRate' || kind === 'ratio' || /^temp\w*e/.test(kind)
   it.each(units.filter(([kind, unit]) => !skipped(kind, unit)))('%s in %s', (kind, unit) => {
     const name = kind === 'acceleration' && unit === 'g' ? '9.80665 m/s^2' : written(unit)
     const theirs = math.evaluate(/^[\d(]/.test(name) ? name : name === 't' ? 'tonne' : `1 ${name}`)
     const { dimension } = kinds[kind]
     // The angle is a dimension to mathjs; here the radian counts as 1, so each radian in the unit is taken out.
-    const radians = (unit.match(/rad|°/g) ?? []).length * (unit.includes('³') ? 3 : 1) * (/\/.*(rad|°)/.test(unit) ? -1 : 1)
+    const radians =
+      (unit.match(/rad|°/g) ?? []).length * (unit.includes('³') ? 3 : 1) * (/\/.*(rad|°)/.test(unit) ? -1 : 1)
     const plain = math.divide(theirs, math.evaluate(`(1 rad)^${radians}`))
     const number = math.isUnit(plain) ? plain.toNumber(dimension) : Number(plain)
     // mathjs keeps some factors to about 15 digits and its π to 50.

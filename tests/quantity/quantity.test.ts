@@ -6,7 +6,9 @@ import { CalculationError, InputError, type Kind, kinds, quantity } from '../../
 import { twins } from '../../src/quantity/kinds.js'
 import { fromSi } from '../../src/quantity/quantity.js'
 
-const units = (Object.keys(kinds) as Kind[]).flatMap((kind) => Object.keys(kinds[kind].units).map((unit) => [kind, unit] as const))
+const units = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
+  Object.keys(kinds[kind].units).map((unit) => [kind, unit] as const),
+)
 
 /** The issue that a call is refused with. */
 function refusal(work: () => unknown) {
@@ -115,9 +117,12 @@ describe('refusing, with the mend', () => {
     expect(issue?.expected).toContain(kinds[kind].example)
   })
 
-  it.each([[''], [null], [undefined], [{}], [[]], [true], [5n], [() => 5], [Symbol('x')]])('a length from %o', (value) => {
-    expect(refusal(() => quantity('length', value as never))?.expected).toBe("a length such as '2.4 m'")
-  })
+  it.each([[''], [null], [undefined], [{}], [[]], [true], [5n], [() => 5], [Symbol('x')]])(
+    'a length from %o',
+    (value) => {
+      expect(refusal(() => quantity('length', value as never))?.expected).toBe("a length such as '2.4 m'")
+    },
+  )
 
   it('a quantity of another kind, and says which it is', () => {
     const mass = quantity('mass', '24 kg')
@@ -144,7 +149,10 @@ describe('refusing, with the mend', () => {
 
 describe('writing and reading back', () => {
   it.each(units)('%s in %s gives the same double', (kind, unit) => {
-    const anyDouble = fc.oneof(fc.double({ noNaN: true, noDefaultInfinity: true }), fc.double({ min: -1e6, max: 1e6, noNaN: true }))
+    const anyDouble = fc.oneof(
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+    )
     fc.assert(
       fc.property(anyDouble, (double) => {
         const si = kind === 'temperature' ? Math.abs(double) : double + 0
@@ -202,7 +210,10 @@ describe('what can be done with a quantity', () => {
     expect(q.si).toBe(86.4e6)
   })
   it('refuses units and quantities of other kinds, by name', () => {
-    expect(refusal(() => q.in('V' as never))).toMatchObject({ expected: 'a unit of energy: kWh, Wh, J, kJ or MJ', received: "'V'" })
+    expect(refusal(() => q.in('V' as never))).toMatchObject({
+      expected: 'a unit of energy: kWh, Wh, J, kJ or MJ',
+      received: "'V'",
+    })
     expect(refusal(() => q.plus('5 kW' as never))?.hint).toBe('kW measures a power')
     expect(refusal(() => q.format({ digits: 0 }))?.path).toBe('digits')
     expect(refusal(() => q.times(Number.NaN))?.received).toBe('NaN')
@@ -234,7 +245,9 @@ describe('temperatures and their differences', () => {
     expect(String(warm.minus(quantity('temperatureDifference', '5 K')))).toBe('30 °C')
   })
   it('two temperatures have no sum, no double and no ratio', () => {
-    expect(() => warm.plus(warm as never)).toThrow(/expected a temperature difference such as '5 K', got a temperature, 35 °C/)
+    expect(() => warm.plus(warm as never)).toThrow(
+      /expected a temperature difference such as '5 K', got a temperature, 35 °C/,
+    )
     expect(() => warm.times(2 as never)).toThrow(/multiply a temperature difference/)
     expect(() => warm.ratioTo('5 °C' as never)).toThrow(InputError)
   })
