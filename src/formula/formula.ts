@@ -132,9 +132,11 @@ export interface Formula<I extends Inputs = Inputs, R extends Kind = Kind, C ext
 /** Any formula, where it is read and not called by the names of its inputs. */
 export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
   (given: never): Quantity
+  /** SI numbers in, SI number out; nothing is checked. */
   compute(si: { readonly [key: string]: number }, constants?: { readonly [symbol: string]: number }): number
   readonly valid: readonly (Limits & {
     readonly of: string
+    /** Its value, from SI inputs. */
     value(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): number
   })[]
 }

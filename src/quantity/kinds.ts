@@ -18,6 +18,7 @@ interface KindEntry {
   readonly units: { readonly [symbol: string]: string }
 }
 
+/** Every kind: its dimension, an example, and its units with their exact factors to SI. */
 export const kinds = {
   length: {
     dimension: 'm',
