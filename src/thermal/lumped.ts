@@ -4,6 +4,7 @@
  * Rests on Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, chapter 5.
  */
 import { cite, definition, formula, input, output } from '../formula/index.js'
+import { quantity } from '../quantity/index.js'
 
 /**
  * Time in which a body covers 63 % of the way to its final temperature. It covers 95 % in three such times.
@@ -100,6 +101,20 @@ export const biotNumber = /*@__PURE__*/ formula({
   compute: ({ coefficient, length, conductivity }) => (coefficient * length) / conductivity,
 })
 
+/** Heat that a body takes up for each kelvin that it warms. For a pack, add the capacities of cells, boxes and coolant. */
+export const heatCapacity = /*@__PURE__*/ formula({
+  name: 'heatCapacity',
+  title: 'Heat capacity of a body',
+  inputs: {
+    mass: input('mass', 'm', 'Mass', { min: 0 }),
+    specificHeat: input('specificHeat', 'c', 'Specific heat', { min: 0 }),
+  },
+  result: output('heatCapacity', 'C', 'Heat capacity'),
+  expression: 'm * c',
+  source: definition,
+  compute: ({ mass, specificHeat }) => mass * specificHeat,
+})
+
 /** Heat that warms a mass, with none lost on the way. */
 export const heatToWarm = /*@__PURE__*/ formula({
   name: 'heatToWarm',
@@ -137,9 +152,11 @@ export const warmUpTime = /*@__PURE__*/ formula({
   valid: [
     { of: 'to - from', value: ({ from, to }) => to - from, min: 0 },
     {
-      of: 'temperature reached in the end (surroundings + power / conductance) less to, in kelvins',
+      of: 'surroundings + power / conductance - to',
       value: ({ surroundings, power, conductance, to }) => surroundings + power / conductance - to,
       above: 0,
+      otherwise: ({ surroundings, power, conductance, to }) =>
+        `the heater never brings the body to ${celsius(to)}: in the end it reaches ${celsius(surroundings + power / conductance)}`,
     },
   ],
   assumes: ['The body has one temperature (a Biot number below 0.1).', 'Heat and surroundings are steady.'],
@@ -148,3 +165,7 @@ export const warmUpTime = /*@__PURE__*/ formula({
     (heatCapacity / conductance) *
     Math.log((surroundings + power / conductance - from) / (surroundings + power / conductance - to)),
 })
+
+function celsius(kelvins: number): string {
+  return String(quantity('temperature', kelvins, 'K').as('°C'))
+}

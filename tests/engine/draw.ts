@@ -15,7 +15,12 @@ export function numbersFor({ kind, limits }: Input): fc.Arbitrary<number> {
   const inside = (value: number) =>
     (limits.above === undefined || value > limits.above) && (limits.below === undefined || value < limits.below)
   if (kind === 'temperature') return fraction.map((u) => 230 + u * 300)
-  if (Number.isFinite(low) && Number.isFinite(high)) return fraction.map((u) => low + u * (high - low)).filter(inside)
+  if (Number.isFinite(low) && Number.isFinite(high)) {
+    const evenly = fraction.map((u) => low + u * (high - low))
+    // Over many magnitudes an even draw would hardly ever reach the low ones: a Reynolds number of laminar flow.
+    const byMagnitude = fraction.map((u) => low * (high / low) ** u)
+    return (low > 0 && high > 100 * low ? fc.oneof(evenly, byMagnitude) : evenly).filter(inside)
+  }
   const typical = Math.abs(quantity(kind as Kind, kinds[kind].example as never).si)
   const away = fraction.map((u) => typical * 10 ** (DECADES * (2 * u - 1)))
   if (Number.isFinite(low))

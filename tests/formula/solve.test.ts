@@ -102,7 +102,8 @@ describe('solving a formula', () => {
             if (!(Math.abs(steeper / result - 1) > 1e-8) || value === 0) return
             const others = Object.entries(rest).map(([name, number]) => [name, asQuantity(each, name, number)])
             const wanted = { ...Object.fromEntries(others), result: fromSi(each.result.kind, result, each.result.unit) }
-            const around = [0.9, 1.1]
+            // Close by, so that a range of validity no wider than a thousandth of the value is not stepped over.
+            const around = [0.999, 1.001]
               .map((share) => inBounds(each, key, (value as number) * share))
               .sort((a, b) => a - b)
             if (around[0] === around[1]) return

@@ -13,6 +13,7 @@ import {
   flowVelocity,
   forcedConvectionCylinder,
   frictionFactor,
+  heatCapacity,
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
@@ -96,6 +97,15 @@ export const thermalHandbook = [
       source: incropera('example 5.1'),
       standing: 'read',
       note: 'A sphere of 0.7059 mm: the length is a sixth of that. The book gives three figures.',
+    },
+  ]),
+  handbook(heatCapacity, [
+    {
+      given: { mass: '1 kg', specificHeat: '4184.1 J/(kg·K)' },
+      expected: '4.1841 kJ/K',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
     },
   ]),
   handbook(heatToWarm, [

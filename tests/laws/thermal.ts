@@ -12,6 +12,7 @@ import {
   flowVelocity,
   forcedConvectionCylinder,
   frictionFactor,
+  heatCapacity,
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
@@ -44,6 +45,7 @@ export const thermalLaws = [
     timeConstant: 'rises',
   }),
   lawsOf(biotNumber, { coefficient: 'rises', length: 'rises', conductivity: 'falls' }),
+  lawsOf(heatCapacity, { mass: 'rises', specificHeat: 'rises' }),
   lawsOf(heatToWarm, { mass: 'rises', specificHeat: 'rises', from: 'falls', to: 'rises' }),
   lawsOf(warmUpTime, {
     heatCapacity: 'rises',
