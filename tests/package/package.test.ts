@@ -75,7 +75,7 @@ beforeAll(() => {
 
 afterAll(() => rmSync(place, { recursive: true, force: true }))
 
-describe('the package', () => {
+describe('the package', { timeout: 60_000 }, () => {
   const formulas = Object.keys(catalogue).sort()
   let esm = ''
   let commonjs = ''
