@@ -61,6 +61,11 @@ export interface Validity<Values, Constants> extends Limits {
   readonly of: string
   /** Its value, from SI inputs. */
   readonly value: (si: Values, constants: Constants) => number
+  /**
+   * Where the inputs are sound and what they ask for does not exist: what to say of it, such as the temperature that a
+   * heater reaches instead. The refusal is then a CalculationError.
+   */
+  readonly otherwise?: (si: Values, constants: Constants) => string
 }
 
 /** The inputs of a formula by the names under which they are given. */
@@ -138,6 +143,7 @@ export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
     readonly of: string
     /** Its value, from SI inputs. */
     value(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): number
+    otherwise?(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): string
   })[]
 }
 
@@ -341,8 +347,14 @@ function modelCall(formula: AnyFormula): string {
   return `an object { ${keys.join(', ')} }`
 }
 
+const siConstants = /*@__PURE__*/ new WeakMap<AnyFormula, { readonly [symbol: string]: number }>()
+
 function siConstantsOf(formula: AnyFormula): { readonly [symbol: string]: number } {
-  return Object.fromEntries(Object.entries(formula.constants).map(([symbol, { value }]) => [symbol, value.si]))
+  const known = siConstants.get(formula)
+  if (known !== undefined) return known
+  const made = Object.fromEntries(Object.entries(formula.constants).map(([symbol, { value }]) => [symbol, value.si]))
+  siConstants.set(formula, made)
+  return made
 }
 
 /** Whether SI inputs lie in all the ranges in which the formula is known to hold. */
@@ -351,8 +363,12 @@ export function isValid(formula: AnyFormula, si: { readonly [key: string]: numbe
 }
 
 function checkValid(formula: AnyFormula, range: AnyFormula['valid'][number], si: { readonly [key: string]: number }) {
-  const value = range.value(si, siConstantsOf(formula))
+  const constants = siConstantsOf(formula)
+  const value = range.value(si, constants)
   if (within(value, range)) return
+  if (range.otherwise !== undefined) {
+    throw new CalculationError(formula.name, range.otherwise(si, constants), figuresOf(formula, si))
+  }
   const bounds = limitsText(range, (bound) => String(bound))
   throw new InputError(formula.name, [
     {
@@ -363,16 +379,18 @@ function checkValid(formula: AnyFormula, range: AnyFormula['valid'][number], si:
   ])
 }
 
-function noResult(formula: AnyFormula, si: { readonly [key: string]: number }): CalculationError {
-  const figures = Object.fromEntries(
+/** The inputs of a call as text. */
+function figuresOf(formula: AnyFormula, si: { readonly [key: string]: number }): { readonly [key: string]: string } {
+  return Object.fromEntries(
     Object.entries(formula.inputs).map(([key, input]) => [key, siText(input.kind, si[key] as number)]),
   )
+}
+
+function noResult(formula: AnyFormula, si: { readonly [key: string]: number }): CalculationError {
+  const figures = figuresOf(formula, si)
   const inputs = Object.entries(figures).map(([key, text]) => `${key} ${text}`)
-  return new CalculationError(
-    formula.name,
-    `there is no finite ${formula.result.about.toLowerCase()} for ${inputs.join(', ')}`,
-    figures,
-  )
+  const message = `there is no finite ${formula.result.about.toLowerCase()} for ${inputs.join(', ')}`
+  return new CalculationError(formula.name, message, figures)
 }
 
 function stepOf(formula: AnyFormula, given: { readonly [key: string]: unknown }, result: Quantity) {

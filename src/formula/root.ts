@@ -17,6 +17,9 @@ export interface Bracket {
 /** A point of a scan: where, and the value there, which is not a number outside the function's domain. */
 type Sample = readonly [x: number, y: number]
 
+/** Zeros that lie this far apart, as a share of the value, are not one root with its rounding. */
+const FLAT = 1e-9
+
 /** The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero. */
 export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'everywhere' {
   const samples = withEdges(f, points)
@@ -24,10 +27,12 @@ export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'ever
   for (const [i, [x, y]] of samples.entries()) {
     const [before, yBefore] = samples[i - 1] ?? [x, Number.NaN]
     const [after, yAfter] = samples[i + 1] ?? [x, Number.NaN]
-    if (y === 0) {
-      if (yAfter === 0) return 'everywhere'
+    if (y === 0 && yAfter === 0) {
+      // Where points crowd towards an end, rounding makes a zero of the ones next to a root too.
+      if (after - x > FLAT * Math.abs(after)) return 'everywhere'
+    } else if (y === 0) {
       roots.push({ low: before, high: after, root: x })
-    } else if (yBefore < 0 !== y < 0 && yBefore * y !== 0 && !Number.isNaN(yBefore * y)) {
+    } else if (Math.sign(yBefore) * Math.sign(y) === -1) {
       const root = crossing(f, before, x, yBefore, y)
       if (root !== undefined) roots.push({ low: before, high: x, root })
     }

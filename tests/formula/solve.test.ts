@@ -32,6 +32,11 @@ describe('roots of one variable', () => {
       expect(found).toHaveLength(1)
     }
   })
+  it('finds a root at an end where rounding makes a zero of its neighbours too', () => {
+    const diameter = (n: number) => 92 ** ((36 - n) / 39) - 92 ** (39 / 39)
+    expect(roots(diameter, -3, -2.9, 2000)).toHaveLength(1)
+    expect((roots(diameter, -3, -2.9, 2000) as number[])[0]).toBeCloseTo(-3, 9)
+  })
   it('finds a root at an end, and each of several once', () => {
     expect(roots((x) => x, 0, 5)).toEqual([0])
     expect(roots((x) => x - 5, 0, 5)).toEqual([5])
