@@ -63,7 +63,8 @@ function filesUnder(folder: string): string[] {
     .map((entry) => join(entry.parentPath, entry.name))
 }
 
-const run3 = `{ current: '300 A', resistancePerLength: '0.386 mΩ/m', length: '3 m' }`
+/** What a formula is called with in every project. By hand: 2 · 300 A · 0.000386 Ω/m · 3 m = 0.6948 V. */
+const given = `{ current: '300 A', resistancePerLength: '0.386 mΩ/m', length: '3 m' }`
 
 beforeAll(() => {
   place = mkdtempSync(join(tmpdir(), 'kerbwatt-package-'))
@@ -144,7 +145,7 @@ describe('the package', { timeout: 60_000 }, () => {
       import { cableVoltageDrop, catalogue } from 'kerbwatt'
       const byDomain = (await import('kerbwatt/electrical')).cableVoltageDrop
       console.log(JSON.stringify({
-        drop: cableVoltageDrop(${run3}),
+        drop: cableVoltageDrop(${given}),
         same: cableVoltageDrop === byDomain && catalogue.cableVoltageDrop === byDomain,
         formulas: Object.keys(catalogue).sort(),
         counts: [${counts}],
@@ -163,10 +164,10 @@ describe('the package', { timeout: 60_000 }, () => {
       const byDomain = require('kerbwatt/electrical').cableVoltageDrop
       const { explain } = require('kerbwatt/formula')
       console.log(JSON.stringify({
-        drop: cableVoltageDrop(${run3}),
+        drop: cableVoltageDrop(${given}),
         same: cableVoltageDrop === byDomain && catalogue.cableVoltageDrop === byDomain,
         formulas: Object.keys(catalogue).sort(),
-        steps: explain(() => byDomain(${run3})).steps.map((step) => step.formula.name),
+        steps: explain(() => byDomain(${given})).steps.map((step) => step.formula.name),
         counts: entries.map((entry) => Object.keys(entry).length),
       }))`,
     ) as { readonly counts: readonly number[] }
@@ -186,9 +187,9 @@ describe('the package', { timeout: 60_000 }, () => {
       `import { createRequire } from 'node:module'
       import * as here from 'kerbwatt'
       const there = createRequire(import.meta.url)('kerbwatt')
-      const { resistancePerLength, length } = ${run3}
+      const { resistancePerLength, length } = ${given}
       const drop = (one, other) => one.cableVoltageDrop({ current: other.quantity('current', '300 A'), resistancePerLength, length })
-      const steps = (one, other) => one.explain(() => other.cableVoltageDrop(${run3})).steps.length
+      const steps = (one, other) => one.explain(() => other.cableVoltageDrop(${given})).steps.length
       console.log(JSON.stringify({
         apart: here.cableVoltageDrop !== there.cableVoltageDrop,
         drops: [drop(here, there), drop(there, here)],
@@ -232,12 +233,14 @@ describe.each([oldest, newest])('the types on TypeScript %s', (version) => {
       ...refused.map(([line]) => `// @ts-expect-error\n{ ${inBlock(line)} }`),
     ]
     writeFileSync(join(folder, 'lines.ts'), `${prelude}export {}\n${lines.join('\n')}\n`)
-    const program = (log: string) => `${subpaths.map((subpath, i) => `import * as m${i} from '${subpath}'`).join('\n')}
+    const program = (
+      system: string,
+    ) => `${subpaths.map((subpath, i) => `import * as m${i} from '${subpath}'`).join('\n')}
       import { cableVoltageDrop } from 'kerbwatt/electrical'
       import type { Quantity } from 'kerbwatt/quantity'
       declare const console: { log(text: string): void }
-      const drop: Quantity<'voltage'> = cableVoltageDrop(${run3})
-      console.log(JSON.stringify({ drop, entries: [${subpaths.map((_, i) => `typeof m${i}`).join(', ')}].length, as: ${log} }))\n`
+      const drop: Quantity<'voltage'> = cableVoltageDrop(${given})
+      console.log(JSON.stringify({ drop, entries: [${subpaths.map((_, i) => `typeof m${i}`).join(', ')}].length, system: ${system} }))\n`
     writeFileSync(join(folder, 'program.mts'), program(`'module'`))
     writeFileSync(join(folder, 'program.cts'), program(`'commonjs'`))
   }, 120_000)
@@ -249,11 +252,11 @@ describe.each([oldest, newest])('the types on TypeScript %s', (version) => {
 
   it('compile and run in Node.js, as ES module and as CommonJS', { timeout: 60_000 }, () => {
     tsc('-p', 'node16.json')
-    for (const [file, as] of [
+    for (const [file, system] of [
       ['out/program.mjs', 'module'],
       ['out/program.cjs', 'commonjs'],
     ] as const) {
-      expect(JSON.parse(run(folder, 'node', file))).toEqual({ drop: '0.6948 V', entries: subpaths.length, as })
+      expect(JSON.parse(run(folder, 'node', file))).toEqual({ drop: '0.6948 V', entries: subpaths.length, system })
     }
   })
 })
@@ -314,7 +317,7 @@ describe('a bundle', { timeout: 60_000 }, () => {
     async () => {
       const code = await withEsbuild(
         `import { cableVoltageDrop, catalogue, explain } from 'kerbwatt'
-      const { result, toText } = explain(() => cableVoltageDrop(${run3}))
+      const { result, toText } = explain(() => cableVoltageDrop(${given}))
       globalThis.found = { drop: String(result), text: toText(), formulas: Object.keys(catalogue).length }`,
         'iife',
       )
