@@ -20,8 +20,11 @@ type Sample = readonly [x: number, y: number]
 /** Zeros that lie this far apart, as a share of the value, are not one root with its rounding. */
 const FLAT = 1e-9
 
-/** The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero. */
-export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'everywhere' {
+/**
+ * The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero.
+ * `noise` is how far rounding may throw a value of the function.
+ */
+export function rootsOver(f: Real, points: readonly number[], noise = 0): Bracket[] | 'everywhere' {
   const samples = withEdges(f, points)
   const roots: Bracket[] = []
   for (const [i, [x, y]] of samples.entries()) {
@@ -33,10 +36,10 @@ export function rootsOver(f: Real, points: readonly number[]): Bracket[] | 'ever
     } else if (y === 0) {
       roots.push({ low: before, high: after, root: x })
     } else if (Math.sign(yBefore) * Math.sign(y) === -1) {
-      const root = crossing(f, before, x, yBefore, y)
+      const root = crossing(f, [before, yBefore], [x, y], noise)
       if (root !== undefined) roots.push({ low: before, high: x, root })
     }
-    roots.push(...touching(f, [before, yBefore], [x, y], [after, yAfter]))
+    roots.push(...touching(f, [before, yBefore], [x, y], [after, yAfter], noise))
   }
   return roots
 }
@@ -66,10 +69,10 @@ function lastInside(f: Real, inside: number, outside: number): number {
 /** A pole or a jump changes sign too: across it the function does not shrink with the interval. */
 const CONTINUOUS = 1e-6
 
-function crossing(f: Real, low: number, high: number, fLow: number, fHigh: number): number | undefined {
+function crossing(f: Real, [low, fLow]: Sample, [high, fHigh]: Sample, noise: number): number | undefined {
   const [root, other] = brent(f, low, high, fLow, fHigh)
   const jump = Math.abs(f(root) - f(other))
-  return jump <= CONTINUOUS * Math.max(Math.abs(fLow), Math.abs(fHigh)) ? root : undefined
+  return jump <= Math.max(noise, CONTINUOUS * Math.max(Math.abs(fLow), Math.abs(fHigh))) ? root : undefined
 }
 
 /** The ends of the last interval of Brent's method, the better one first; they are neighbouring doubles or nearly. */
@@ -116,7 +119,13 @@ const GOLDEN = (3 - Math.sqrt(5)) / 2
 const TOUCH = 1e-12
 
 /** Zeros near an extreme that three points show on one side of zero: none, one where it touches, or two. */
-function touching(f: Real, [left, fLeft]: Sample, [, fMiddle]: Sample, [right, fRight]: Sample): Bracket[] {
+function touching(
+  f: Real,
+  [left, fLeft]: Sample,
+  [, fMiddle]: Sample,
+  [right, fRight]: Sample,
+  noise: number,
+): Bracket[] {
   const sign = Math.sign(fMiddle)
   // Towards zero in the middle, and away from it on both sides; not so where one of the three is not a number.
   if (!(sign * fLeft > sign * fMiddle && sign * fRight > sign * fMiddle)) return []
@@ -131,12 +140,12 @@ function touching(f: Real, [left, fLeft]: Sample, [, fMiddle]: Sample, [right, f
   const value = f(extreme)
   if (Math.sign(value) === -sign) {
     return [
-      { low: left, high: extreme, root: crossing(f, left, extreme, fLeft, value) },
-      { low: extreme, high: right, root: crossing(f, extreme, right, value, fRight) },
+      { low: left, high: extreme, root: crossing(f, [left, fLeft], [extreme, value], noise) },
+      { low: extreme, high: right, root: crossing(f, [extreme, value], [right, fRight], noise) },
     ].filter((bracket): bracket is Bracket => bracket.root !== undefined)
   }
   const scale = Math.max(Math.abs(fLeft), Math.abs(fRight))
-  return Math.abs(value) <= TOUCH * scale ? [{ low: left, high: right, root: extreme }] : []
+  return Math.abs(value) <= Math.max(noise, TOUCH * scale) ? [{ low: left, high: right, root: extreme }] : []
 }
 
 /** Magnitudes, in SI units, over which a value without a bound is looked for. */

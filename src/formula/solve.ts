@@ -109,6 +109,9 @@ function interval(where: string, kind: Kind, between: unknown): readonly [number
   throw new InputError(where, [{ path: 'between', expected: 'the lower end first, then a higher one', received }])
 }
 
+/** What rounding inside a formula may do to its result, as a share of it. */
+const ROUNDING = 1e-13
+
 interface Question {
   readonly where: string
   readonly unknown: string
@@ -124,7 +127,7 @@ function theRoot(
   { where, unknown, kind, target }: Question,
 ): number {
   const points = scanPoints(low, high, count)
-  const roots = rootsOver(f, points)
+  const roots = rootsOver(f, points, ROUNDING * Math.abs(target.si))
   if (roots !== 'everywhere' && roots.length === 1 && roots[0] !== undefined) return roots[0].root
   const text = (x: number) => fromSi(kind, x, symbolsOf(kind)[0] as string).format({ digits: 6 })
   const [first, last] = [text(points[0] ?? low), text(points[points.length - 1] ?? high)]
