@@ -69,7 +69,10 @@ const pack = about(
     usable: given('ratio', 'Share of the energy that is used in summer', { above: 0, max: 1 }),
     usableInWinter: given('ratio', 'Share of the energy that a cold pack gives', { above: 0, max: 1 }),
     bays: z.array(
-      about('a bay that holds modules', z.strictObject({ name: z.string(), at: place, modules: z.int().check(z.minimum(0)) })),
+      about(
+        'a bay that holds modules',
+        z.strictObject({ name: z.string(), at: place, modules: z.int().check(z.minimum(0)) }),
+      ),
     ),
   }),
 )

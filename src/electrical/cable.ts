@@ -21,6 +21,20 @@ export const cableVoltageDrop = /*@__PURE__*/ formula({
   compute: ({ current, resistancePerLength, length }) => 2 * current * resistancePerLength * length,
 })
 
+/** Resistance of a two-wire cable run, out and back: what it adds to a circuit. */
+export const loopResistance = /*@__PURE__*/ formula({
+  name: 'loopResistance',
+  title: 'Resistance of a two-wire cable run',
+  inputs: {
+    resistancePerLength: input('resistancePerLength', 'r', 'Resistance of one conductor per length', { above: 0 }),
+    length: input('length', 'l', 'One-way length of the run', { min: 0 }),
+  },
+  result: output('resistance', 'R', 'Resistance out and back'),
+  expression: '2 * r * l',
+  source: definition,
+  compute: ({ resistancePerLength, length }) => 2 * resistancePerLength * length,
+})
+
 /**
  * Heat that a two-wire cable run gives off, both conductors together. For a current that varies, give its
  * root mean square, not its mean.

@@ -6,6 +6,7 @@ export {
   ampacityAtAmbient,
   cableLoss,
   cableVoltageDrop,
+  loopResistance,
 } from './cable.js'
 export { acPower, backupTime, chargeTime, converterInputCurrent } from './charging.js'
 export {

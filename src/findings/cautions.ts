@@ -23,8 +23,8 @@ export const cautions = {
   lithiumCells: {
     hazard: 'lithium cells',
     text:
-      'Lithium cells that are overcharged, crushed, overheated or charged below the limit of their maker (commonly ' +
-      '0 °C) can burn, also hours later. Keep every cell within its limits with a monitor that can open the contactors.',
+      'Overcharged, crushed, overheated, or charged below the limit of their maker (commonly 0 °C), they can burn, also ' +
+      'hours later. Keep every cell within its limits with a monitor that can open the contactors.',
   },
   storedCharge: {
     hazard: 'stored charge in capacitors',

@@ -144,7 +144,7 @@ function unwrapped(schema: z.ZodMiniType): z.ZodMiniType {
 }
 
 function isOptional(schema: z.ZodMiniType): boolean {
-  return schema._zod.optin === 'optional'
+  return ['optional', 'default'].includes(schema._zod.def.type)
 }
 
 function shapeOf(schema: z.ZodMiniType | undefined): { readonly [key: string]: z.ZodMiniType } | undefined {

@@ -132,6 +132,20 @@ export const heatToWarm = /*@__PURE__*/ formula({
   compute: ({ mass, specificHeat, from, to }) => mass * specificHeat * (to - from),
 })
 
+/** Energy that a heater takes in a time. */
+export const heaterEnergy = /*@__PURE__*/ formula({
+  name: 'heaterEnergy',
+  title: 'Energy of a heater',
+  inputs: {
+    power: input('power', 'P', 'Power of the heater', { min: 0 }),
+    time: input('time', 't', 'Time that it is on', { min: 0 }),
+  },
+  result: output('energy', 'E', 'Energy taken'),
+  expression: 'P * t',
+  source: definition,
+  compute: ({ power, time }) => power * time,
+})
+
 /**
  * Time in which a steady heater warms a body that loses heat to its surroundings. The heater must be able to hold
  * the body above the target: in the end it holds it at the surroundings' temperature plus power over conductance.

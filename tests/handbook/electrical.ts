@@ -20,6 +20,7 @@ import {
   isolationFromVoltmeter,
   jouleHeat,
   leakageCurrent,
+  loopResistance,
   maximumPower,
   meltingTime,
   minimumIsolation,
@@ -149,6 +150,16 @@ export const electricalHandbook = [
       within: 0.001,
       source: cite('IEC 60228', '35 mm² class 5, 0.554 Ω/km at 20 °C, taken to 90 °C'),
       standing: 'recomputed',
+    },
+  ]),
+  handbook(loopResistance, [
+    {
+      given: { resistancePerLength: '0.206 mΩ/m', length: '5 m' },
+      expected: '2.06 mΩ',
+      within: 1e-9,
+      source: cite('IEC 60228', 'table 3, 95 mm² class 5: 0.206 Ω/km'),
+      standing: 'recomputed',
+      note: 'Ten metres of conductor.',
     },
   ]),
   handbook(cableLoss, [

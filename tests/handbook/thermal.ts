@@ -14,6 +14,7 @@ import {
   forcedConvectionCylinder,
   frictionFactor,
   heatCapacity,
+  heaterEnergy,
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
@@ -115,6 +116,16 @@ export const thermalHandbook = [
       within: 1e-5,
       source: definition,
       standing: 'exact',
+    },
+  ]),
+  handbook(heaterEnergy, [
+    {
+      given: { power: '1500 W', time: '2114.9 s' },
+      expected: '0.88121 kWh',
+      within: 1e-5,
+      source: definition,
+      standing: 'recomputed',
+      note: 'A pack of 150 kg warmed from −10 °C to 10 °C through 8 W/K.',
     },
   ]),
   handbook(warmUpTime, [

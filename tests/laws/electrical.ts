@@ -20,6 +20,7 @@ import {
   isolationFromVoltmeter,
   jouleHeat,
   leakageCurrent,
+  loopResistance,
   maximumPower,
   meltingTime,
   minimumIsolation,
@@ -51,6 +52,7 @@ export const electricalLaws = [
   }),
   lawsOf(resistancePerLength, { resistivity: 'rises', area: 'falls' }),
   lawsOf(cableVoltageDrop, { current: 'rises', resistancePerLength: 'rises', length: 'rises' }),
+  lawsOf(loopResistance, { resistancePerLength: 'rises', length: 'rises' }),
   lawsOf(cableLoss, { current: 'rises', resistancePerLength: 'rises', length: 'rises' }),
   lawsOf(adiabaticConstant, {
     volumetricHeat: 'rises',

@@ -13,6 +13,7 @@ import {
   forcedConvectionCylinder,
   frictionFactor,
   heatCapacity,
+  heaterEnergy,
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
@@ -47,6 +48,7 @@ export const thermalLaws = [
   lawsOf(biotNumber, { coefficient: 'rises', length: 'rises', conductivity: 'falls' }),
   lawsOf(heatCapacity, { mass: 'rises', specificHeat: 'rises' }),
   lawsOf(heatToWarm, { mass: 'rises', specificHeat: 'rises', from: 'falls', to: 'rises' }),
+  lawsOf(heaterEnergy, { power: 'rises', time: 'rises' }),
   lawsOf(warmUpTime, {
     heatCapacity: 'rises',
     conductance: 'either: it loses heat to colder surroundings and gains it from warmer ones',

@@ -1,0 +1,30 @@
+/** How long charging takes from the socket at hand. */
+import { acPower, chargeTime } from '../electrical/index.js'
+import { cautions } from '../findings/index.js'
+import type { Build } from './build.js'
+import { packOf } from './pack.js'
+import type { Missing, Section } from './section.js'
+
+/** The section on charging. */
+export function chargingSection(build: Build): Section | Missing {
+  const { charger } = build
+  const title = 'Charging'
+  const pack = packOf(build)
+  if (pack === undefined || charger === undefined) return { title, add: ['charger', 'module', 'pack'] }
+  const { voltage, current, phases, powerFactor, efficiency } = charger
+  const power = acPower({ voltage, current, phases, powerFactor })
+  return {
+    title,
+    figures: [
+      {
+        name: `power from the socket, ${voltage}, ${current}, ${phases === 1 ? 'one phase' : `${phases} phases`}`,
+        value: power,
+      },
+      { name: 'time for the energy used in summer', value: chargeTime({ energy: pack.usable, power, efficiency }) },
+    ],
+    tables: [],
+    checks: [],
+    assumptions: [`The charger passes on ${efficiency} of what it draws, at full power until the end.`],
+    cautions: [cautions.lithiumCells, cautions.highVoltage],
+  }
+}

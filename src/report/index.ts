@@ -1,0 +1,2 @@
+/** An assessment as something to read. */
+export { toText } from './text.js'

@@ -1,0 +1,225 @@
+/** The build sheet and the assessment of the example car. */
+import { readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
+import { explain } from '../../src/formula/index.js'
+import { InputError, type Quantity } from '../../src/quantity/index.js'
+import { toText } from '../../src/report/index.js'
+
+const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
+const sheet = (): BuildSheet => JSON.parse(text)
+const found = assess(readBuild(sheet()))
+const sectionOf = (assessment: Assessment, title: string) => {
+  const section = assessment.sections.find((each) => each.title.startsWith(title))
+  if (section === undefined) throw new Error(`no section ${title}`)
+  return section
+}
+const figure = (title: string, name: string): Quantity => {
+  const value = sectionOf(found, title).figures.find((each) => each.name.startsWith(name))?.value
+  if (value === undefined) throw new Error(`no figure ${name}`)
+  return value
+}
+const cell = (title: string, row: string, column: string): Quantity => {
+  const [table] = sectionOf(found, title).tables
+  return table?.rows.find((each) => each.name === row)?.values[table.columns.indexOf(column)] as Quantity
+}
+
+describe('the example sheet, worked out by hand', () => {
+  it('weight: moments about the axles, part by part', () => {
+    // Removed: 98·0.08 − 9·0.32 + 32·2.05 + 11·1.2 + 12·0.35 = 87.96 kg·m. Added: 34·0.25 + 7·0.05 − 8·0.1 + 5·0.3
+    // + 9·0.9 + 7·0.15 + 5·1.6 + 5·11.5·0.15 + 3·11.5·1.6 = 90.525 kg·m. Rear axle: 290 + (90.525 − 87.96)/2.03.
+    const rear = 290 + (90.525 - 87.96) / 2.03
+    expect(cell('Weight', 'on the rear axle', 'after').in('kg')).toBeCloseTo(rear, 9)
+    expect(cell('Weight', 'mass', 'after').in('kg')).toBeCloseTo(650 - 162 + 75 + 92, 9)
+    expect(cell('Weight', 'on the front axle', 'after').in('kg')).toBeCloseTo(655 - rear, 9)
+    expect(cell('Weight', 'share of the front axle', 'before').in('%')).toBeCloseTo((360 / 650) * 100, 9)
+    expect(cell('Weight', 'centre of gravity aft of the front axle', 'after').in('m')).toBeCloseTo(
+      (rear / 655) * 2.03,
+      9,
+    )
+  })
+  it('pack: 4 in series, 2 in parallel', () => {
+    expect(figure('The pack', 'voltage, 4 in series').in('V')).toBeCloseTo(177.6, 9)
+    expect(figure('The pack', 'voltage when full').in('V')).toBeCloseTo(201.6, 9)
+    expect(figure('The pack', 'energy').in('kWh')).toBeCloseTo(177.6 * 0.082, 9)
+    expect(figure('The pack', 'resistance').in('mΩ')).toBeCloseTo(28, 9)
+    expect(figure('The pack', 'voltage when empty, at').in('V')).toBeCloseTo(144 - 250 * 0.028, 9)
+  })
+  it('main run: copper at 70 °C, twice the length', () => {
+    // IEC 60028: 1/58 Ω·mm²/m at 20 °C, 0.00393 /K.
+    const perMetre = (1 / 58 / 35) * (1 + 0.00393 * 50)
+    expect(figure('Cables', 'main run, pack to controller: drop').in('V')).toBeCloseTo(2 * 120 * perMetre * 2.4, 5)
+    expect(figure('Cables', 'main run, pack to controller: heat').in('W')).toBeCloseTo(2 * 120 ** 2 * perMetre * 2.4, 3)
+    expect(figure('Cables', 'main run, pack to controller: fuse rated at least').in('A')).toBeCloseTo(150, 9)
+    expect(figure('Cables', 'main run, pack to controller: next preferred').in('A')).toBe(160)
+    expect(figure('Cables', 'main run, pack to controller: greatest fault').in('A')).toBeCloseTo(
+      201.6 / (0.028 + (2 * 2.4) / 58 / 35),
+      3,
+    )
+  })
+  it('gears: a turn of the tyre is 3.05 diameters', () => {
+    const turn = 3.05 * (0.3302 + 2 * 0.8 * 0.145)
+    expect(cell('Gears', 'third', 'top speed').in('km/h')).toBeCloseTo((8000 / 60 / (1.45 * 4.375)) * turn * 3.6, 0)
+    expect(cell('Gears', 'first', 'motor at 50 km/h')).toBe('too fast')
+  })
+  it('range: drag, rolling, losses and lamps at 70 km/h in summer', () => {
+    const speed = 70 / 3.6
+    const air = 101325 / (287.05287 * 293.15)
+    const force = 0.5 * air * 0.74 * speed ** 2 + 805 * 9.80665 * 0.013
+    const power = (force * speed) / (0.92 * 0.87) + 250
+    const perKilometre = power / speed / 3.6
+    expect(cell('Energy', 'at 70 km/h', 'summer: from the pack').in('Wh/km')).toBeCloseTo(perKilometre, 3)
+    expect(cell('Energy', 'at 70 km/h', 'summer: range').in('km')).toBeCloseTo((177.6 * 82 * 0.9) / perKilometre, 3)
+  })
+  it('winter goes less far than summer, and fast less far than slow', () => {
+    const range = (speed: string, season: string) => cell('Energy', `at ${speed}`, `${season}: range`).si
+    for (const season of ['summer', 'winter']) {
+      expect(range('50 km/h', season)).toBeGreaterThan(range('70 km/h', season))
+      expect(range('70 km/h', season)).toBeGreaterThan(range('90 km/h', season))
+    }
+    for (const speed of ['50 km/h', '70 km/h', '90 km/h'])
+      expect(range(speed, 'winter')).toBeLessThan(range(speed, 'summer'))
+  })
+  it('charge and warm-up', () => {
+    expect(figure('Charging', 'time').in('h')).toBeCloseTo((177.6 * 82 * 0.9) / (230 * 13 * 0.98 * 0.92), 6)
+    // 92 kJ/K, 600 W against 5 W/K: the body would reach 113 °C in the end.
+    expect(figure('Warming', 'time from').in('s')).toBeCloseTo((92000 / 5) * Math.log(120 / 103), 6)
+  })
+  it('passes every check, and names what can hurt', () => {
+    expect(found.sections.flatMap((section) => section.checks).filter(({ verdict }) => verdict === 'fail')).toEqual([])
+    for (const section of found.sections) expect(section.cautions.length).toBeGreaterThan(0)
+    expect(found.missing).toEqual([])
+  })
+})
+
+describe('an assessment', () => {
+  it('is the same on every run, and changes nothing', () => {
+    const build = readBuild(sheet())
+    expect(JSON.stringify(assess(build))).toBe(JSON.stringify(found))
+    expect(JSON.stringify(assess(build))).toBe(JSON.stringify(found))
+  })
+  it('shows its working, every formula with its source', () => {
+    const working = explain(() => assess(readBuild(sheet()))).toText()
+    expect(working).toContain('dU = 2 · I · r · l = 2 · 120 A')
+    expect(working).toContain('[IEC 60364-5-52, Annex G]')
+    expect(working).not.toContain('NaN')
+  })
+  it('of a sheet with nothing but the car says what to add', () => {
+    const { title, car } = sheet()
+    const bare = assess(readBuild({ title, car }))
+    expect(bare.sections.map((section) => section.title)).toEqual(['Weight and balance'])
+    expect(bare.missing.map((section) => section.title)).toEqual([
+      'The pack',
+      'Cables and fuses',
+      'Gears',
+      'Energy and range at a steady speed',
+      'Charging',
+      'Warming the pack on a winter morning',
+    ])
+    expect(bare.missing[0]?.add).toEqual(['module', 'pack'])
+    expect(toText(bare)).toContain('Not assessed. Add to the sheet: module, pack.')
+  })
+  it('fails a check, and does not throw, where a limit is passed', () => {
+    const heavy = sheet()
+    const over = assess(
+      readBuild({ ...heavy, added: [...(heavy.added ?? []), { name: 'anvil', mass: '300 kg', at: { aft: '0 m' } }] }),
+    )
+    const failed = sectionOf(over, 'Weight').checks.filter(({ verdict }) => verdict === 'fail')
+    expect(failed.map(({ name }) => name)).toEqual([
+      'Rise of the kerb mass',
+      'Shift of the front share',
+      'Gross mass',
+      'Mass on the front axle, empty',
+    ])
+    expect(toText(over)).toMatch(/FAILS Gross mass: 1105 kg, at most 1050 kg; 5\.2 % beyond/)
+  })
+  it('counts what the bays hold and says so when the pack is another size', () => {
+    const odd = sheet()
+    const pack = odd.pack as NonNullable<BuildSheet['pack']>
+    const section = sectionOf(assess(readBuild({ ...odd, pack: { ...pack, series: 3 } })), 'The pack')
+    expect(section.assumptions).toContain('The bays hold 8 modules, and the pack is made of 6: weight counts the bays.')
+  })
+  it('of a heater that is too weak says what it reaches', () => {
+    const cold = sheet()
+    const heating = cold.heating as NonNullable<BuildSheet['heating']>
+    const weak = readBuild({ ...cold, heating: { ...heating, pack: { ...heating.pack, heater: '50 W' } } })
+    expect(() => assess(weak)).toThrow('the heater never brings the body to 10 °C: in the end it reaches 3 °C')
+  })
+})
+
+describe('a sheet that cannot be read', () => {
+  it('is told everything at once', () => {
+    const wrong = JSON.parse(text)
+    wrong.car.wheelbase = '2,03 m'
+    wrong.car.trak = '1.2 m'
+    wrong.removed[1].at.aft = '-320 kg'
+    wrong.pack.bays[1].modules = -1
+    delete wrong.module.capacity
+    expect(() => readBuild(wrong)).toThrow(
+      [
+        'readBuild: 5 inputs cannot be used',
+        "  car.wheelbase: expected a length such as '2.4 m', got '2,03 m' (write '2.03 m': the decimal sign is a point, and thousands are not separated)",
+        "  car.trak: expected no such field; there are wheelbase, scales, payload, tyre, dragArea, rollingResistance, limits, got '1.2 m'",
+        "  removed[1].at.aft: expected a length such as '2.4 m', got '-320 kg' (kg measures a mass)",
+        "  module.capacity: expected a charge such as '60 Ah', got nothing",
+        '  pack.bays[1].modules: expected a number at least 0, got -1',
+      ].join('\n'),
+    )
+  })
+  it('never crashes, hangs or answers with NaN, whatever it holds', () => {
+    /** Every place in the sheet, as a path of keys. */
+    const paths = (value: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] =>
+      typeof value === 'object' && value !== null
+        ? [
+            path,
+            ...Object.keys(value).flatMap((key) =>
+              paths((value as never)[key], [...path, Array.isArray(value) ? Number(key) : key]),
+            ),
+          ]
+        : [path]
+    const junk = fc.oneof(
+      fc.constantFrom(
+        undefined,
+        null,
+        '',
+        '0 m',
+        '-5 kg',
+        '1e300 V',
+        '5',
+        0,
+        -1,
+        1e9,
+        Number.NaN,
+        [],
+        {},
+        'NaN A',
+        '0 %',
+        '101 %',
+        '0 K',
+      ),
+      fc.anything(),
+    )
+    const everywhere = fc.constantFrom(...paths(sheet()))
+    fc.assert(
+      fc.property(fc.array(fc.tuple(everywhere, junk), { minLength: 1, maxLength: 3 }), (changes) => {
+        const fuzzed = JSON.parse(text)
+        for (const [path, value] of changes) {
+          const parent = path.slice(0, -1).reduce((outer, key) => Object(outer)[key], fuzzed)
+          const last = path[path.length - 1]
+          if (typeof parent === 'object' && parent !== null && last !== undefined) parent[last] = value
+        }
+        try {
+          const report = toText(assess(readBuild(fuzzed)))
+          expect(report).not.toMatch(/NaN|Infinity|undefined/)
+        } catch (error) {
+          expect((error as Error).name).toMatch(/^(InputError|CalculationError)$/)
+        }
+      }),
+      { numRuns: 500 },
+    )
+  })
+  it('is refused when it is no object', () => {
+    expect(() => readBuild('sheet')).toThrow(InputError)
+  })
+})
