@@ -7,7 +7,26 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
 
 const acceleration = /*@__PURE__*/ cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')
 
-/** Turns of the motor for one turn of the driven wheels. */
+/**
+ * Turns of the motor for one turn of the driven wheels.
+ *
+ * `i = i_g * i_f`
+ *
+ * - `gearRatio` (`i_g`, a plain number): ratio of the gear, above 0
+ * - `finalDrive` (`i_f`, a plain number): ratio of the final drive, above 0
+ * - gives `i`: turns of the motor per turn of the wheels, in a plain number
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * overallRatio({ gearRatio: 1.46, finalDrive: 3.944 })
+ * // 5.758
+ * // by definition (exact): 5.75824
+ * ```
+ */
 export const overallRatio = /*@__PURE__*/ formula({
   name: 'overallRatio',
   title: 'Overall ratio of gear and final drive',
@@ -21,7 +40,28 @@ export const overallRatio = /*@__PURE__*/ formula({
   compute: ({ gearRatio, finalDrive }) => gearRatio * finalDrive,
 })
 
-/** Speed of the motor at a road speed, to be kept below the motor's maximum. */
+/**
+ * Speed of the motor at a road speed, to be kept below the motor's maximum.
+ *
+ * `w = v * i / r`
+ *
+ * - `speed` (`v`, km/h): road speed, at least 0 km/h
+ * - `ratio` (`i`, a plain number): turns of the motor per turn of the wheels, above 0
+ * - `rollingRadius` (`r`, m): rolling radius of the driven wheels, above 0 m
+ * - gives `w`: motor speed, in rpm
+ * - Assumes: the driven wheels do not slip
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * motorSpeed({ speed: '90 km/h', ratio: 8, rollingRadius: '0.3 m' })
+ * // 6366 rpm
+ * // course exercise (read): 666.67 rad/s
+ * ```
+ */
 export const motorSpeed = /*@__PURE__*/ formula({
   name: 'motorSpeed',
   title: 'Motor speed at a road speed',
@@ -37,7 +77,28 @@ export const motorSpeed = /*@__PURE__*/ formula({
   compute: ({ speed, ratio, rollingRadius }) => (speed * ratio) / rollingRadius,
 })
 
-/** Road speed at a motor speed. */
+/**
+ * Road speed at a motor speed.
+ *
+ * `v = w * r / i`
+ *
+ * - `motorSpeed` (`w`, rpm): motor speed, at least 0 rpm
+ * - `ratio` (`i`, a plain number): turns of the motor per turn of the wheels, above 0
+ * - `rollingRadius` (`r`, m): rolling radius of the driven wheels, above 0 m
+ * - gives `v`: road speed, in km/h
+ * - Assumes: the driven wheels do not slip
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * roadSpeed({ motorSpeed: '750 rad/s', ratio: 10, rollingRadius: '0.2 m' })
+ * // 54 km/h
+ * // course exercise (read): 54 km/h
+ * ```
+ */
 export const roadSpeed = /*@__PURE__*/ formula({
   name: 'roadSpeed',
   title: 'Road speed at a motor speed',
@@ -54,8 +115,25 @@ export const roadSpeed = /*@__PURE__*/ formula({
 })
 
 /**
- * Step from one gear to the next: the motor turns this many times slower after the shift, at the same road speed. Final
- * drive and tyres cancel.
+ * Step from one gear to the next: the motor turns this many times slower after the shift, at the same road speed.
+ * Final drive and tyres cancel.
+ *
+ * `phi = i_1 / i_2`
+ *
+ * - `ratio` (`i_1`, a plain number): ratio of the gear, above 0
+ * - `nextRatio` (`i_2`, a plain number): ratio of the next gear, above 0
+ * - gives `phi`: ratio of the gear over that of the next, in a plain number
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * gearStep({ ratio: 3.78, nextRatio: 2.12 })
+ * // 1.783
+ * // course exercise (recomputed): 1.783
+ * ```
  */
 export const gearStep = /*@__PURE__*/ formula({
   name: 'gearStep',
@@ -73,6 +151,24 @@ export const gearStep = /*@__PURE__*/ formula({
 /**
  * Torque on the driven wheels, of both together, while the motor drives. Under regeneration power flows the other way
  * and the losses help to brake, so that this formula does not hold.
+ *
+ * `T_w = T_m * i * eta`
+ *
+ * - `motorTorque` (`T_m`, N·m): motor torque, at least 0 N·m
+ * - `ratio` (`i`, a plain number): turns of the motor per turn of the wheels, above 0
+ * - `efficiency` (`eta`, a plain number): efficiency from motor shaft to wheels, above 0 and at most 1
+ * - gives `T_w`: torque on the driven wheels together, in N·m
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * wheelTorque({ motorTorque: '174 N·m', ratio: 5.75824, efficiency: 0.96 })
+ * // 961.9 N·m
+ * // course exercise (recomputed): 961.85 N·m
+ * ```
  */
 export const wheelTorque = /*@__PURE__*/ formula({
   name: 'wheelTorque',
@@ -88,7 +184,27 @@ export const wheelTorque = /*@__PURE__*/ formula({
   compute: ({ motorTorque, ratio, efficiency }) => motorTorque * ratio * efficiency,
 })
 
-/** Force with which the driven wheels push the car, at steady speed and if they grip. */
+/**
+ * Force with which the driven wheels push the car, at steady speed and if they grip.
+ *
+ * `F = T_w / r`
+ *
+ * - `wheelTorque` (`T_w`, N·m): torque on the driven wheels together
+ * - `radius` (`r`, m): rolling radius of the driven wheels, above 0 m
+ * - gives `F`: force of the driven wheels on the road, in N
+ * - Assumes: the turning parts are not being speeded up
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * tractiveForce({ wheelTorque: '961.856 N·m', radius: '0.2888 m' })
+ * // 3331 N
+ * // course exercise (read): 3330.5 N
+ * ```
+ */
 export const tractiveForce = /*@__PURE__*/ formula({
   name: 'tractiveForce',
   title: 'Tractive force at the driven wheels',
@@ -106,6 +222,24 @@ export const tractiveForce = /*@__PURE__*/ formula({
 /**
  * Mass that a turning part seems to add to a car that speeds up. It counts for acceleration only, never for grade or
  * rolling resistance; wheels themselves have the ratio 1.
+ *
+ * `m_e = I * i ^ 2 / r ^ 2`
+ *
+ * - `inertia` (`I`, kg·m²): moment of inertia of the part about its own axis, at least 0 kg·m²
+ * - `ratio` (`i`, a plain number): turns of the part per turn of the wheels, above 0
+ * - `radius` (`r`, m): rolling radius of the wheels, above 0 m
+ * - gives `m_e`: equivalent mass, in kg
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * equivalentMass({ inertia: '0.23727 kg·m²', ratio: 12.4976, radius: '12.59 in' })
+ * // 362.4 kg
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, example 1 (from memory): 798.9 lb
+ * ```
  */
 export const equivalentMass = /*@__PURE__*/ formula({
   name: 'equivalentMass',

@@ -7,7 +7,26 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
 
 const losses = /*@__PURE__*/ cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')
 
-/** Mechanical power of a turning shaft; negative where the torque brakes it. */
+/**
+ * Mechanical power of a turning shaft; negative where the torque brakes it.
+ *
+ * `P = T * w`
+ *
+ * - `torque` (`T`, N·m): torque, negative where it brakes
+ * - `speed` (`w`, rpm): speed of the shaft, at least 0 rpm
+ * - gives `P`: power of the shaft, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * shaftPower({ torque: '200 N·m', speed: '5639 rpm' })
+ * // 118.1 kW
+ * // course exercise (read): 118.1 kW
+ * ```
+ */
 export const shaftPower = /*@__PURE__*/ formula({
   name: 'shaftPower',
   title: 'Power of a shaft',
@@ -21,7 +40,26 @@ export const shaftPower = /*@__PURE__*/ formula({
   compute: ({ torque, speed }) => torque * speed,
 })
 
-/** Speed up to which a motor gives its full torque; above it the torque falls as power over speed. */
+/**
+ * Speed up to which a motor gives its full torque; above it the torque falls as power over speed.
+ *
+ * `w_b = P / T`
+ *
+ * - `power` (`P`, kW): peak power at the shaft, at least 0 kW
+ * - `torque` (`T`, N·m): peak torque, above 0 N·m
+ * - gives `w_b`: base speed, in rpm
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * baseSpeed({ power: '50 kW', torque: '100 N·m' })
+ * // 4775 rpm
+ * // by definition (exact): 4774.648 rpm
+ * ```
+ */
 export const baseSpeed = /*@__PURE__*/ formula({
   name: 'baseSpeed',
   title: 'Base speed of a motor',
@@ -36,8 +74,36 @@ export const baseSpeed = /*@__PURE__*/ formula({
 })
 
 /**
- * Heat in a motor: of its windings by the torque, of its iron by the speed, of its windage by the cube of the speed, and
- * a part that does not change. The four coefficients are fitted to a measured efficiency map.
+ * Heat in a motor: of its windings by the torque, of its iron by the speed, of its windage by the cube of the speed,
+ * and a part that does not change. The four coefficients are fitted to a measured efficiency map.
+ *
+ * `P_l = kc * T ^ 2 + ki * w + kw * w ^ 3 + C`
+ *
+ * - `torque` (`T`, N·m): torque, driving or braking
+ * - `speed` (`w`, rpm): motor speed, at least 0 rpm
+ * - `copper` (`kc`, W/(N·m)²): copper loss coefficient, at least 0 W/(N·m)²
+ * - `iron` (`ki`, W/(rad/s)): iron loss coefficient, at least 0 W/(rad/s)
+ * - `windage` (`kw`, W/(rad/s)³): windage coefficient, at least 0 W/(rad/s)³
+ * - `constant` (`C`, kW): constant loss, at least 0 kW
+ * - gives `P_l`: loss of the motor, in W
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6.
+ *
+ * @example
+ * ```ts
+ * motorLoss({
+ *   torque: '100 N·m',
+ *   speed: '400 rad/s',
+ *   copper: '0.3 W/(N·m)²',
+ *   iron: '0.01 W/(rad/s)',
+ *   windage: '5e-6 W/(rad/s)³',
+ *   constant: '600 W',
+ * })
+ * // 3924 W
+ * // Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6 (from memory): 3924 W
+ * ```
  */
 export const motorLoss = /*@__PURE__*/ formula({
   name: 'motorLoss',
@@ -57,7 +123,26 @@ export const motorLoss = /*@__PURE__*/ formula({
     copper * torque ** 2 + iron * speed + windage * speed ** 3 + constant,
 })
 
-/** Share of the electrical power that a driving motor gives at its shaft. */
+/**
+ * Share of the electrical power that a driving motor gives at its shaft.
+ *
+ * `eta = P / (P + P_l)`
+ *
+ * - `shaftPower` (`P`, kW): power at the shaft, driving, above 0 kW
+ * - `loss` (`P_l`, kW): loss of the motor, at least 0 kW
+ * - gives `eta`: efficiency of the motor, in %
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6.
+ *
+ * @example
+ * ```ts
+ * motorEfficiency({ shaftPower: '40 kW', loss: '3924 W' })
+ * // 91.07 %
+ * // Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6 (from memory): 91.07 %
+ * ```
+ */
 export const motorEfficiency = /*@__PURE__*/ formula({
   name: 'motorEfficiency',
   title: 'Efficiency of a motor',

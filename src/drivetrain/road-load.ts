@@ -17,7 +17,28 @@ const dryAirGasConstant = /*@__PURE__*/ constant(
   standardAtmosphere,
 )
 
-/** Density of dry air. Moist air is lighter, by 0.4 % at 20 °C and half saturated. */
+/**
+ * Density of dry air. Moist air is lighter, by 0.4 % at 20 °C and half saturated.
+ *
+ * `rho = p / (R_a * T)`
+ *
+ * - `pressure` (`p`, kPa): pressure of the air, at least 0 kPa
+ * - `temperature` (`T`, °C): temperature of the air
+ * - gives `rho`: density of the air, in kg/m³
+ * - `R_a` = 287.05287 J/(kg·K): specific gas constant of dry air (ISO 2533)
+ * - Assumes: the air is dry and an ideal gas
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: ISO 2533.
+ *
+ * @example
+ * ```ts
+ * airDensity({ pressure: '101.325 kPa', temperature: '15 °C' })
+ * // 1.225 kg/m³
+ * // ISO 2533 (from memory): 1.2250 kg/m³
+ * ```
+ */
 export const airDensity = /*@__PURE__*/ formula({
   name: 'airDensity',
   title: 'Density of air',
@@ -33,7 +54,33 @@ export const airDensity = /*@__PURE__*/ formula({
   compute: ({ pressure, temperature }, { R_a }) => pressure / (R_a * temperature),
 })
 
-/** Pressure of the standard atmosphere at an altitude, for the density of the air on a mountain road. */
+/**
+ * Pressure of the standard atmosphere at an altitude, for the density of the air on a mountain road.
+ *
+ * `p = p_0 * (1 - dT * H / (H_1 * T_0)) ^ (g0 * H_1 / (R_a * dT))`
+ *
+ * - `altitude` (`H`, m): altitude above sea level in the lowest layer of ISO 2533, at least -2000 m and at most 11000
+ *   m
+ * - gives `p`: pressure of the air, in kPa
+ * - `p_0` = 101325 Pa: pressure at sea level (ISO 2533)
+ * - `T_0` = 288.15 K: temperature at sea level (ISO 2533)
+ * - `dT` = 6.5 K: fall of temperature in one kilometre (ISO 2533)
+ * - `H_1` = 1 km: one kilometre (ISO 2533)
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - `R_a` = 287.05287 J/(kg·K): specific gas constant of dry air (ISO 2533)
+ * - Assumes: the atmosphere is the standard one: the weather changes the pressure by a few percent
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: ISO 2533.
+ *
+ * @example
+ * ```ts
+ * airPressure({ altitude: '1000 m' })
+ * // 89.87 kPa
+ * // ISO 2533 (from memory): 89874.6 Pa
+ * ```
+ */
 export const airPressure = /*@__PURE__*/ formula({
   name: 'airPressure',
   title: 'Air pressure at an altitude',
@@ -62,6 +109,26 @@ export const airPressure = /*@__PURE__*/ formula({
 /**
  * Force of the air against the car. The wind adds to the speed through the air; the power that it takes is this force
  * times the speed over the ground. A tail wind faster than the car pushes: the force is negative.
+ *
+ * `F_a = 0.5 * rho * A_d * (v + v_w) * abs(v + v_w)`
+ *
+ * - `airDensity` (`rho`, kg/m³): density of the air, at least 0 kg/m³
+ * - `dragArea` (`A_d`, m²): drag coefficient times frontal area, at least 0 m²
+ * - `speed` (`v`, km/h): road speed, at least 0 km/h
+ * - `headwind` (`v_w`, km/h): head wind, negative for a tail wind, 0 km/h unless given
+ * - gives `F_a`: drag, in N
+ * - Assumes: the wind blows along the road
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
+ *
+ * @example
+ * ```ts
+ * aerodynamicDrag({ airDensity: '1.2 kg/m³', dragArea: '0.72 m²', speed: '80 km/h' })
+ * // 213.3 N
+ * // course exercise (read): 213.33 N
+ * ```
  */
 export const aerodynamicDrag = /*@__PURE__*/ formula({
   name: 'aerodynamicDrag',
@@ -83,6 +150,25 @@ export const aerodynamicDrag = /*@__PURE__*/ formula({
 /**
  * Force of the rolling tyres against the motion. The coefficient is the least certain input of a road load: published
  * forms differ almost threefold at one speed, so that a coast-down is worth the afternoon.
+ *
+ * `F_r = m * g0 * C_rr * cos(atan(G))`
+ *
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `coefficient` (`C_rr`, a plain number): rolling resistance coefficient, at least 0
+ * - `grade` (`G`, a plain number): grade, rise over run, 0 unless given
+ * - gives `F_r`: rolling resistance, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
+ *
+ * @example
+ * ```ts
+ * rollingResistance({ mass: '600 kg', coefficient: 0.015, grade: 0.14054083 })
+ * // 87.4 N
+ * // course exercise (read): 87.43 N
+ * ```
  */
 export const rollingResistance = /*@__PURE__*/ formula({
   name: 'rollingResistance',
@@ -99,7 +185,27 @@ export const rollingResistance = /*@__PURE__*/ formula({
   compute: ({ mass, coefficient, grade }, { g0 }) => mass * g0 * coefficient * Math.cos(Math.atan(grade)),
 })
 
-/** Force of gravity along the road, against the car uphill; negative downhill. A grade of 100 % is 45°. */
+/**
+ * Force of gravity along the road, against the car uphill; negative downhill. A grade of 100 % is 45°.
+ *
+ * `F_g = m * g0 * sin(atan(G))`
+ *
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `grade` (`G`, a plain number): grade, rise over run
+ * - gives `F_g`: force of the grade, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
+ *
+ * @example
+ * ```ts
+ * gradeForce({ mass: '600 kg', grade: 0.14054083 })
+ * // 818.9 N
+ * // course exercise (read): 819.17 N
+ * ```
+ */
 export const gradeForce = /*@__PURE__*/ formula({
   name: 'gradeForce',
   title: 'Force of a grade',
@@ -117,6 +223,25 @@ export const gradeForce = /*@__PURE__*/ formula({
 /**
  * Force that speeds the car up; negative when it slows down. The rotating factor counts the turning parts: about 1.03
  * for the wheels alone, and 1.6 or more in a low gear.
+ *
+ * `F_i = delta * m * a`
+ *
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `acceleration` (`a`, m/s²): forward acceleration, negative under braking
+ * - `rotatingFactor` (`delta`, a plain number): mass with that of the turning parts over mass, at least 1, 1 unless
+ *   given
+ * - gives `F_i`: force to accelerate, in N
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * inertiaForce({ mass: '1200 kg', acceleration: '2.22 m/s²', rotatingFactor: 1.06 })
+ * // 2824 N
+ * // course exercise (recomputed): 2823.8 N
+ * ```
  */
 export const inertiaForce = /*@__PURE__*/ formula({
   name: 'inertiaForce',
@@ -132,7 +257,28 @@ export const inertiaForce = /*@__PURE__*/ formula({
   compute: ({ mass, acceleration, rotatingFactor }) => rotatingFactor * mass * acceleration,
 })
 
-/** Force needed at the wheels: the sum of all that resists. Negative where the car must be braked. */
+/**
+ * Force needed at the wheels: the sum of all that resists. Negative where the car must be braked.
+ *
+ * `F = F_a + F_r + F_g + F_i`
+ *
+ * - `aerodynamicDrag` (`F_a`, N): aerodynamic drag
+ * - `rollingResistance` (`F_r`, N): rolling resistance, at least 0 N
+ * - `gradeForce` (`F_g`, N): force of the grade, 0 N unless given
+ * - `inertiaForce` (`F_i`, N): force to accelerate, 0 N unless given
+ * - gives `F`: force needed at the wheels, in N
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
+ *
+ * @example
+ * ```ts
+ * roadLoad({ aerodynamicDrag: '154.32 N', rollingResistance: '240 N', inertiaForce: '2823.84 N' })
+ * // 3218 N
+ * // course exercise (read): 3218.1 N
+ * ```
+ */
 export const roadLoad = /*@__PURE__*/ formula({
   name: 'roadLoad',
   title: 'Road load',
@@ -152,6 +298,31 @@ export const roadLoad = /*@__PURE__*/ formula({
 /**
  * Road load on the level at a steady speed, from the coefficients of a coast-down. Mind their units: a quadratic one
  * per (mph)², (km/h)² or (m/s)² differs by more than tenfold.
+ *
+ * `F = F_0 + F_1 * v + F_2 * v ^ 2`
+ *
+ * - `constant` (`F_0`, N): constant coefficient
+ * - `linear` (`F_1`, N/(km/h)): linear coefficient
+ * - `quadratic` (`F_2`, N/(km/h)²): quadratic coefficient
+ * - `speed` (`v`, km/h): road speed, at least 0 km/h
+ * - gives `F`: force needed at the wheels, in N
+ * - Assumes: the road is level, the air still and as dense as at the coast-down
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: 40 CFR 86.529-98, figure F98-9; the same form in UN Regulations No. 83 and No. 154.
+ *
+ * @example
+ * ```ts
+ * roadLoadFromCoefficients({
+ *   constant: '6.4 N',
+ *   linear: '0 N/(km/h)',
+ *   quadratic: '0.0433 N/(km/h)²',
+ *   speed: '80 km/h',
+ * })
+ * // 283.5 N
+ * // UN Regulation No. 83, table of default dynamometer settings, reference mass 1130 kg (read): 284 N
+ * ```
  */
 export const roadLoadFromCoefficients = /*@__PURE__*/ formula({
   name: 'roadLoadFromCoefficients',
@@ -169,7 +340,26 @@ export const roadLoadFromCoefficients = /*@__PURE__*/ formula({
   compute: ({ constant, linear, quadratic, speed }) => constant + linear * speed + quadratic * speed ** 2,
 })
 
-/** Power at the wheels: force times the speed over the ground, whatever the wind. Negative where the car is braked. */
+/**
+ * Power at the wheels: force times the speed over the ground, whatever the wind. Negative where the car is braked.
+ *
+ * `P = F * v`
+ *
+ * - `force` (`F`, N): force needed at the wheels
+ * - `speed` (`v`, km/h): road speed, at least 0 km/h
+ * - gives `P`: power at the wheels, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * roadPower({ force: '733.5 N', speed: '120 km/h' })
+ * // 24.45 kW
+ * // course exercise (read): 24450 W
+ * ```
+ */
 export const roadPower = /*@__PURE__*/ formula({
   name: 'roadPower',
   title: 'Power at the wheels',

@@ -12,8 +12,39 @@ const tractionLimit = /*@__PURE__*/ cite(
 )
 
 /**
- * Hardest pull of a driven rear axle, the load that moves on to it under acceleration included. It holds while the front
- * wheels stay on the ground.
+ * Hardest pull of a driven rear axle, the load that moves on to it under acceleration included. It holds while the
+ * front wheels stay on the ground.
+ *
+ * `F = mu * m * g0 * a / (L - mu * h)`
+ *
+ * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
+ * - `height` (`h`, m): height of the centre of gravity, at least 0 m
+ * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - gives `F`: greatest force of the rear wheels on the road, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where aft / wheelbase is below 1
+ * - holds where friction * height / (wheelbase - aft) is at most 1
+ * - Assumes: the road is level, and all other resistance small beside the pull
+ * - Assumes: both driven wheels grip alike: an open differential on a rigid axle pulls less
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction-limited acceleration.
+ *
+ * @example
+ * ```ts
+ * tractionLimitRear({
+ *   friction: 0.62,
+ *   mass: '1791.6 kg',
+ *   aft: '1.284683 m',
+ *   height: '0.533 m',
+ *   wheelbase: '2.743 m',
+ * })
+ * // 5801 N
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, example 2 (read): 5802.6 N
+ * ```
  */
 export const tractionLimitRear = /*@__PURE__*/ formula({
   name: 'tractionLimitRear',
@@ -45,7 +76,33 @@ export const tractionLimitRear = /*@__PURE__*/ formula({
     (friction * mass * g0 * aft) / (wheelbase - friction * height),
 })
 
-/** Hardest pull of a driven front axle, less the load that moves off it under acceleration. */
+/**
+ * Hardest pull of a driven front axle, less the load that moves off it under acceleration.
+ *
+ * `F = mu * m * g0 * (L - a) / (L + mu * h)`
+ *
+ * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
+ * - `height` (`h`, m): height of the centre of gravity, at least 0 m
+ * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - gives `F`: greatest force of the front wheels on the road, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where aft / wheelbase is at most 1
+ * - Assumes: the road is level, and all other resistance small beside the pull
+ * - Assumes: both driven wheels grip alike
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction-limited acceleration.
+ *
+ * @example
+ * ```ts
+ * tractionLimitFront({ friction: 0.7, mass: '1000 kg', aft: '1.3 m', height: '0.7 m', wheelbase: '2.6 m' })
+ * // 2888 N
+ * // Bonnick, Automotive Science and Mathematics, maximum acceleration (recomputed): 2889 N
+ * ```
+ */
 export const tractionLimitFront = /*@__PURE__*/ formula({
   name: 'tractionLimitFront',
   title: 'Traction limit of a driven front axle',
@@ -66,7 +123,28 @@ export const tractionLimitFront = /*@__PURE__*/ formula({
     (friction * mass * g0 * (wheelbase - aft)) / (wheelbase + friction * height),
 })
 
-/** Acceleration that the grip of the driven wheels allows. Negative where even that pull is less than the resistance. */
+/**
+ * Acceleration that the grip of the driven wheels allows. Negative where even that pull is less than the resistance.
+ *
+ * `a = (F - F_l) / m`
+ *
+ * - `tractionLimit` (`F`, N): greatest force of the driven wheels on the road, at least 0 N
+ * - `roadLoad` (`F_l`, N): road load at steady speed, 0 N unless given
+ * - `mass` (`m`, kg): mass of the car, above 0 kg
+ * - gives `a`: acceleration, in m/s²
+ * - Assumes: the turning of the undriven wheels is left out
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * gripAcceleration({ tractionLimit: '5802.6 N', mass: '1791.6 kg' })
+ * // 3.239 m/s²
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, example 2 (read): 0.330 g
+ * ```
+ */
 export const gripAcceleration = /*@__PURE__*/ formula({
   name: 'gripAcceleration',
   title: 'Acceleration at the limit of grip',
@@ -83,8 +161,30 @@ export const gripAcceleration = /*@__PURE__*/ formula({
 })
 
 /**
- * Steepest grade that a force at the wheels climbs at a steady speed; negative, the fall that is needed where the force
- * does not suffice on the level. The wheels must have the grip for it.
+ * Steepest grade that a force at the wheels climbs at a steady speed; negative, the fall that is needed where the
+ * force does not suffice on the level. The wheels must have the grip for it.
+ *
+ * `G = tan(asin((F - F_a) / (m * g0 * sqrt(1 + C_rr ^ 2))) - atan(C_rr))`
+ *
+ * - `tractiveForce` (`F`, N): tractive force, at least 0 N
+ * - `mass` (`m`, kg): mass of the car, above 0 kg
+ * - `coefficient` (`C_rr`, a plain number): rolling resistance coefficient, at least 0
+ * - `aerodynamicDrag` (`F_a`, N): aerodynamic drag at the speed, 0 N unless given
+ * - gives `G`: grade, rise over run, in %
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where (tractiveForce - aerodynamicDrag) / (mass * g0) is above -1 and below 1
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle fundamentals,
+ * gradeability.
+ *
+ * @example
+ * ```ts
+ * gradeability({ tractiveForce: '936.60 N', mass: '600 kg', coefficient: 0.015, aerodynamicDrag: '30 N' })
+ * // 14.06 %
+ * // course exercise (recomputed): 14.054 %
+ * ```
  */
 export const gradeability = /*@__PURE__*/ formula({
   name: 'gradeability',

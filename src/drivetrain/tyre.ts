@@ -12,7 +12,26 @@ const marking = /*@__PURE__*/ cite('UN Regulation No. 30')
 /** Rolling circumference over diameter: ETRTO, from memory. */
 const rollingFactors = { radial: 3.05, bias: 2.99 } as const
 
-/** Height of a tyre from rim to tread, the aspect being this height over the width. */
+/**
+ * Height of a tyre from rim to tread, the aspect being this height over the width.
+ *
+ * `H = S * Ra`
+ *
+ * - `width` (`S`, m): nominal section width, above 0 m
+ * - `aspect` (`Ra`, a plain number): nominal aspect, height over width, above 0
+ * - gives `H`: section height, in mm
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Regulation No. 30.
+ *
+ * @example
+ * ```ts
+ * sectionHeight({ width: '155 mm', aspect: '80%' })
+ * // 124 mm
+ * // by definition (exact): 124 mm
+ * ```
+ */
 export const sectionHeight = /*@__PURE__*/ formula({
   name: 'sectionHeight',
   title: 'Section height of a tyre',
@@ -26,7 +45,27 @@ export const sectionHeight = /*@__PURE__*/ formula({
   compute: ({ width, aspect }) => width * aspect,
 })
 
-/** Outer diameter of an unloaded tyre by its mark. A worn tyre is up to a centimetre or so smaller. */
+/**
+ * Outer diameter of an unloaded tyre by its mark. A worn tyre is up to a centimetre or so smaller.
+ *
+ * `D = d + 2 * S * Ra`
+ *
+ * - `rim` (`d`, m): nominal rim diameter, above 0 m
+ * - `width` (`S`, m): nominal section width, above 0 m
+ * - `aspect` (`Ra`, a plain number): nominal aspect, height over width, above 0
+ * - gives `D`: outer diameter, in mm
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Regulation No. 30.
+ *
+ * @example
+ * ```ts
+ * tyreDiameter({ rim: '13 in', width: '155 mm', aspect: '80%' })
+ * // 578.2 mm
+ * // UN Regulation No. 30, outer diameter, rim diameter 330 mm for code 13 (from memory): 578 mm
+ * ```
+ */
 export const tyreDiameter = /*@__PURE__*/ formula({
   name: 'tyreDiameter',
   title: 'Outer diameter of a tyre',
@@ -44,6 +83,24 @@ export const tyreDiameter = /*@__PURE__*/ formula({
 /**
  * Distance that a tyre rolls in one turn. It is less than pi diameters, since the loaded tyre is flattened where it
  * stands: the factor is 3.05 for radial and 2.99 for bias-ply tyres (from memory).
+ *
+ * `U = F * D`
+ *
+ * - `diameter` (`D`, m): outer diameter, above 0 m
+ * - `factor` (`F`, a plain number): rolling circumference over diameter, above 0, 3.05 unless given
+ * - gives `U`: distance of one turn, in mm
+ * - Assumes: the tyre carries its rated load at its rated pressure and does not slip
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: ETRTO Standards Manual, dynamic rolling circumference.
+ *
+ * @example
+ * ```ts
+ * rollingCircumference({ diameter: '578 mm' })
+ * // 1763 mm
+ * // ETRTO Standards Manual, factor 3.05 (from memory): 1763 mm
+ * ```
  */
 export const rollingCircumference = /*@__PURE__*/ formula({
   name: 'rollingCircumference',
@@ -59,7 +116,25 @@ export const rollingCircumference = /*@__PURE__*/ formula({
   compute: ({ diameter, factor }) => factor * diameter,
 })
 
-/** Radius that turns rotation into distance, less than half of the diameter. */
+/**
+ * Radius that turns rotation into distance, less than half of the diameter.
+ *
+ * `r = U / (2 * pi)`
+ *
+ * - `circumference` (`U`, m): rolling circumference, above 0 m
+ * - gives `r`: rolling radius, in mm
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * rollingRadius({ circumference: '2.00916854 m' })
+ * // 319.8 mm
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, example 1 (from memory): 12.589 in
+ * ```
+ */
 export const rollingRadius = /*@__PURE__*/ formula({
   name: 'rollingRadius',
   title: 'Rolling radius of a tyre',

@@ -6,7 +6,27 @@
  */
 import { cite, constant, definition, formula, icePoint, input, output } from '../formula/index.js'
 
-/** DC voltage lost over a two-wire cable run, out and back. */
+/**
+ * DC voltage lost over a two-wire cable run, out and back.
+ *
+ * `dU = 2 * I * r * l`
+ *
+ * - `current` (`I`, A): steady current, at least 0 A
+ * - `resistancePerLength` (`r`, mΩ/m): resistance of one conductor per length, above 0 mΩ/m
+ * - `length` (`l`, m): one-way length of the run, at least 0 m
+ * - gives `dU`: voltage lost out and back, in V
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60364-5-52, Annex G.
+ *
+ * @example
+ * ```ts
+ * cableVoltageDrop({ current: '10 A', resistancePerLength: '1.84 mΩ/m', length: '0.5 m' })
+ * // 0.0184 V
+ * // BS 7671:2008, Appendix 4, 25 mm² flexible cord, 60 °C (recomputed): 18.4 mV
+ * ```
+ */
 export const cableVoltageDrop = /*@__PURE__*/ formula({
   name: 'cableVoltageDrop',
   title: 'Voltage drop of a two-wire cable run',
@@ -21,7 +41,26 @@ export const cableVoltageDrop = /*@__PURE__*/ formula({
   compute: ({ current, resistancePerLength, length }) => 2 * current * resistancePerLength * length,
 })
 
-/** Resistance of a two-wire cable run, out and back: what it adds to a circuit. */
+/**
+ * Resistance of a two-wire cable run, out and back: what it adds to a circuit.
+ *
+ * `R = 2 * r * l`
+ *
+ * - `resistancePerLength` (`r`, mΩ/m): resistance of one conductor per length, above 0 mΩ/m
+ * - `length` (`l`, m): one-way length of the run, at least 0 m
+ * - gives `R`: resistance out and back, in mΩ
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * loopResistance({ resistancePerLength: '0.206 mΩ/m', length: '5 m' })
+ * // 2.06 mΩ
+ * // IEC 60228, table 3, 95 mm² class 5: 0.206 Ω/km (recomputed): 2.06 mΩ
+ * ```
+ */
 export const loopResistance = /*@__PURE__*/ formula({
   name: 'loopResistance',
   title: 'Resistance of a two-wire cable run',
@@ -36,8 +75,26 @@ export const loopResistance = /*@__PURE__*/ formula({
 })
 
 /**
- * Heat that a two-wire cable run gives off, both conductors together. For a current that varies, give its
- * root mean square, not its mean.
+ * Heat that a two-wire cable run gives off, both conductors together. For a current that varies, give its root mean
+ * square, not its mean.
+ *
+ * `P = 2 * I^2 * r * l`
+ *
+ * - `current` (`I`, A): steady or root-mean-square current, at least 0 A
+ * - `resistancePerLength` (`r`, mΩ/m): resistance of one conductor per length, above 0 mΩ/m
+ * - `length` (`l`, m): one-way length of the run, at least 0 m
+ * - gives `P`: heat lost in both conductors, in W
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * cableLoss({ current: '150 A', resistancePerLength: '0.706405 mΩ/m', length: '3 m' })
+ * // 95.36 W
+ * // IEC 60228, 35 mm² class 5, 0.554 Ω/km at 20 °C, taken to 90 °C (recomputed): 95.4 W
+ * ```
  */
 export const cableLoss = /*@__PURE__*/ formula({
   name: 'cableLoss',
@@ -54,9 +111,40 @@ export const cableLoss = /*@__PURE__*/ formula({
 })
 
 /**
- * The constant k of a conductor metal between two temperatures: with it, a conductor of section S withstands
- * a current I for a time t when I²t is at most k²S². State the initial temperature with it: 143 A·√s/mm² is
- * copper from 30 °C to the 160 °C of PVC, and also copper from 90 °C to the 250 °C of cross-linked polyethylene.
+ * The constant k of a conductor metal between two temperatures: with it, a conductor of section S withstands a
+ * current I for a time t when I²t is at most k²S². State the initial temperature with it: 143 A·√s/mm² is copper from
+ * 30 °C to the 160 °C of PVC, and also copper from 90 °C to the 250 °C of cross-linked polyethylene.
+ *
+ * `k = sqrt(Qc * (beta + dT20) / rho20 * log((beta + Tf - T0) / (beta + Ti - T0)))`
+ *
+ * - `volumetricHeat` (`Qc`, J/(m³·K)): volumetric heat of the metal at 20 °C, above 0 J/(m³·K)
+ * - `beta` (`beta`, K): reciprocal of the temperature coefficient of resistance at 0 °C, above 0 K
+ * - `resistivity` (`rho20`, Ω·m): resistivity of the metal at 20 °C, above 0 Ω·m
+ * - `initial` (`Ti`, °C): temperature of the conductor before the fault
+ * - `final` (`Tf`, °C): greatest temperature that the insulation withstands
+ * - gives `k`: adiabatic constant, in A·√s/mm²
+ * - `T0` = -2e-14 °C: zero on the Celsius scale (ISO 80000-5, Celsius temperature)
+ * - `dT20` = 20 K: reference temperature of the resistivity, above 0 °C (IEC 60364-5-54, Annex A)
+ * - holds where beta + initial, in °C is above 0
+ * - holds where final - initial is above 0
+ * - Assumes: no heat leaves the conductor during the fault
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60364-5-54, Annex A.
+ *
+ * @example
+ * ```ts
+ * adiabaticConstant({
+ *   volumetricHeat: '0.00345 J/(mm³·K)',
+ *   beta: '234.5 K',
+ *   resistivity: '0.017241 Ω·mm²/m',
+ *   initial: '90 °C',
+ *   final: '250 °C',
+ * })
+ * // 142.9 A·√s/mm²
+ * // IEC 60364-5-54, Annex A, table of k (read): 143 A·√s/mm²
+ * ```
  */
 export const adiabaticConstant = /*@__PURE__*/ formula({
   name: 'adiabaticConstant',
@@ -96,8 +184,26 @@ export const adiabaticConstant = /*@__PURE__*/ formula({
 })
 
 /**
- * The I²t of a fault that a conductor withstands. The fuse must let through less at every current that the
- * fault can have.
+ * The I²t of a fault that a conductor withstands. The fuse must let through less at every current that the fault can
+ * have.
+ *
+ * `I2t = k^2 * S^2`
+ *
+ * - `constant` (`k`, A·√s/mm²): adiabatic constant of metal and insulation, above 0 A·√s/mm²
+ * - `area` (`S`, m²): section of the conductor, at least 0 m²
+ * - gives `I2t`: joule integral withstood, in A²·s
+ * - Assumes: the fault lasts 5 s at most, so that hardly any heat leaves the conductor
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60364-5-54, 543.1.2.
+ *
+ * @example
+ * ```ts
+ * adiabaticWithstand({ constant: '115 A·√s/mm²', area: '50 mm²' })
+ * // 33060000 A²·s
+ * // IEC 60364-5-54, copper in PVC, 50 mm² for 1 s: 5750 A (recomputed): 33.0625 kA²·s
+ * ```
  */
 export const adiabaticWithstand = /*@__PURE__*/ formula({
   name: 'adiabaticWithstand',
@@ -114,8 +220,28 @@ export const adiabaticWithstand = /*@__PURE__*/ formula({
 })
 
 /**
- * Time for which a conductor withstands a fault current. Beyond 5 s the heat that leaves the conductor counts,
- * and the formula refuses.
+ * Time for which a conductor withstands a fault current. Beyond 5 s the heat that leaves the conductor counts, and
+ * the formula refuses.
+ *
+ * `t = (k * S / I)^2`
+ *
+ * - `constant` (`k`, A·√s/mm²): adiabatic constant of metal and insulation, above 0 A·√s/mm²
+ * - `area` (`S`, m²): section of the conductor, at least 0 m²
+ * - `current` (`I`, A): fault current, above 0 A
+ * - gives `t`: time withstood, in s
+ * - holds where (constant * area / current)^2, in seconds is at most 5
+ * - Assumes: no heat leaves the conductor during the fault
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60364-5-54, 543.1.2.
+ *
+ * @example
+ * ```ts
+ * adiabaticTime({ constant: '143 A·√s/mm²', area: '35 mm²', current: '6 kA' })
+ * // 0.6958 s
+ * // IEC 60364-5-54, 543.1.2 (recomputed): 0.6958 s
+ * ```
  */
 export const adiabaticTime = /*@__PURE__*/ formula({
   name: 'adiabaticTime',
@@ -140,8 +266,30 @@ export const adiabaticTime = /*@__PURE__*/ formula({
 })
 
 /**
- * Ampacity of a conductor at an ambient temperature other than that of its table. The table's conditions
- * (bundling, duct or free air) still hold.
+ * Ampacity of a conductor at an ambient temperature other than that of its table. The table's conditions (bundling,
+ * duct or free air) still hold.
+ *
+ * `Ia = I * sqrt((Tc - Ta) / (Tc - Tr))`
+ *
+ * - `ampacity` (`I`, A): ampacity from a table, at least 0 A
+ * - `rated` (`Tc`, °C): temperature rating of the conductor
+ * - `ratedAmbient` (`Tr`, °C): ambient temperature of the table
+ * - `ambient` (`Ta`, °C): ambient temperature
+ * - gives `Ia`: ampacity at the ambient temperature, in A
+ * - holds where rated - ratedAmbient is above 0
+ * - holds where rated - ambient is at least 0
+ * - Assumes: the heat given off grows in proportion to the temperature rise
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: NFPA 70 (NEC), 310.15(B).
+ *
+ * @example
+ * ```ts
+ * ampacityAtAmbient({ ampacity: '100 A', rated: '90 °C', ratedAmbient: '30 °C', ambient: '40 °C' })
+ * // 91.29 A
+ * // NFPA 70 (NEC), 310.15(B)(1), 90 °C at 40 °C (read): 91 A
+ * ```
  */
 export const ampacityAtAmbient = /*@__PURE__*/ formula({
   name: 'ampacityAtAmbient',

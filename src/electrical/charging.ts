@@ -5,7 +5,28 @@
  */
 import { definition, formula, input, output } from '../formula/index.js'
 
-/** Time in which a pack takes in an energy at a steady power. The taper at the end of a charge comes on top. */
+/**
+ * Time in which a pack takes in an energy at a steady power. The taper at the end of a charge comes on top.
+ *
+ * `t = E / (P * eta)`
+ *
+ * - `energy` (`E`, kWh): energy to put into the pack, at least 0 kWh
+ * - `power` (`P`, kW): power drawn from the supply, above 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency from the supply to the pack, above 0 and at most 1, 1 unless
+ *   given
+ * - gives `t`: charge time, in h
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * chargeTime({ energy: '24 kWh', power: '6 kW', efficiency: 0.8 })
+ * // 5 h
+ * // by definition (exact): 5 h
+ * ```
+ */
 export const chargeTime = /*@__PURE__*/ formula({
   name: 'chargeTime',
   title: 'Charge time at constant power',
@@ -21,8 +42,28 @@ export const chargeTime = /*@__PURE__*/ formula({
 })
 
 /**
- * Power of an alternating-current supply. The voltage is that of one phase to neutral, 230 V where the lines are
- * 400 V apart. A supply across two lines, such as 240 V between split phases, counts as one phase of that voltage.
+ * Power of an alternating-current supply. The voltage is that of one phase to neutral, 230 V where the lines are 400
+ * V apart. A supply across two lines, such as 240 V between split phases, counts as one phase of that voltage.
+ *
+ * `P = n * U * I * lambda`
+ *
+ * - `voltage` (`U`, V): voltage of one phase to neutral, root mean square, at least 0 V
+ * - `current` (`I`, A): current in each phase, root mean square, at least 0 A
+ * - `phases` (`n`, a plain number): number of phases, at least 1 and at most 3
+ * - `powerFactor` (`lambda`, a plain number): power factor, at least 0 and at most 1
+ * - gives `P`: active power, in kW
+ * - Assumes: all phases carry the same current
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * acPower({ voltage: '230 V', current: '32 A', phases: 3, powerFactor: 1 })
+ * // 22.08 kW
+ * // common practice, no source (from memory): 22 kW
+ * ```
  */
 export const acPower = /*@__PURE__*/ formula({
   name: 'acPower',
@@ -40,7 +81,27 @@ export const acPower = /*@__PURE__*/ formula({
   compute: ({ voltage, current, phases, powerFactor }) => phases * voltage * current * powerFactor,
 })
 
-/** Current that a DC converter draws from the pack. It is greatest when the pack is at its lowest voltage. */
+/**
+ * Current that a DC converter draws from the pack. It is greatest when the pack is at its lowest voltage.
+ *
+ * `I = P / (U * eta)`
+ *
+ * - `power` (`P`, kW): power delivered, at least 0 kW
+ * - `voltage` (`U`, V): input voltage, above 0 V
+ * - `efficiency` (`eta`, a plain number): efficiency of the converter, above 0 and at most 1
+ * - gives `I`: input current, in A
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * converterInputCurrent({ power: '980 W', voltage: '350 V', efficiency: 0.9 })
+ * // 3.111 A
+ * // by definition (exact): 3.111 A
+ * ```
+ */
 export const converterInputCurrent = /*@__PURE__*/ formula({
   name: 'converterInputCurrent',
   title: 'Input current of a converter',
@@ -55,7 +116,29 @@ export const converterInputCurrent = /*@__PURE__*/ formula({
   compute: ({ power, voltage, efficiency }) => power / (voltage * efficiency),
 })
 
-/** Time for which a pack feeds a steady load through an inverter. */
+/**
+ * Time for which a pack feeds a steady load through an inverter.
+ *
+ * `t = E * eta / P`
+ *
+ * - `energy` (`E`, kWh): energy taken from the pack, at least 0 kWh
+ * - `load` (`P`, kW): power of the load, above 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency of the inverter, above 0 and at most 1
+ * - gives `t`: time, in h
+ * - Caution: feeding a house's wiring needs a transfer arrangement that isolates it from the grid, and licensed work
+ *   under local rules
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * backupTime({ energy: '10 kWh', load: '1.5 kW', efficiency: 0.9 })
+ * // 6 h
+ * // by definition (exact): 6 h
+ * ```
+ */
 export const backupTime = /*@__PURE__*/ formula({
   name: 'backupTime',
   title: 'Time for which a pack feeds a load',

@@ -8,7 +8,26 @@ import { cite, constant, definition, formula, input, output } from '../formula/i
 import { InputError, shown } from '../quantity/errors.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 
-/** Diameter of a solid wire of an American wire gauge. Gauges above 1 count downwards: 1/0 is 0, 2/0 is −1, 4/0 is −3. */
+/**
+ * Diameter of a solid wire of an American wire gauge. Gauges above 1 count downwards: 1/0 is 0, 2/0 is −1, 4/0 is −3.
+ *
+ * `d = d36 * 92^((36 - n) / 39)`
+ *
+ * - `gauge` (`n`, a plain number): gauge number, 4/0 being −3, at least -3 and at most 56
+ * - gives `d`: diameter of the solid wire, in mm
+ * - `d36` = 0.127 mm: diameter of gauge 36, 0.005 in (ASTM B258)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: ASTM B258.
+ *
+ * @example
+ * ```ts
+ * awgDiameter({ gauge: -3 })
+ * // 11.68 mm
+ * // ASTM B258 (read): 11.684 mm
+ * ```
+ */
 export const awgDiameter = /*@__PURE__*/ formula({
   name: 'awgDiameter',
   title: 'Diameter of an American wire gauge',
@@ -24,7 +43,25 @@ export const awgDiameter = /*@__PURE__*/ formula({
   compute: ({ gauge }, { d36 }) => d36 * 92 ** ((36 - gauge) / 39),
 })
 
-/** Cross-section of a solid round wire. Of a stranded conductor it is the section of one strand, not of the bundle. */
+/**
+ * Cross-section of a solid round wire. Of a stranded conductor it is the section of one strand, not of the bundle.
+ *
+ * `A = pi / 4 * d^2`
+ *
+ * - `diameter` (`d`, m): diameter of the bare wire, at least 0 m
+ * - gives `A`: cross-section, in mm²
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * wireArea({ diameter: '11.684 mm' })
+ * // 107.2 mm²
+ * // ASTM B258 (recomputed): 107.22 mm²
+ * ```
+ */
 export const wireArea = /*@__PURE__*/ formula({
   name: 'wireArea',
   title: 'Cross-section of a round wire',
@@ -38,8 +75,29 @@ export const wireArea = /*@__PURE__*/ formula({
 })
 
 /**
- * Resistivity of a metal at its own temperature, from the value at 20 °C. The coefficient is the one at
- * 20 °C, and belongs to the metal: 0.00393 1/K for annealed copper.
+ * Resistivity of a metal at its own temperature, from the value at 20 °C. The coefficient is the one at 20 °C, and
+ * belongs to the metal: 0.00393 1/K for annealed copper.
+ *
+ * `rho = rho20 * (1 + alpha * (T - T20))`
+ *
+ * - `resistivity` (`rho20`, Ω·m): resistivity at 20 °C, above 0 Ω·m
+ * - `coefficient` (`alpha`, 1/K): temperature coefficient at 20 °C, at least 0 1/K
+ * - `temperature` (`T`, °C): temperature of the conductor
+ * - gives `rho`: resistivity at the temperature, in Ω·mm²/m
+ * - `T20` = 20 °C: reference temperature of the resistivity (IEC 60028)
+ * - holds where 1 + coefficient * (temperature - 20 °C) is above 0
+ * - Assumes: resistivity changes in a straight line with temperature
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60028.
+ *
+ * @example
+ * ```ts
+ * resistivityAt({ resistivity: '1 Ω·mm²/m', coefficient: '0.00393 1/K', temperature: '90 °C' })
+ * // 1.275 Ω·mm²/m
+ * // IEC 60028, coefficient of annealed copper (recomputed): 1.2751 Ω·mm²/m
+ * ```
  */
 export const resistivityAt = /*@__PURE__*/ formula({
   name: 'resistivityAt',
@@ -68,8 +126,26 @@ export const resistivityAt = /*@__PURE__*/ formula({
 })
 
 /**
- * DC resistance of one conductor per length, from its metal and its true section of metal. A stranded
- * conductor has about 2 % more than a solid one of the same section, because its strands are laid in a helix.
+ * DC resistance of one conductor per length, from its metal and its true section of metal. A stranded conductor has
+ * about 2 % more than a solid one of the same section, because its strands are laid in a helix.
+ *
+ * `r = rho / A`
+ *
+ * - `resistivity` (`rho`, Ω·m): resistivity at the temperature of the conductor, above 0 Ω·m
+ * - `area` (`A`, m²): section of metal, above 0 m²
+ * - gives `r`: resistance per length of one conductor, in mΩ/m
+ * - Assumes: direct current, so that the whole section carries it
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * resistancePerLength({ resistivity: '0.017241 Ω·mm²/m', area: '107.22 mm²' })
+ * // 0.1608 mΩ/m
+ * // copper wire table (100 % IACS, 20 °C) (read): 0.1608 Ω/km
+ * ```
  */
 export const resistancePerLength = /*@__PURE__*/ formula({
   name: 'resistancePerLength',

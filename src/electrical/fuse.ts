@@ -7,8 +7,30 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 
 /**
- * Least rated current of a fuse for a continuous load. A load factor of 0.8 is the same as a rating of 1.25
- * times the load. Near hot parts take the ambient factor from the fuse maker's curve.
+ * Least rated current of a fuse for a continuous load. A load factor of 0.8 is the same as a rating of 1.25 times the
+ * load. Near hot parts take the ambient factor from the fuse maker's curve.
+ *
+ * `In = I / (kl * ka)`
+ *
+ * - `current` (`I`, A): continuous current, at least 0 A
+ * - `loadFactor` (`kl`, a plain number): share of the rating that a continuous load may use, above 0 and at most 1,
+ *   0.8 unless given
+ * - `ambientFactor` (`ka`, a plain number): share of the rating left at the ambient temperature, above 0, 1 unless
+ *   given
+ * - gives `In`: least rated current, in A
+ * - Caution: the fuse must also be rated for direct current at the full-charge voltage, and break the prospective
+ *   current
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: NFPA 70 (NEC), 210.20(A).
+ *
+ * @example
+ * ```ts
+ * fuseRating({ current: '130 A' })
+ * // 162.5 A
+ * // NFPA 70 (NEC), 210.20(A), 125 % of the continuous load (recomputed): 162.5 A
+ * ```
  */
 export const fuseRating = /*@__PURE__*/ formula({
   name: 'fuseRating',
@@ -35,8 +57,27 @@ export const fuseRating = /*@__PURE__*/ formula({
 })
 
 /**
- * Current that a dead short circuit would settle at. The full, warm, new pack gives the highest, which the fuse
- * must break; the empty, cold, aged one behind the longest cable gives the lowest, which must still melt it.
+ * Current that a dead short circuit would settle at. The full, warm, new pack gives the highest, which the fuse must
+ * break; the empty, cold, aged one behind the longest cable gives the lowest, which must still melt it.
+ *
+ * `Ip = U / (Rs + Rl)`
+ *
+ * - `voltage` (`U`, V): open-circuit voltage of the pack, at least 0 V
+ * - `sourceResistance` (`Rs`, mΩ): resistance of the pack, above 0 mΩ
+ * - `loopResistance` (`Rl`, mΩ): resistance of cables, joints and fuse, at least 0 mΩ
+ * - gives `Ip`: prospective current, in A
+ * - Caution: work it out; never measure it by making a short circuit, whose arc burns and blinds
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * prospectiveCurrent({ voltage: '240 V', sourceResistance: '55 mΩ', loopResistance: '0 Ω' })
+ * // 4364 A
+ * // course exercise, 110 cells of 0.5 mΩ in series (read): 4.37 kA
+ * ```
  */
 export const prospectiveCurrent = /*@__PURE__*/ formula({
   name: 'prospectiveCurrent',
@@ -54,8 +95,25 @@ export const prospectiveCurrent = /*@__PURE__*/ formula({
 })
 
 /**
- * Time constant with which a fault current rises. A fuse's direct-current voltage rating holds up to a stated
- * time constant; the current has reached 95 % after three of them.
+ * Time constant with which a fault current rises. A fuse's direct-current voltage rating holds up to a stated time
+ * constant; the current has reached 95 % after three of them.
+ *
+ * `tau = L / R`
+ *
+ * - `inductance` (`L`, µH): inductance of the loop, at least 0 µH
+ * - `resistance` (`R`, mΩ): resistance of the loop, above 0 mΩ
+ * - gives `tau`: time constant, in ms
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * faultTimeConstant({ inductance: '20 µH', resistance: '100 mΩ' })
+ * // 0.2 ms
+ * // by definition (exact): 0.2 ms
+ * ```
  */
 export const faultTimeConstant = /*@__PURE__*/ formula({
   name: 'faultTimeConstant',
@@ -71,8 +129,28 @@ export const faultTimeConstant = /*@__PURE__*/ formula({
 })
 
 /**
- * Time in which a fuse melts at a high fault current. It holds while no heat leaves the element, up to the 10 ms
- * for which the melting integral is stated; beyond, read the maker's time–current curve. Arcing comes on top.
+ * Time in which a fuse melts at a high fault current. It holds while no heat leaves the element, up to the 10 ms for
+ * which the melting integral is stated; beyond, read the maker's time–current curve. Arcing comes on top.
+ *
+ * `t = I2t / I^2`
+ *
+ * - `meltingIntegral` (`I2t`, A²·s): melting (pre-arcing) Joule integral, above 0 A²·s
+ * - `current` (`I`, A): fault current, above 0 A
+ * - gives `t`: melting time, in ms
+ * - holds where meltingIntegral / current^2, in seconds is at most 0.01
+ * - Assumes: the current is steady while the element melts
+ * - Assumes: no heat leaves the element
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60269-1, pre-arcing I²t, stated at 0.01 s; from memory.
+ *
+ * @example
+ * ```ts
+ * meltingTime({ meltingIntegral: '25000 A²·s', current: '5 kA' })
+ * // 1 ms
+ * // by definition (exact): 1 ms
+ * ```
  */
 export const meltingTime = /*@__PURE__*/ formula({
   name: 'meltingTime',

@@ -5,7 +5,29 @@
  */
 import { definition, formula, input, output } from '../formula/index.js'
 
-/** Voltage of a capacitor that charges through a resistor from empty. */
+/**
+ * Voltage of a capacitor that charges through a resistor from empty.
+ *
+ * `Uc = U * (1 - exp(-t / (R * C)))`
+ *
+ * - `voltage` (`U`, V): voltage of the pack, at least 0 V
+ * - `time` (`t`, s): time since the precharge began, at least 0 s
+ * - `resistance` (`R`, mΩ): precharge resistance, above 0 mΩ
+ * - `capacitance` (`C`, µF): capacitance of the controller, above 0 µF
+ * - gives `Uc`: voltage of the capacitor, in V
+ * - Assumes: nothing but the capacitor draws current
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * prechargeVoltage({ voltage: '320 V', time: '0.3 s', resistance: '100 Ω', capacitance: '680 µF' })
+ * // 316.1 V
+ * // by definition (exact): 316.12 V
+ * ```
+ */
 export const prechargeVoltage = /*@__PURE__*/ formula({
   name: 'prechargeVoltage',
   title: 'Capacitor voltage during precharge',
@@ -22,7 +44,28 @@ export const prechargeVoltage = /*@__PURE__*/ formula({
   compute: ({ voltage, time, resistance, capacitance }) => voltage * (1 - Math.exp(-time / (resistance * capacitance))),
 })
 
-/** Time in which a capacitor charges to a share of the pack's voltage. All of it takes for ever. */
+/**
+ * Time in which a capacitor charges to a share of the pack's voltage. All of it takes for ever.
+ *
+ * `t = -R * C * log(1 - f)`
+ *
+ * - `resistance` (`R`, mΩ): precharge resistance, at least 0 mΩ
+ * - `capacitance` (`C`, µF): capacitance of the controller, at least 0 µF
+ * - `fraction` (`f`, a plain number): share of the pack voltage to reach, at least 0 and below 1
+ * - gives `t`: precharge time, in s
+ * - Assumes: nothing but the capacitor draws current
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * prechargeTime({ resistance: '100 Ω', capacitance: '680 µF', fraction: 0.95 })
+ * // 0.2037 s
+ * // by definition (exact): 204 ms
+ * ```
+ */
 export const prechargeTime = /*@__PURE__*/ formula({
   name: 'prechargeTime',
   title: 'Precharge time',
@@ -38,7 +81,30 @@ export const prechargeTime = /*@__PURE__*/ formula({
   compute: ({ resistance, capacitance, fraction }) => -resistance * capacitance * Math.log(1 - fraction),
 })
 
-/** Greatest resistance with which a capacitor reaches a share of the pack's voltage in a time. */
+/**
+ * Greatest resistance with which a capacitor reaches a share of the pack's voltage in a time.
+ *
+ * `R = -t / (C * log(1 - f))`
+ *
+ * - `time` (`t`, s): time allowed, at least 0 s
+ * - `capacitance` (`C`, µF): capacitance of the controller, above 0 µF
+ * - `fraction` (`f`, a plain number): share of the pack voltage to reach, above 0 and below 1
+ * - gives `R`: precharge resistance, in Ω
+ * - Assumes: nothing but the capacitor draws current
+ * - Caution: the resistor takes as much energy as the capacitor, whatever its resistance: rate it for that pulse, for
+ *   repeated attempts, and for the voltage
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * prechargeResistance({ time: '0.5 s', capacitance: '2 mF', fraction: 0.99326 })
+ * // 50 Ω
+ * // a semiconductor maker's reference design for precharge, 50 Ω, five time constants in 0.5 s (recomputed): 50 Ω
+ * ```
+ */
 export const prechargeResistance = /*@__PURE__*/ formula({
   name: 'prechargeResistance',
   title: 'Precharge resistance',
@@ -57,7 +123,27 @@ export const prechargeResistance = /*@__PURE__*/ formula({
   compute: ({ time, capacitance, fraction }) => -time / (capacitance * Math.log(1 - fraction)),
 })
 
-/** Energy held in a charged capacitor. A precharge resistor turns as much again into heat each time it is filled. */
+/**
+ * Energy held in a charged capacitor. A precharge resistor turns as much again into heat each time it is filled.
+ *
+ * `E = 0.5 * C * U^2`
+ *
+ * - `capacitance` (`C`, µF): capacitance, at least 0 µF
+ * - `voltage` (`U`, V): voltage, at least 0 V
+ * - gives `E`: energy held, in J
+ * - Caution: A capacitor stays charged after the pack is disconnected: wait, then measure before touching
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * capacitorEnergy({ capacitance: '680 µF', voltage: '320 V' })
+ * // 34.82 J
+ * // by definition (exact): 34.8 J
+ * ```
+ */
 export const capacitorEnergy = /*@__PURE__*/ formula({
   name: 'capacitorEnergy',
   title: 'Energy in a capacitor',
@@ -72,7 +158,31 @@ export const capacitorEnergy = /*@__PURE__*/ formula({
   compute: ({ capacitance, voltage }) => 0.5 * capacitance * voltage ** 2,
 })
 
-/** Time in which a capacitor discharges through a resistor from one voltage to a lower one, such as 60 V. */
+/**
+ * Time in which a capacitor discharges through a resistor from one voltage to a lower one, such as 60 V.
+ *
+ * `t = R * C * log(U1 / U2)`
+ *
+ * - `resistance` (`R`, mΩ): discharge resistance, at least 0 mΩ
+ * - `capacitance` (`C`, µF): capacitance, at least 0 µF
+ * - `from` (`U1`, V): voltage at the start, above 0 V
+ * - `to` (`U2`, V): voltage at the end, above 0 V
+ * - gives `t`: discharge time, in s
+ * - holds where from / to is at least 1
+ * - Assumes: the pack is disconnected
+ * - Caution: A discharge resistor can fail unseen: measure before touching
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * dischargeTime({ resistance: '2636 Ω', capacitance: '1 mF', from: '400 V', to: '60 V' })
+ * // 5.001 s
+ * // by definition (exact): 5 s
+ * ```
+ */
 export const dischargeTime = /*@__PURE__*/ formula({
   name: 'dischargeTime',
   title: 'Discharge time of a capacitor',

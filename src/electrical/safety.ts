@@ -11,6 +11,24 @@ import { issueWith, readSi } from '../quantity/read.js'
 /**
  * Least isolation between a traction circuit and the chassis: 100 Ω/V for direct current, 500 Ω/V for alternating
  * current or where the two are connected. Take the highest working voltage, not the nominal one.
+ *
+ * `R = U * r`
+ *
+ * - `voltage` (`U`, V): highest working voltage, at least 0 V
+ * - `perVolt` (`r`, Ω/V): isolation required per volt, at least 0 Ω/V
+ * - gives `R`: least isolation resistance, in kΩ
+ * - Caution: isolation that was good when built falls with dirt, damp and chafing: monitor it while driving
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Regulation No. 100, 5.1.3.
+ *
+ * @example
+ * ```ts
+ * minimumIsolation({ voltage: '350 V', perVolt: '500 Ω/V' })
+ * // 175 kΩ
+ * // UN Regulation No. 100, 5.1.3, 500 Ω/V (recomputed): 175 kΩ
+ * ```
  */
 export const minimumIsolation = /*@__PURE__*/ formula({
   name: 'minimumIsolation',
@@ -26,7 +44,26 @@ export const minimumIsolation = /*@__PURE__*/ formula({
   compute: ({ voltage, perVolt }) => voltage * perVolt,
 })
 
-/** Current that flows when someone bridges the other pole to the chassis: the reason for a least isolation per volt. */
+/**
+ * Current that flows when someone bridges the other pole to the chassis: the reason for a least isolation per volt.
+ *
+ * `I = U / R`
+ *
+ * - `voltage` (`U`, V): voltage of the circuit, at least 0 V
+ * - `isolation` (`R`, mΩ): isolation resistance to the chassis, above 0 mΩ
+ * - gives `I`: leakage current, in mA
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * leakageCurrent({ voltage: '350 V', isolation: '175 kΩ' })
+ * // 2 mA
+ * // by definition (exact): 2 mA
+ * ```
+ */
 export const leakageCurrent = /*@__PURE__*/ formula({
   name: 'leakageCurrent',
   title: 'Leakage current through an isolation',
@@ -44,6 +81,37 @@ export const leakageCurrent = /*@__PURE__*/ formula({
  * Isolation resistance from three voltmeter readings. `reading` is the larger of the two voltages between a pole and
  * the chassis; `loadedReading` is the same with the known resistance across it. The result is the isolation of the
  * opposite pole, the smaller of the two, which is the one to compare with the least allowed.
+ *
+ * `Ri = Ro * Ub * (1 / U2 - 1 / U1)`
+ *
+ * - `packVoltage` (`Ub`, V): voltage between the poles, above 0 V
+ * - `reading` (`U1`, V): larger voltage between a pole and the chassis, above 0 V
+ * - `loadedReading` (`U2`, V): the same voltage with the known resistance across it, above 0 V
+ * - `insertedResistance` (`Ro`, mΩ): known resistance put across the reading, above 0 mΩ
+ * - gives `Ri`: isolation resistance, in kΩ
+ * - holds where reading / packVoltage is at most 1
+ * - holds where reading - loadedReading is at least 0
+ * - Assumes: the voltmeter's own resistance is far above the isolation (at least 10 MΩ in UN Regulation No. 100, from
+ *   memory)
+ * - Caution: the readings are taken on a live traction circuit, which can kill: insulated tools and gloves, a meter
+ *   rated for the voltage, and local rules on who may do it
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Regulation No. 100, annex on the isolation resistance measurement.
+ *
+ * @example
+ * ```ts
+ * isolationFromVoltmeter({
+ *   packVoltage: '400 V',
+ *   reading: '266.667 V',
+ *   loadedReading: '28.5714 V',
+ *   insertedResistance: '40 kΩ',
+ * })
+ * // 500 kΩ
+ * // UN Regulation No. 100, annex on the isolation resistance measurement, on a circuit of 1 MΩ and 500 kΩ
+ * // (recomputed): 500 kΩ
+ * ```
  */
 export const isolationFromVoltmeter = /*@__PURE__*/ formula({
   name: 'isolationFromVoltmeter',

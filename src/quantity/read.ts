@@ -238,6 +238,14 @@ export function kindsOfUnit(unit: string): Kind[] {
   return (Object.keys(kinds) as Kind[]).filter((kind) => scaleFor(kind, unit) !== undefined)
 }
 
+/** A number as it is written here: of points and commas, the last sign is the decimal one, if it stands once. */
+function withoutCommas(number: string): string {
+  const decimal = number.lastIndexOf(',') > number.lastIndexOf('.') ? ',' : '.'
+  const [thousands, ...parts] = number.split(decimal)
+  if (parts.length > 1) return number.replace(/[.,]/g, '')
+  return [thousands?.replace(/[.,]/g, ''), ...parts].join('.')
+}
+
 /** Why a text cannot be read as a kind, in the words of a mend. */
 function mendText(kind: Kind, text: string): string | undefined {
   if (text.trim() === '') return undefined
@@ -245,11 +253,10 @@ function mendText(kind: Kind, text: string): string | undefined {
   const number = /^[-+\u2212]?[\d.,]*\d[\d.,]*/.exec(text)?.[0]
   if (number?.includes(',')) {
     const rest = text.slice(number.length)
-    if (/^[^,.]*,\d{3}$/.test(number)) {
+    if (/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(number)) {
       return `the comma is ambiguous: write '${number.replace(',', '')}${rest}' or '${Number(number.replace(',', '.'))}${rest}'`
     }
-    const plain = /^[^,.]*,[^,.]*$/.test(number) ? number.replace(',', '.') : number.replace(/,(?=\d{3})/g, '')
-    return `write '${plain.replace(/,/g, '')}${rest}': the decimal sign is a point, and thousands are not separated`
+    return `write '${withoutCommas(number)}${rest}': the decimal sign is a point, and thousands are not separated`
   }
   if (/^[-+\u2212]?(nan|inf)/i.test(text)) return 'only finite numbers are quantities'
   const scanned = scanNumber(text)

@@ -8,6 +8,25 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
 /**
  * Power that the battery gives at its terminals to drive the wheels and feed what else is on. It holds while the
  * wheels are driven; under regeneration the efficiencies act the other way.
+ *
+ * `P_b = P_w / (eta_d * eta_m) + P_a`
+ *
+ * - `wheelPower` (`P_w`, kW): power at the driven wheels, at least 0 kW
+ * - `drivelineEfficiency` (`eta_d`, a plain number): efficiency from motor shaft to wheels, above 0 and at most 1
+ * - `motorEfficiency` (`eta_m`, a plain number): efficiency of motor and controller, above 0 and at most 1
+ * - `auxiliary` (`P_a`, kW): power of lights, heater and other loads, at least 0 kW
+ * - gives `P_b`: power at the battery terminals, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 7.
+ *
+ * @example
+ * ```ts
+ * batteryPower({ wheelPower: '71.5 kW', drivelineEfficiency: 0.9, motorEfficiency: 1, auxiliary: '0 W' })
+ * // 79.44 kW
+ * // course exercise (read): 79.5 kW
+ * ```
  */
 export const batteryPower = /*@__PURE__*/ formula({
   name: 'batteryPower',
@@ -25,7 +44,26 @@ export const batteryPower = /*@__PURE__*/ formula({
     wheelPower / (drivelineEfficiency * motorEfficiency) + auxiliary,
 })
 
-/** Energy used over a distance at a steady speed. Downhill it may be negative. */
+/**
+ * Energy used over a distance at a steady speed. Downhill it may be negative.
+ *
+ * `e = P / v`
+ *
+ * - `power` (`P`, kW): power drawn
+ * - `speed` (`v`, km/h): road speed, above 0 km/h
+ * - gives `e`: energy per distance, in Wh/km
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * consumption({ power: '24450 W', speed: '120 km/h' })
+ * // 203.8 Wh/km
+ * // course exercise (read): 733.5 J/m
+ * ```
+ */
 export const consumption = /*@__PURE__*/ formula({
   name: 'consumption',
   title: 'Energy per distance at a steady speed',
@@ -39,7 +77,26 @@ export const consumption = /*@__PURE__*/ formula({
   compute: ({ power, speed }) => power / speed,
 })
 
-/** Distance that an amount of energy lasts. */
+/**
+ * Distance that an amount of energy lasts.
+ *
+ * `s = E / e`
+ *
+ * - `energy` (`E`, kWh): energy that may be used, at least 0 kWh
+ * - `consumption` (`e`, Wh/km): energy per distance, above 0 Wh/km
+ * - gives `s`: range, in km
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * rangeFromConsumption({ energy: '82049 Wh', consumption: '244.75 Wh/mi' })
+ * // 539.5 km
+ * // 10 CFR 474, appendix (read): 335.24 mi
+ * ```
+ */
 export const rangeFromConsumption = /*@__PURE__*/ formula({
   name: 'rangeFromConsumption',
   title: 'Range from energy and consumption',

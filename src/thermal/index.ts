@@ -14,6 +14,15 @@ export {
   effectivenessParallelFlow,
   exchangerHeat,
 } from './exchanger.js'
-export { biotNumber, heatCapacity, heaterEnergy, heatToWarm, lumpedTemperature, lumpedTime, thermalTimeConstant, warmUpTime } from './lumped.js'
+export {
+  biotNumber,
+  heatCapacity,
+  heaterEnergy,
+  heatToWarm,
+  lumpedTemperature,
+  lumpedTime,
+  thermalTimeConstant,
+  warmUpTime,
+} from './lumped.js'
 export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
 export { flowVelocity, frictionFactor, pressureDrop, pumpPower, reynoldsNumber } from './pipe.js'

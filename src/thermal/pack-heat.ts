@@ -9,6 +9,27 @@ import { cite, formula, input, output } from '../formula/index.js'
 /**
  * Heat that a cell makes: that of its resistance, and that of the change of its entropy, which turns its sign with
  * the current. A cell may so cool itself slightly while charging gently.
+ *
+ * `P = I^2 * R - I * T * dUdT`
+ *
+ * - `current` (`I`, A): current, positive on discharge
+ * - `resistance` (`R`, mΩ): resistance of the cell, at least 0 mΩ
+ * - `temperature` (`T`, °C): temperature of the cell
+ * - `entropyCoefficient` (`dUdT`, mV/K): change of the open-circuit voltage with temperature, 0 mV/K unless given
+ * - gives `P`: heat made, in W
+ * - Assumes: the cell has one temperature and one state of charge throughout
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Bernardi, Pawlikowski and Newman, Journal of the Electrochemical Society 132 (1985) 5, simplified.
+ *
+ * @example
+ * ```ts
+ * cellHeat({ current: '5 A', resistance: '25 mΩ', temperature: '298.15 K', entropyCoefficient: '-0.1 mV/K' })
+ * // 0.7741 W
+ * // Bernardi, Pawlikowski and Newman, Journal of the Electrochemical Society 132 (1985) 5, simplified (recomputed):
+ * // 0.77408 W
+ * ```
  */
 export const cellHeat = /*@__PURE__*/ formula({
   name: 'cellHeat',
@@ -33,6 +54,36 @@ export const cellHeat = /*@__PURE__*/ formula({
  * Resistance of a cell at a temperature, from its resistance measured at two. Measure both with pulses of the same
  * length and at the same state of charge; beyond the two temperatures the figure is a guess that grows worse with
  * distance.
+ *
+ * `R = Rw * (Rc / Rw)^((1 / T - 1 / Tw) / (1 / Tc - 1 / Tw))`
+ *
+ * - `temperature` (`T`, °C): temperature of the cell, above -273.1 °C
+ * - `coldTemperature` (`Tc`, °C): colder temperature of measurement, above -273.1 °C
+ * - `coldResistance` (`Rc`, mΩ): resistance measured in the cold, above 0 mΩ
+ * - `warmTemperature` (`Tw`, °C): warmer temperature of measurement, above -273.1 °C
+ * - `warmResistance` (`Rw`, mΩ): resistance measured in the warm, above 0 mΩ
+ * - gives `R`: resistance at the temperature, in mΩ
+ * - holds where warmTemperature - coldTemperature is above 0
+ * - holds where coldResistance / warmResistance is at least 1
+ * - Assumes: one activation energy holds at all the temperatures
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Arrhenius's law.
+ *
+ * @example
+ * ```ts
+ * resistanceAtTemperature({
+ *   temperature: '0 °C',
+ *   coldTemperature: '-20 °C',
+ *   coldResistance: '12.04 mΩ',
+ *   warmTemperature: '40 °C',
+ *   warmResistance: '0.5115 mΩ',
+ * })
+ * // 3.601 mΩ
+ * // Arrhenius's law, 34.7 kJ/mol, the activation energy of electrolyte conductivity in published cell models
+ * // (recomputed): 3.601 mΩ
+ * ```
  */
 export const resistanceAtTemperature = /*@__PURE__*/ formula({
   name: 'resistanceAtTemperature',

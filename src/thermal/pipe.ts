@@ -6,7 +6,26 @@
  */
 import { cite, definition, formula, input, output } from '../formula/index.js'
 
-/** Mean velocity of a flow through a round bore. */
+/**
+ * Mean velocity of a flow through a round bore.
+ *
+ * `v = 4 * q / (pi * d^2)`
+ *
+ * - `flow` (`q`, L/min): flow through the pipe, at least 0 L/min
+ * - `bore` (`d`, m): bore of the pipe, above 0 m
+ * - gives `v`: mean velocity, in m/s
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * flowVelocity({ flow: '0.00075606 m³/s', bore: '19.05 mm' })
+ * // 2.653 m/s
+ * // Munson, Young and Okiishi, Fundamentals of Fluid Mechanics, 5th edition, example 8.8 (recomputed): 2.653 m/s
+ * ```
+ */
 export const flowVelocity = /*@__PURE__*/ formula({
   name: 'flowVelocity',
   title: 'Velocity in a pipe',
@@ -23,6 +42,25 @@ export const flowVelocity = /*@__PURE__*/ formula({
 /**
  * Reynolds number of a flow through a pipe: laminar below about 2300, turbulent above about 4000. For a cylinder
  * across a flow, give its diameter for the bore.
+ *
+ * `Re = rho * v * d / mu`
+ *
+ * - `density` (`rho`, kg/m³): density of the fluid, at least 0 kg/m³
+ * - `velocity` (`v`, km/h): mean velocity, at least 0 km/h
+ * - `bore` (`d`, m): bore of the pipe, at least 0 m
+ * - `viscosity` (`mu`, mPa·s): dynamic viscosity of the fluid, above 0 mPa·s
+ * - gives `Re`: reynolds number, in a plain number
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: White, Fluid Mechanics, chapter 6.
+ *
+ * @example
+ * ```ts
+ * reynoldsNumber({ density: '1000 kg/m³', velocity: '0.9 m/s', bore: '3 mm', viscosity: '1.519 mPa·s' })
+ * // 1777
+ * // Çengel and Cimbala, Fluid Mechanics, 2nd edition, example 8-2 (read): 1777
+ * ```
  */
 export const reynoldsNumber = /*@__PURE__*/ formula({
   name: 'reynoldsNumber',
@@ -42,6 +80,24 @@ export const reynoldsNumber = /*@__PURE__*/ formula({
 /**
  * Friction factor of Darcy (four times that of Fanning): 64/Re in laminar flow, Haaland's formula in turbulent flow.
  * Between Reynolds numbers of 2300 and 4000 no formula is sound; the two are joined there by a straight line.
+ *
+ * `f = Re < 2300 ? 64 / Re : Re > 4000 ? (1.8 * log10(6.9 / Re + (e / 3.7)^1.11))^(-2) : 64 / 2300 * (4000 - Re) / 1700 + (1.8 * log10(6.9 / 4000 + (e / 3.7)^1.11))^(-2) * (Re - 2300) / 1700`
+ *
+ * - `reynolds` (`Re`, a plain number): reynolds number, above 0 and at most 100000000
+ * - `relativeRoughness` (`e`, a plain number): height of the roughness over the bore, at least 0 and at most 0.05
+ * - gives `f`: friction factor (Darcy), in a plain number
+ * - Assumes: the flow is fully developed
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Haaland, Journal of Fluids Engineering 105 (1983) 89, turbulent flow; White, Fluid Mechanics, laminar.
+ *
+ * @example
+ * ```ts
+ * frictionFactor({ reynolds: 10000, relativeRoughness: 0 })
+ * // 0.03089
+ * // Haaland, Journal of Fluids Engineering 105 (1983) 89 (recomputed): 0.030886
+ * ```
  */
 export const frictionFactor = /*@__PURE__*/ formula({
   name: 'frictionFactor',
@@ -67,7 +123,37 @@ export const frictionFactor = /*@__PURE__*/ formula({
   },
 })
 
-/** Pressure lost along a pipe and in its fittings. Elbows, valves and connectors often cost more than the hose. */
+/**
+ * Pressure lost along a pipe and in its fittings. Elbows, valves and connectors often cost more than the hose.
+ *
+ * `dp = (f * l / d + K) * rho * v^2 / 2`
+ *
+ * - `friction` (`f`, a plain number): friction factor (Darcy), at least 0
+ * - `length` (`l`, m): length of the pipe, at least 0 m
+ * - `bore` (`d`, m): bore of the pipe, above 0 m
+ * - `fittings` (`K`, a plain number): sum of the loss coefficients of the fittings, at least 0
+ * - `density` (`rho`, kg/m³): density of the fluid, at least 0 kg/m³
+ * - `velocity` (`v`, km/h): mean velocity, at least 0 km/h
+ * - gives `dp`: pressure drop, in kPa
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: White, Fluid Mechanics, chapter 6.
+ *
+ * @example
+ * ```ts
+ * pressureDrop({
+ *   friction: 0.03601,
+ *   length: '9 m',
+ *   bore: '3 mm',
+ *   fittings: 0,
+ *   density: '1000 kg/m³',
+ *   velocity: '0.9 m/s',
+ * })
+ * // 43.75 kPa
+ * // Çengel and Cimbala, Fluid Mechanics, 2nd edition, example 8-2 (recomputed): 43.75 kPa
+ * ```
+ */
 export const pressureDrop = /*@__PURE__*/ formula({
   name: 'pressureDrop',
   title: 'Pressure drop of a pipe',
@@ -87,8 +173,26 @@ export const pressureDrop = /*@__PURE__*/ formula({
 })
 
 /**
- * Power that a pump draws to drive a flow against a pressure. Small electric pumps turn only a fifth to two fifths
- * of it into flow.
+ * Power that a pump draws to drive a flow against a pressure. Small electric pumps turn only a fifth to two fifths of
+ * it into flow.
+ *
+ * `P = q * dp / eta`
+ *
+ * - `flow` (`q`, L/min): flow, at least 0 L/min
+ * - `pressure` (`dp`, kPa): pressure against which it pumps, at least 0 kPa
+ * - `efficiency` (`eta`, a plain number): efficiency of pump and motor, above 0 and at most 1
+ * - gives `P`: power drawn, in W
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * pumpPower({ flow: '0.006 m³/s', pressure: '96.5 kPa', efficiency: 1 })
+ * // 579 W
+ * // Çengel and Cimbala, Fluid Mechanics, 2nd edition, example 8-3 (read): 579 W
+ * ```
  */
 export const pumpPower = /*@__PURE__*/ formula({
   name: 'pumpPower',
