@@ -13,6 +13,11 @@ import ts from 'typescript'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import manifest from '../../package.json' with { type: 'json' }
 import { catalogue } from '../../src/catalogue.js'
+import * as drivetrain from '../../src/drivetrain/index.js'
+import * as electrical from '../../src/electrical/index.js'
+import * as mass from '../../src/mass/index.js'
+import * as range from '../../src/range/index.js'
+import * as thermal from '../../src/thermal/index.js'
 import { accepted, prelude, refused } from '../types/snippets.js'
 
 const project = join(import.meta.dirname, '../..')
@@ -283,21 +288,27 @@ describe('a bundle', { timeout: 60_000 }, () => {
     return output.map((part) => (part.type === 'chunk' ? part.code : '')).join('')
   }
 
+  /** A formula of each domain, and one by way of the root. */
+  const someFormulas = [
+    ['kerbwatt', 'cableVoltageDrop'],
+    ...Object.entries({ thermal, mass, electrical, drivetrain, range }).map(([domain, exported]) => [
+      `kerbwatt/${domain}`,
+      Object.keys(exported).find((name) => name in catalogue) ?? `no formula in ${domain}`,
+    ]),
+  ] as [string, string][]
+
   const compressed = (code: string) => gzipSync(code, { level: 9 }).length
 
   describe.each([
     ['esbuild', withEsbuild],
     ['rolldown', withRolldown],
   ] as const)('by %s', (_, bundled) => {
-    it.each(['kerbwatt', 'kerbwatt/electrical'])(
-      'of one formula of %s holds no other, and no schemas',
-      async (entry) => {
-        const code = await bundled(`export { cableVoltageDrop } from '${entry}'`)
-        const held = Object.keys(catalogue).filter((name) => new RegExp(`name:["'\`]${name}["'\`]`).test(code))
-        expect(held).toEqual(['cableVoltageDrop'])
-        expect(code).not.toMatch(/zod/i)
-      },
-    )
+    it.each(someFormulas)('of one formula of %s, %s, holds no other, and no schemas', async (entry, name) => {
+      const code = await bundled(`export { ${name} } from '${entry}'`)
+      const held = Object.keys(catalogue).filter((each) => new RegExp(`name:["'\`]${each}["'\`]`).test(code))
+      expect(held).toEqual([name])
+      expect(code).not.toMatch(/zod/i)
+    })
 
     it('of one formula takes less than 20 kB, compressed', async () => {
       expect(compressed(await bundled(`export { cableVoltageDrop } from 'kerbwatt'`))).toBeLessThan(20_000)
