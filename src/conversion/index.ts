@@ -1,4 +1,5 @@
 /** The build sheet and the assessment of a whole car. */
+export type { Caution, Check, Sense } from '../findings/index.js'
 export { type Assessment, assess } from './assess.js'
 export { type Build, type BuildSheet, readBuild } from './build.js'
 export type { Figure, Missing, Section, Table } from './section.js'

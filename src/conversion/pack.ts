@@ -1,6 +1,5 @@
 /** The pack: what the modules make together, and whether the controller can live with it. */
 import {
-  currentForPower,
   packEnergy,
   packResistance,
   parallelCharge,
@@ -109,9 +108,4 @@ export function packSection(build: Build): Section | Missing {
     )
   }
   return { title, figures, tables: [], checks, assumptions, cautions: [cautions.highVoltage, cautions.lithiumCells] }
-}
-
-/** The current that a pack at its nominal voltage gives a power with. */
-export function packCurrent(pack: Pack, power: Quantity<'power'>): Quantity<'current'> {
-  return currentForPower({ openCircuit: pack.nominalVoltage, resistance: pack.resistance, power })
 }

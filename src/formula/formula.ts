@@ -143,6 +143,7 @@ export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
     readonly of: string
     /** Its value, from SI inputs. */
     value(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): number
+    /** What to say where the inputs are sound and what they ask for does not exist. */
     otherwise?(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): string
   })[]
 }

@@ -33,7 +33,7 @@ export class InputError extends Error {
 }
 
 /** One issue as a sentence: `current: expected a current such as '300 A', got '300 V' (V measures a voltage)`. */
-export function issueText(issue: InputIssue): string {
+function issueText(issue: InputIssue): string {
   const place = issue.path === '' ? '' : `${issue.path}: `
   const hint = issue.hint === undefined ? '' : ` (${issue.hint})`
   return `${place}expected ${issue.expected}, got ${issue.received}${hint}`

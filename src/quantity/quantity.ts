@@ -253,7 +253,7 @@ function differenceOf(kind: Kind): Kind {
 }
 
 /** The unit whose factor is 1 and whose zero is the zero of the kind. */
-export function siSymbol(kind: Kind): string {
+function siSymbol(kind: Kind): string {
   const symbols = symbolsOf(kind)
   const units: { readonly [symbol: string]: string } = kinds[kind].units
   return (
