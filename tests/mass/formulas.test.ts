@@ -16,8 +16,8 @@ import {
   springRateForFrequency,
   staticStabilityFactor,
   wheelRate,
-} from '../src/mass/index.js'
-import { quantity } from '../src/quantity/index.js'
+} from '../../src/mass/index.js'
+import { quantity } from '../../src/quantity/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const kg = (value: number) => quantity('mass', value, 'kg')

@@ -1,0 +1,161 @@
+/**
+ * The ledger of parts: what each weighs, where it sits, and what they come to together.
+ *
+ * Rests on Meriam & Kraige, Engineering Mechanics: Statics, chapter 5 (centres of mass), and Dynamics, appendix B
+ * (moments of inertia).
+ */
+import * as z from 'zod/mini'
+import type { Findings } from '../findings/index.js'
+import { section } from '../formula/index.js'
+import { InputError, type Quantity, quantity } from '../quantity/index.js'
+import { about, given, procedure, type Read } from '../structure/index.js'
+import { boxYawInertia, commonCentre, parallelAxis } from './balance.js'
+import { type Place, positionGiven } from './position.js'
+
+/** What a list of parts comes to. */
+export interface Tally extends Findings {
+  readonly mass: Quantity<'mass'>
+  /** Their common centre of gravity; `up` where the height of every part is known. */
+  readonly centreOfGravity: Place & { readonly left: Quantity<'length'> }
+  /** Moment of inertia about the upright axis through that centre of gravity. */
+  readonly yawInertia: Quantity<'inertia'>
+}
+
+/** A part as it is read. */
+export const partGiven = /*@__PURE__*/ about(
+  'a part',
+  z.strictObject({
+    name: about('what it is called', z.string().check(z.minLength(1))),
+    mass: given('mass', 'Mass of one', { above: 0 }),
+    at: positionGiven,
+    count: about('how many there are, all at this place', z.optional(z.int().check(z.minimum(1)))),
+    size: about(
+      'the sides of the part, seen from above',
+      z.optional(
+        z.strictObject({
+          length: given('length', 'Length along the car', { min: 0 }),
+          width: given('length', 'Width across the car', { min: 0 }),
+        }),
+      ),
+    ),
+  }),
+)
+
+/** What is read of a part. */
+export type Part = Read<typeof partGiven>
+
+const partsGiven = /*@__PURE__*/ about('a list of parts', z.readonly(z.array(partGiven).check(z.minLength(1))))
+
+/**
+ * Sums parts to their mass, their centre of gravity and their yaw inertia about it.
+ *
+ * The input is a list of at least one part:
+ *
+ * - `name`: what it is called
+ * - `mass` (kg), above 0: of one
+ * - `at`: `aft` (m) behind the front axle line, `left` (m) of the centre line, `up` (m) above the ground; `left` is
+ *   needed for the yaw inertia, `up` may be unknown
+ * - `count`: how many there are, a whole number, 1 unless given; all at `at`
+ * - `size`: `length` along and `width` across the car (m); with it the part is a uniform box with an inertia of its
+ *   own, without it a point
+ *
+ * @returns Mass, centre of gravity and yaw inertia, with what was assumed.
+ * @throws InputError for parts that cannot be used, such as one whose `left` is unknown, by its path in the list.
+ * Source: Meriam & Kraige, Engineering Mechanics: Statics, chapter 5, and Dynamics, appendix B.
+ *
+ * @example
+ * ```ts
+ * const { mass, centreOfGravity } = tally([
+ *   { name: 'motor', mass: '46 kg', at: { aft: '150 mm', left: '0 mm' } },
+ *   { name: 'modules', mass: '24 kg', count: 8, at: { aft: '1.6 m', left: '50 mm' } },
+ * ])
+ * String(mass) // '238 kg'
+ * String(centreOfGravity.aft) // '1320 mm'
+ * ```
+ */
+export const tally = /*@__PURE__*/ procedure('tally', partsGiven, (parts): Tally => {
+  const masses = parts.map((part, i) => ({ ...part, mass: wholeMass(part), path: `[${i}]` }))
+  const centreOfGravity = commonPlace('tally', masses, 'the yaw inertia')
+  const yawInertia = section('Yaw inertia', () => yawInertiaAbout(masses, centreOfGravity))
+  const points = parts.filter(({ size }) => size === undefined).map(({ name }) => name)
+  return {
+    mass: masses.map(({ mass }) => mass).reduce((sum, mass) => sum.plus(mass)),
+    centreOfGravity,
+    yawInertia,
+    checks: [],
+    assumptions: [
+      ...(points.length === 0 ? [] : [`Taken as points, without a size of their own: ${points.join(', ')}.`]),
+      ...heightUnknown(parts),
+    ],
+    cautions: [],
+  }
+})
+
+/** Mass of all pieces of a part. */
+export function wholeMass({ mass, count = 1 }: Pick<Part, 'mass' | 'count'>): Quantity<'mass'> {
+  return mass.times(count)
+}
+
+/** A mass at a place, and the path of its input. */
+interface Placed {
+  readonly name: string
+  readonly mass: Quantity<'mass'>
+  readonly at: Part['at']
+  readonly path: string
+}
+
+/**
+ * The common centre of gravity of masses whose `left` must be known for something, and whose `up` may be.
+ *
+ * @throws InputError that lists every mass whose `left` is unknown.
+ */
+function commonPlace(where: string, masses: readonly Placed[], purpose: string): Tally['centreOfGravity'] {
+  requireLeft(where, masses, purpose)
+  const along = (direction: 'aft' | 'left' | 'up') =>
+    section(`Centre of gravity: ${direction}`, () => commonAlong(masses, direction))
+  const [aft, left] = [along('aft'), along('left')]
+  return masses.every(({ at }) => at.up !== undefined) ? { aft, left, up: along('up') } : { aft, left }
+}
+
+/** The common centre of gravity along one direction, in which every place is known. */
+export function commonAlong(
+  masses: readonly Pick<Placed, 'mass' | 'at'>[],
+  direction: 'aft' | 'left' | 'up',
+): Quantity<'length'> {
+  const places = masses.map(({ mass, at }) => ({ mass, place: at[direction] as Quantity<'length'> }))
+  return places.reduce((all, next) => ({
+    place: commonCentre({ firstMass: all.mass, first: all.place, secondMass: next.mass, second: next.place }),
+    mass: all.mass.plus(next.mass),
+  })).place
+}
+
+/** Refuses masses whose `left` is unknown where it is needed. */
+export function requireLeft(where: string, masses: readonly Pick<Placed, 'at' | 'path'>[], purpose: string): void {
+  const issues = masses
+    .filter(({ at }) => at.left === undefined)
+    .map(({ path }) => ({
+      path: `${path}.at.left`,
+      expected: "a length such as '-120 mm', or '0 mm' on the centre line",
+      received: 'nothing',
+      hint: `${purpose} cannot be worked out without it`,
+    }))
+  if (issues.length > 0) throw new InputError(where, issues)
+}
+
+/** What is said of parts of unknown height: nothing where none has a height, and where all have one. */
+export function heightUnknown(parts: readonly Pick<Part, 'name' | 'at'>[]): string[] {
+  const unknown = parts.filter(({ at }) => at.up === undefined).map(({ name }) => name)
+  if (unknown.length === 0) return []
+  return [`The height of the centre of gravity is left out: none is given for ${unknown.join(', ')}.`]
+}
+
+function yawInertiaAbout(masses: readonly (Placed & Pick<Part, 'size'>)[], centre: Tally['centreOfGravity']) {
+  const inertias = masses.map(({ name, mass, at, size }) =>
+    section(name, () => {
+      const inertia = size === undefined ? quantity('inertia', '0 kg·m²') : boxYawInertia({ mass, ...size })
+      const away = Math.hypot(at.aft.si - centre.aft.si, (at.left as Quantity<'length'>).si - centre.left.si)
+      return parallelAxis({ inertia, mass, distance: quantity('length', away, 'm') })
+    }),
+  )
+  return inertias.reduce((sum, inertia) => sum.plus(inertia))
+}
