@@ -18,15 +18,31 @@ export {
   remainingCentre,
   staticStabilityFactor,
 } from './balance.js'
+export {
+  axleFreeRoll,
+  axleRise,
+  axleRollRate,
+  bodyHeave,
+  bodyPitch,
+  bodyRoll,
+  type CornerLoads,
+  type CrossWeightTrim,
+  cornerLoads,
+  crossWeightTrim,
+  rollTransfer,
+} from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { type Tally, tally } from './ledger.js'
 export type { Place, Position } from './position.js'
+export { type AxleRide, type RestoredRide, restoreRide } from './ride.js'
 export {
   rateInSeries,
   rideFrequency,
   rideHeightChange,
   rollRate,
   springRateForFrequency,
+  springSeatChange,
+  staticDeflection,
   wheelRate,
 } from './spring.js'
 export { type Corners, type Stance, type Weighed, weigh } from './weigh.js'

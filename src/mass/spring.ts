@@ -113,6 +113,22 @@ export const rideFrequency = /*@__PURE__*/ formula({
 })
 
 /**
+ * How far a spring has given under what it carries, at the wheel. Cars of one ride frequency sink by the same on their
+ * springs, whatever they weigh.
+ */
+export const staticDeflection = /*@__PURE__*/ formula({
+  name: 'staticDeflection',
+  title: 'Static deflection',
+  inputs: { frequency: input('frequency', 'f', 'Ride frequency', { above: 0 }) },
+  result: output('length', 'z_s', 'Wheel travel from the unloaded spring to ride height', 'mm'),
+  expression: 'g0 / (2 * pi * f) ^ 2',
+  constants: { g0: standardGravity },
+  assumes: ['The spring keeps its rate from free length on.'],
+  source: ride,
+  compute: ({ frequency }, { g0 }) => g0 / (2 * Math.PI * frequency) ** 2,
+})
+
+/**
  * Spring that gives a ride frequency on the wheel rate alone, to bring back a car's manners after a change of mass.
  *
  * `k_s = m_s * (2 * pi * f) ^ 2 / R_m ^ 2`
@@ -219,4 +235,21 @@ export const rollRate = /*@__PURE__*/ formula({
   assumes: ['Both wheels of the axle have the same rate.'],
   source: cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 6'),
   compute: ({ rate, track }) => (rate * track ** 2) / 2,
+})
+
+/**
+ * How far to raise the seat of a spring to undo a change of ride height. The seat moves less than the wheel where the
+ * spring sits inboard of it.
+ */
+export const springSeatChange = /*@__PURE__*/ formula({
+  name: 'springSeatChange',
+  title: 'Spring seat that undoes a change of ride height',
+  inputs: {
+    heightChange: input('length', 'dz', 'Change of ride height to be undone, negative where the body sank'),
+    motionRatio: input('ratio', 'R_m', 'Motion ratio, spring travel over wheel travel', { above: 0 }),
+  },
+  result: output('length', 'ds', 'Height by which the seat is raised, along the spring', 'mm'),
+  expression: '-dz * R_m',
+  source: rideRates,
+  compute: ({ heightChange, motionRatio }) => -heightChange * motionRatio,
 })

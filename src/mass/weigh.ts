@@ -199,7 +199,7 @@ export function stanceOf(
 }
 
 /** A car on the ground presses on both axles and on both sides: a pair of scales at zero was off or missed its wheels. */
-function refuseUnloaded(where: string, scales: Corners<Quantity<'mass'>>): void {
+export function refuseUnloaded(where: string, scales: Corners<Quantity<'mass'>>): void {
   const pairs = [
     ['frontLeft', 'frontRight', 'front'],
     ['rearLeft', 'rearRight', 'rear'],

@@ -1,5 +1,11 @@
 /** How the formulas of the mass domain move with their inputs. */
 import {
+  axleFreeRoll,
+  axleRise,
+  axleRollRate,
+  bodyHeave,
+  bodyPitch,
+  bodyRoll,
   boxYawInertia,
   centreOfGravityAft,
   centreOfGravityHeight,
@@ -20,7 +26,10 @@ import {
   rideFrequency,
   rideHeightChange,
   rollRate,
+  rollTransfer,
   springRateForFrequency,
+  springSeatChange,
+  staticDeflection,
   staticStabilityFactor,
   wheelRate,
 } from '../../src/mass/index.js'
@@ -30,6 +39,7 @@ const bothWays =
   'either: mass moves forwards or backwards as the centre of gravity lies above or below the wheel centres'
 const eitherSign = 'either: braking moves the load the other way'
 const eitherHand = 'either: a bend to the other hand moves the load the other way'
+const eitherRoll = 'either: the body rolls to the left or to the right'
 const eitherSide = 'either: the load lies to the left or to the right'
 const drawnTo = 'either: the common centre of gravity is drawn to the mass that grows'
 
@@ -91,4 +101,42 @@ export const massLaws = [
     otherTrack: 'either: cross weight is put on or taken off',
   }),
   lawsOf(boxYawInertia, { mass: 'rises', length: 'rises', width: 'rises' }),
+  lawsOf(axleRollRate, { leftRate: 'rises', rightRate: 'rises', track: 'rises' }),
+  lawsOf(axleFreeRoll, {
+    axleMass: 'either: the softer spring gives more, on whichever side it is',
+    leftRate: 'rises',
+    rightRate: 'falls',
+    leftSeat: 'rises',
+    rightSeat: 'falls',
+    track: eitherRoll,
+  }),
+  lawsOf(bodyRoll, {
+    mass: eitherSide,
+    left: 'falls',
+    frontRate: eitherRoll,
+    rearRate: eitherRoll,
+    frontFreeRoll: 'rises',
+    rearFreeRoll: 'rises',
+    frontBar: eitherRoll,
+    rearBar: eitherRoll,
+  }),
+  lawsOf(rollTransfer, { rate: eitherRoll, bar: eitherRoll, freeRoll: 'rises', roll: 'falls', track: eitherRoll }),
+  lawsOf(axleRise, {
+    leftMass: 'falls',
+    leftRate: 'either: in a steep roll to the left the bar pulls the spring out',
+    leftSeat: 'rises',
+    bar: eitherRoll,
+    roll: 'falls',
+    track: eitherRoll,
+  }),
+  lawsOf(bodyPitch, { frontRise: 'falls', rearRise: 'rises', wheelbase: 'either: the nose is up or down' }),
+  lawsOf(bodyHeave, {
+    frontRise: 'rises',
+    pitch: 'either: the centre of gravity lies behind or ahead of the front axle',
+    roll: eitherSide,
+    aft: 'either: the nose is up or down',
+    left: eitherRoll,
+  }),
+  lawsOf(staticDeflection, { frequency: 'falls' }),
+  lawsOf(springSeatChange, { heightChange: 'falls', motionRatio: 'either: the body sank or rose' }),
 ]

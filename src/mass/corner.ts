@@ -1,0 +1,454 @@
+/**
+ * Corner loads of a rigid body on four springs with anti-roll bars, and cross weight set at the spring seats.
+ *
+ * Statics gives the axle totals and the whole side-to-side moment; how the axles share that moment follows from both of
+ * them rolling by the one angle of a body that does not twist. Rests on Milliken & Milliken, Race Car Vehicle Dynamics
+ * (1995), chapters 16 and 18.
+ */
+import * as z from 'zod/mini'
+import { cautions, type Findings } from '../findings/index.js'
+import { cite, definition, formula, input, output, section, standardGravity } from '../formula/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
+import { about, given, procedure } from '../structure/index.js'
+import { crossShare, crossTransfer, rearAxleMass } from './balance.js'
+import { positionGiven } from './position.js'
+import { rideHeightChange } from './spring.js'
+import {
+  type Corners,
+  cornersOf,
+  refuseUnloaded,
+  scalesGiven,
+  trackGiven,
+  wheelbaseGiven,
+  wheelInWords,
+  wheels,
+} from './weigh.js'
+
+const rollStiffness = /*@__PURE__*/ cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 16')
+
+/** Stiffness of the springs of an axle against roll where their rates differ. With equal rates it is `rollRate`. */
+export const axleRollRate = /*@__PURE__*/ formula({
+  name: 'axleRollRate',
+  title: 'Roll rate of an axle with two different springs',
+  inputs: {
+    leftRate: input('springRate', 'k_l', 'Wheel rate of the left wheel', { above: 0 }),
+    rightRate: input('springRate', 'k_r', 'Wheel rate of the right wheel', { above: 0 }),
+    track: input('length', 't', 'Track of the axle', { above: 0 }),
+  },
+  result: output('rollRate', 'K', 'Roll rate of the springs of the axle'),
+  expression: 't ^ 2 * k_l * k_r / (k_l + k_r)',
+  source: rollStiffness,
+  compute: ({ leftRate, rightRate, track }) => (track ** 2 * leftRate * rightRate) / (leftRate + rightRate),
+})
+
+/**
+ * Angle to which an axle would roll the body if it alone set it: the load is then the same on both its springs. It comes
+ * from spring seats and spring rates that differ from side to side.
+ */
+export const axleFreeRoll = /*@__PURE__*/ formula({
+  name: 'axleFreeRoll',
+  title: 'Roll angle at which both springs of an axle carry the same',
+  inputs: {
+    axleMass: input('mass', 'm_a', 'Mass on the axle', { min: 0 }),
+    leftRate: input('springRate', 'k_l', 'Wheel rate of the left wheel', { above: 0 }),
+    rightRate: input('springRate', 'k_r', 'Wheel rate of the right wheel', { above: 0 }),
+    leftSeat: input('length', 's_l', 'Height by which the left spring seat is raised, as wheel travel'),
+    rightSeat: input('length', 's_r', 'Height by which the right spring seat is raised, as wheel travel'),
+    track: input('length', 't', 'Track of the axle', { above: 0 }),
+  },
+  result: output('angle', 'phi_0', 'Roll angle, positive with the left side up'),
+  expression: '(s_l - s_r - m_a * g0 / 2 * (1 / k_l - 1 / k_r)) / t',
+  constants: { g0: standardGravity },
+  assumes: ['Angles are small.'],
+  source: definition,
+  compute: ({ axleMass, leftRate, rightRate, leftSeat, rightSeat, track }, { g0 }) =>
+    (leftSeat - rightSeat - ((axleMass * g0) / 2) * (1 / leftRate - 1 / rightRate)) / track,
+})
+
+/** Roll angle at which the springs and bars of both axles hold the side-to-side moment of the body. */
+export const bodyRoll = /*@__PURE__*/ formula({
+  name: 'bodyRoll',
+  title: 'Roll angle of the body',
+  inputs: {
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    left: input('length', 'y', 'Distance of its centre of gravity to the left of the centre line'),
+    frontRate: input('rollRate', 'K_f', 'Roll rate of the front springs', { above: 0 }),
+    rearRate: input('rollRate', 'K_r', 'Roll rate of the rear springs', { above: 0 }),
+    frontFreeRoll: input('angle', 'phi_f', 'Roll angle at which both front springs carry the same'),
+    rearFreeRoll: input('angle', 'phi_r', 'Roll angle at which both rear springs carry the same'),
+    frontBar: input('rollRate', 'B_f', 'Roll rate of the front anti-roll bar', { min: 0 }),
+    rearBar: input('rollRate', 'B_r', 'Roll rate of the rear anti-roll bar', { min: 0 }),
+  },
+  result: output('angle', 'phi', 'Roll angle, positive with the left side up'),
+  expression: '(K_f * phi_f + K_r * phi_r - m * g0 * y) / (K_f + K_r + B_f + B_r)',
+  constants: { g0: standardGravity },
+  assumes: ['The body does not twist, and angles are small.', 'The anti-roll bars are free of load at no roll.'],
+  source: rollStiffness,
+  compute: ({ mass, left, frontRate, rearRate, frontFreeRoll, rearFreeRoll, frontBar, rearBar }, { g0 }) =>
+    (frontRate * frontFreeRoll + rearRate * rearFreeRoll - mass * g0 * left) /
+    (frontRate + rearRate + frontBar + rearBar),
+})
+
+/** Mass on the left wheel of an axle of a rolled body, beyond half of the axle's; the right wheel carries as much less. */
+export const rollTransfer = /*@__PURE__*/ formula({
+  name: 'rollTransfer',
+  title: 'Mass moved on to the left wheel of an axle by roll',
+  inputs: {
+    rate: input('rollRate', 'K', 'Roll rate of the springs of the axle', { min: 0 }),
+    bar: input('rollRate', 'B', 'Roll rate of its anti-roll bar', { min: 0 }),
+    freeRoll: input('angle', 'phi_0', 'Roll angle at which both springs of the axle carry the same'),
+    roll: input('angle', 'phi', 'Roll angle of the body, positive with the left side up'),
+    track: input('length', 't', 'Track of the axle', { above: 0 }),
+  },
+  result: output('mass', 'dm', 'Mass added to the left wheel and taken off the right one'),
+  expression: '(K * (phi_0 - phi) - B * phi) / (t * g0)',
+  constants: { g0: standardGravity },
+  assumes: ['Angles are small.'],
+  source: rollStiffness,
+  compute: ({ rate, bar, freeRoll, roll, track }, { g0 }) => (rate * (freeRoll - roll) - bar * roll) / (track * g0),
+})
+
+/** Rise of the body over the middle of an axle, from where it would stand on springs without load. */
+export const axleRise = /*@__PURE__*/ formula({
+  name: 'axleRise',
+  title: 'Rise of the body over the middle of an axle',
+  inputs: {
+    leftMass: input('mass', 'm_l', 'Mass on the left wheel', { min: 0 }),
+    leftRate: input('springRate', 'k_l', 'Wheel rate of the left wheel', { above: 0 }),
+    leftSeat: input('length', 's_l', 'Height by which the left spring seat is raised, as wheel travel'),
+    bar: input('rollRate', 'B', 'Roll rate of the anti-roll bar of the axle', { min: 0 }),
+    roll: input('angle', 'phi', 'Roll angle of the body, positive with the left side up'),
+    track: input('length', 't', 'Track of the axle', { above: 0 }),
+  },
+  result: output('length', 'z', 'Rise of the body over the middle of the axle, negative where it sinks', 'mm'),
+  expression: 's_l - (m_l * g0 + B * phi / t) / k_l - phi * t / 2',
+  constants: { g0: standardGravity },
+  assumes: ['Angles are small.'],
+  source: definition,
+  compute: ({ leftMass, leftRate, leftSeat, bar, roll, track }, { g0 }) =>
+    leftSeat - (leftMass * g0 + (bar * roll) / track) / leftRate - (roll * track) / 2,
+})
+
+/** Angle by which the nose of a body is down, from its rise over the two axles. */
+export const bodyPitch = /*@__PURE__*/ formula({
+  name: 'bodyPitch',
+  title: 'Pitch angle of the body',
+  inputs: {
+    frontRise: input('length', 'z_f', 'Rise of the body over the front axle'),
+    rearRise: input('length', 'z_r', 'Rise of the body over the rear axle'),
+    wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+  },
+  result: output('angle', 'theta', 'Pitch angle, positive with the nose down'),
+  expression: '(z_r - z_f) / L',
+  assumes: ['Angles are small.'],
+  source: cite('ISO 8855', 'pitch angle'),
+  compute: ({ frontRise, rearRise, wheelbase }) => (rearRise - frontRise) / wheelbase,
+})
+
+/** Rise of the centre of gravity of a body that has risen, pitched and rolled. */
+export const bodyHeave = /*@__PURE__*/ formula({
+  name: 'bodyHeave',
+  title: 'Heave of the body',
+  inputs: {
+    frontRise: input('length', 'z_f', 'Rise of the body over the front axle'),
+    pitch: input('angle', 'theta', 'Pitch angle, positive with the nose down'),
+    roll: input('angle', 'phi', 'Roll angle, positive with the left side up'),
+    aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle'),
+    left: input('length', 'y', 'Distance of the centre of gravity to the left of the centre line'),
+  },
+  result: output('length', 'z', 'Rise of the body at its centre of gravity, negative where it sinks', 'mm'),
+  expression: 'z_f + theta * a + phi * y',
+  assumes: ['Angles are small.'],
+  source: definition,
+  compute: ({ frontRise, pitch, roll, aft, left }) => frontRise + pitch * aft + roll * left,
+})
+
+/** What each wheel carries, and how the body stands on its springs. */
+export interface CornerLoads extends Findings {
+  /** What a scale under each wheel shows. */
+  readonly corners: Corners<Quantity<'mass'>>
+  /** Rise of the body at its centre of gravity, from springs without load; negative, since it sinks. */
+  readonly heave: Quantity<'length'>
+  /** Positive with the left side up. */
+  readonly roll: Quantity<'angle'>
+  /** Positive with the nose down, from springs without load. */
+  readonly pitch: Quantity<'angle'>
+}
+
+const ratesGiven = /*@__PURE__*/ about(
+  'the wheel rate at each wheel',
+  z.strictObject({
+    frontLeft: given('springRate', 'Wheel rate of the front left wheel', { above: 0 }),
+    frontRight: given('springRate', 'Wheel rate of the front right wheel', { above: 0 }),
+    rearLeft: given('springRate', 'Wheel rate of the rear left wheel', { above: 0 }),
+    rearRight: given('springRate', 'Wheel rate of the rear right wheel', { above: 0 }),
+  }),
+)
+
+const cornerLoadsGiven = /*@__PURE__*/ about(
+  'a body on four springs',
+  z.strictObject({
+    mass: given('mass', 'Mass of the car', { above: 0 }),
+    centreOfGravity: positionGiven,
+    wheelbase: wheelbaseGiven,
+    track: trackGiven,
+    rates: ratesGiven,
+    rollBars: about(
+      'the roll rate of the anti-roll bar of each axle',
+      z.optional(
+        z.strictObject({
+          front: z.optional(given('rollRate', 'Roll rate of the front anti-roll bar', { min: 0 })),
+          rear: z.optional(given('rollRate', 'Roll rate of the rear anti-roll bar', { min: 0 })),
+        }),
+      ),
+    ),
+    preload: about(
+      'how far each spring seat is raised, as wheel travel',
+      z.optional(
+        z.strictObject({
+          frontLeft: z.optional(given('length', 'Height by which the front left spring seat is raised')),
+          frontRight: z.optional(given('length', 'Height by which the front right spring seat is raised')),
+          rearLeft: z.optional(given('length', 'Height by which the rear left spring seat is raised')),
+          rearRight: z.optional(given('length', 'Height by which the rear right spring seat is raised')),
+        }),
+      ),
+    ),
+  }),
+)
+
+/**
+ * Works out what a scale under each wheel would show, and how the body stands, for a rigid body on four springs that may
+ * all differ.
+ *
+ * - `mass` (kg), above 0
+ * - `centreOfGravity`: `aft` and `left` (m), both needed
+ * - `wheelbase`, `track.front`, `track.rear` (m), above 0
+ * - `rates`: the wheel rate at each wheel (N/mm), above 0; see `wheelRate`, and `rateInSeries` to count the tyre in
+ * - `rollBars`: `front`, `rear`: what an anti-roll bar adds to the roll rate of its axle (N·m/°), 0 unless given
+ * - `preload`: how far the seat of each spring is raised (mm), 0 unless given. It is counted as wheel travel: the seat
+ *   itself moves by that times the motion ratio, and at unchanged ride height the wheel carries the wheel rate times
+ *   `preload` more.
+ *
+ * With no preload and no load, the body is taken to stand level; `heave`, `roll` and `pitch` count from there.
+ *
+ * @returns The corner masses, and heave, roll and pitch of the body, with what was assumed.
+ * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would have to pull on the
+ * ground, since four springs then no longer carry the body.
+ * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapters 16 and 18.
+ *
+ * @example
+ * ```ts
+ * const { corners } = cornerLoads({
+ *   mass: '1000 kg',
+ *   centreOfGravity: { aft: '1.2 m', left: '0 mm' },
+ *   wheelbase: '2.4 m',
+ *   track: { front: '1.3 m', rear: '1.3 m' },
+ *   rates: { frontLeft: '25 N/mm', frontRight: '25 N/mm', rearLeft: '25 N/mm', rearRight: '25 N/mm' },
+ *   preload: { frontLeft: '4 mm' },
+ * })
+ * String(corners.frontLeft) // '252.5 kg'
+ * String(corners.frontRight) // '247.5 kg'
+ * ```
+ */
+export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiven, (read): CornerLoads => {
+  const { mass, centreOfGravity, wheelbase, track, rates, rollBars, preload } = read
+  const { aft, left } = centreOfGravity
+  if (left === undefined) {
+    const expected = "a length such as '-20 mm', or '0 mm' on the centre line"
+    throw new InputError('cornerLoads', [{ path: 'centreOfGravity.left', expected, received: 'nothing' }])
+  }
+  const none = quantity('length', '0 mm')
+  const seats = cornersOf((wheel) => preload?.[wheel] ?? none)
+  const noBar = quantity('rollRate', '0 N·m/°')
+  const bars = { front: rollBars?.front ?? noBar, rear: rollBars?.rear ?? noBar }
+
+  const rear = rearAxleMass({ mass, aft, wheelbase })
+  const front = mass.minus(rear)
+  for (const [end, axleMass] of [
+    ['front', front],
+    ['rear', rear],
+  ] as const) {
+    if (axleMass.si < 0) throw lifted(`the ${end} axle`, axleMass)
+  }
+  const axles = {
+    front: section('Front axle', () => ({
+      rate: axleRollRate({ leftRate: rates.frontLeft, rightRate: rates.frontRight, track: track.front }),
+      freeRoll: axleFreeRoll({
+        axleMass: front,
+        leftRate: rates.frontLeft,
+        rightRate: rates.frontRight,
+        leftSeat: seats.frontLeft,
+        rightSeat: seats.frontRight,
+        track: track.front,
+      }),
+    })),
+    rear: section('Rear axle', () => ({
+      rate: axleRollRate({ leftRate: rates.rearLeft, rightRate: rates.rearRight, track: track.rear }),
+      freeRoll: axleFreeRoll({
+        axleMass: rear,
+        leftRate: rates.rearLeft,
+        rightRate: rates.rearRight,
+        leftSeat: seats.rearLeft,
+        rightSeat: seats.rearRight,
+        track: track.rear,
+      }),
+    })),
+  }
+  const roll = bodyRoll({
+    mass,
+    left,
+    frontRate: axles.front.rate,
+    rearRate: axles.rear.rate,
+    frontFreeRoll: axles.front.freeRoll,
+    rearFreeRoll: axles.rear.freeRoll,
+    frontBar: bars.front,
+    rearBar: bars.rear,
+  })
+  const frontTransfer = rollTransfer({ ...axles.front, bar: bars.front, roll, track: track.front })
+  const rearTransfer = rollTransfer({ ...axles.rear, bar: bars.rear, roll, track: track.rear })
+  const corners = {
+    frontLeft: front.over(2).plus(frontTransfer),
+    frontRight: front.over(2).minus(frontTransfer),
+    rearLeft: rear.over(2).plus(rearTransfer),
+    rearRight: rear.over(2).minus(rearTransfer),
+  }
+  for (const wheel of wheels) {
+    if (corners[wheel].si < 0) throw lifted(`the ${wheelInWords[wheel]} wheel`, corners[wheel])
+  }
+  const stand = section('How the body stands', () => {
+    const riseOf = (end: 'front' | 'rear') =>
+      axleRise({
+        leftMass: corners[`${end}Left`],
+        leftRate: rates[`${end}Left`],
+        leftSeat: seats[`${end}Left`],
+        bar: bars[end],
+        roll,
+        track: track[end],
+      })
+    const frontRise = riseOf('front')
+    const pitch = bodyPitch({ frontRise, rearRise: riseOf('rear'), wheelbase })
+    return { pitch, heave: bodyHeave({ frontRise, pitch, roll, aft, left }) }
+  })
+  return {
+    corners,
+    heave: stand.heave,
+    roll,
+    pitch: stand.pitch,
+    checks: [],
+    assumptions: [
+      'The body does not twist, angles are small, and the rates are the same over the travel.',
+      'Without load and preload the body stands level on its springs.',
+      ...(rollBars?.front === undefined ? ['There is no front anti-roll bar (0 N·m/° by default).'] : []),
+      ...(rollBars?.rear === undefined ? ['There is no rear anti-roll bar (0 N·m/° by default).'] : []),
+      ...(preload === undefined ? ['No spring seat is raised (0 mm by default).'] : []),
+    ],
+    cautions: [],
+  }
+})
+
+function lifted(what: string, mass: Quantity<'mass'>): CalculationError {
+  return new CalculationError(
+    'cornerLoads',
+    `${what} would carry ${mass}: it hangs clear, and the others carry it all`,
+    {
+      mass: String(mass),
+    },
+  )
+}
+
+/** Spring seats that bring the cross weight to a target. */
+export interface CrossWeightTrim extends Findings {
+  /** How far to raise each spring seat, as wheel travel; negative, to lower it. */
+  readonly seats: Corners<Quantity<'length'>>
+  /** What the scales show afterwards. */
+  readonly corners: Corners<Quantity<'mass'>>
+  /** Cross weight before and after. */
+  readonly crossShare: { readonly before: Quantity<'ratio'>; readonly after: Quantity<'ratio'> }
+}
+
+const trimGiven = /*@__PURE__*/ about(
+  'a car whose cross weight is to be set',
+  z.strictObject({
+    scales: scalesGiven,
+    wheelRates: ratesGiven,
+    track: trackGiven,
+    target: z.optional(given('ratio', 'Cross weight wanted, as a share of the mass', { above: 0, below: 1 })),
+  }),
+)
+
+/**
+ * Works out how far to raise or lower each spring seat for a cross weight, so that the body stays where it is: no height,
+ * roll or pitch changes, and so no anti-roll bar takes part.
+ *
+ * - `scales`: what the scales show, `frontLeft`, `frontRight`, `rearLeft`, `rearRight` (kg)
+ * - `wheelRates`: the wheel rate at each wheel (N/mm), above 0
+ * - `track.front`, `track.rear` (m), above 0
+ * - `target`: the cross weight wanted, front right and rear left over the whole, between 0 and 1, 0.5 unless given
+ *
+ * Seat heights are counted as wheel travel: multiply by the motion ratio for the seat itself. Axle and side totals cannot
+ * be set with spring seats and stay as they are.
+ *
+ * @returns The change of seat height at each corner, and what the scales will show.
+ * @throws InputError for input that cannot be used, by its path; CalculationError when the target would lift a wheel.
+ * Source: by definition, as worked out in Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18.
+ *
+ * @example
+ * ```ts
+ * const { seats } = crossWeightTrim({
+ *   scales: { frontLeft: '182 kg', frontRight: '174 kg', rearLeft: '161 kg', rearRight: '165 kg' },
+ *   wheelRates: { frontLeft: '18 N/mm', frontRight: '18 N/mm', rearLeft: '20 N/mm', rearRight: '20 N/mm' },
+ *   track: { front: '1220 mm', rear: '1190 mm' },
+ * })
+ * String(seats.frontRight) // '1.614 mm'
+ * ```
+ */
+export const crossWeightTrim = /*@__PURE__*/ procedure(
+  'crossWeightTrim',
+  trimGiven,
+  ({ scales, wheelRates, track, target: wanted }): CrossWeightTrim => {
+    refuseUnloaded('crossWeightTrim', scales)
+    const target = wanted ?? quantity('ratio', '50 %')
+    const mass = wheels.map((wheel) => scales[wheel]).reduce((sum, reading) => sum.plus(reading))
+    const before = crossShare({ frontRight: scales.frontRight, rearLeft: scales.rearLeft, mass })
+    const shareChange = target.minus(before)
+    const moved = {
+      front: crossTransfer({ shareChange, mass, track: track.front, otherTrack: track.rear }),
+      rear: crossTransfer({ shareChange, mass, track: track.rear, otherTrack: track.front }),
+    }
+    const changes = {
+      frontLeft: moved.front.times(-1),
+      frontRight: moved.front,
+      rearLeft: moved.rear,
+      rearRight: moved.rear.times(-1),
+    }
+    const corners = cornersOf((wheel) => scales[wheel].plus(changes[wheel]))
+    for (const wheel of wheels) {
+      if (corners[wheel].si >= 0) continue
+      throw new CalculationError(
+        'crossWeightTrim',
+        `a cross weight of ${target} would lift the ${wheelInWords[wheel]} wheel: it would carry ${corners[wheel]}`,
+        { target: String(target), [wheel]: String(corners[wheel]) },
+      )
+    }
+    // A seat raised by as much as its spring gives under the new load leaves the body where it was.
+    const seats = cornersOf((wheel) =>
+      section(`Seat of the ${wheelInWords[wheel]} spring`, () =>
+        rideHeightChange({ massChange: changes[wheel], rate: wheelRates[wheel] }).times(-1),
+      ),
+    )
+    return {
+      seats,
+      corners,
+      crossShare: {
+        before,
+        after: crossShare({ frontRight: corners.frontRight, rearLeft: corners.rearLeft, mass }),
+      },
+      checks: [],
+      assumptions: [
+        'The body does not twist, and nothing else in the suspension binds.',
+        ...(wanted === undefined ? ['The cross weight is to be half of the mass (target 0.5 by default).'] : []),
+      ],
+      cautions: [cautions.liftedCar],
+    }
+  },
+)
