@@ -152,18 +152,15 @@ function byPairs(x: number, xLow: number, before: Pair, factor: Pair, after: Pai
 const NOTHING: Pair = [0, 0]
 
 /** Ten to a whole power from 0 to 22: each is exactly a double. */
-const powersOfTen = [
-  1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20,
-  1e21, 1e22,
-]
+const powersOfTen = /*@__PURE__*/ Array.from({ length: 23 }, (_, power) => Number(`1e${power}`))
 
 /**
  * The SI double nearest to the decimal number `whole · 10^exponent` in a unit; `whole` is a whole number
  * of at most 15 digits.
  */
 export function fromWhole(whole: number, exponent: number, scale: UnitScale): number {
-  if (exponent >= -22 && exponent <= 22) {
-    const power = powersOfTen[Math.abs(exponent)] as number
+  const power = powersOfTen[Math.abs(exponent)]
+  if (power !== undefined) {
     const high = exponent < 0 ? whole / power : whole * power
     const product = exponent < 0 ? high * power : high
     const error = productError(exponent < 0 ? high : whole, power, product)

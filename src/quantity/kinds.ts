@@ -8,10 +8,8 @@
  * of π/4 square mils.
  */
 
-/** What one kind is: its dimension in SI base units, a text that shows how it is written, its units. */
+/** What one kind is: a text that shows how it is written, and its units. */
 interface KindEntry {
-  /** Product of powers of kg, m, s, A and K. Radians count as 1. */
-  readonly dimension: string
   /** A typical value, shown in messages as a model of what to write. */
   readonly example: string
   /** Unit symbol → how many SI units it is; the first unit is the one shown by default. */
@@ -21,12 +19,10 @@ interface KindEntry {
 /** Every kind: its dimension, an example, and its units with their exact factors to SI. */
 export const kinds = {
   length: {
-    dimension: 'm',
     example: '2.4 m',
     units: { m: '1', mm: '0.001', cm: '0.01', km: '1000', in: '0.0254', ft: '0.3048', yd: '0.9144', mi: '1609.344' },
   },
   area: {
-    dimension: 'm^2',
     example: '35 mm²',
     units: {
       'm²': '1',
@@ -38,36 +34,30 @@ export const kinds = {
     },
   },
   volume: {
-    dimension: 'm^3',
     example: '6 L',
     units: { L: '0.001', 'm³': '1', mL: '1e-6', 'in³': '0.0254 * 0.0254 * 0.0254' },
   },
-  angle: { dimension: '1', example: '12 °', units: { '°': 'pi / 180', rad: '1' } },
+  angle: { example: '12 °', units: { '°': 'pi / 180', rad: '1' } },
   mass: {
-    dimension: 'kg',
     example: '24 kg',
     units: { kg: '1', g: '0.001', t: '1000', lb: '0.45359237', oz: '0.45359237 / 16' },
   },
-  time: { dimension: 's', example: '90 s', units: { s: '1', ms: '0.001', min: '60', h: '3600' } },
+  time: { example: '90 s', units: { s: '1', ms: '0.001', min: '60', h: '3600' } },
   speed: {
-    dimension: 'm s^-1',
     example: '80 km/h',
     units: { 'km/h': '1000 / 3600', 'm/s': '1', mph: '1609.344 / 3600' },
   },
   acceleration: {
-    dimension: 'm s^-2',
     example: '2.5 m/s²',
     units: { 'm/s²': '1', g: '9.80665', 'ft/s²': '0.3048' },
   },
-  angularSpeed: { dimension: 's^-1', example: '3000 rpm', units: { rpm: '2 * pi / 60', 'rad/s': '1' } },
-  frequency: { dimension: 's^-1', example: '1.3 Hz', units: { Hz: '1' } },
+  angularSpeed: { example: '3000 rpm', units: { rpm: '2 * pi / 60', 'rad/s': '1' } },
+  frequency: { example: '1.3 Hz', units: { Hz: '1' } },
   force: {
-    dimension: 'kg m s^-2',
     example: '1200 N',
     units: { N: '1', kN: '1000', lbf: '0.45359237 * 9.80665', kgf: '9.80665' },
   },
   forcePerSpeed: {
-    dimension: 'kg s^-1',
     example: '0.6 N/(km/h)',
     units: {
       'N/(km/h)': '3600 / 1000',
@@ -76,7 +66,6 @@ export const kinds = {
     },
   },
   forcePerSpeedSquared: {
-    dimension: 'kg m^-1',
     example: '0.03 N/(km/h)²',
     units: {
       'N/(km/h)²': '3600 * 3600 / 1000 / 1000',
@@ -85,7 +74,6 @@ export const kinds = {
     },
   },
   torque: {
-    dimension: 'kg m^2 s^-2',
     example: '180 N·m',
     units: {
       'N·m': '1',
@@ -95,17 +83,14 @@ export const kinds = {
     },
   },
   pressure: {
-    dimension: 'kg m^-1 s^-2',
     example: '15 kPa',
     units: { kPa: '1000', Pa: '1', bar: '1e5', mbar: '100', psi: '0.45359237 * 9.80665 / 0.0254 / 0.0254' },
   },
   energy: {
-    dimension: 'kg m^2 s^-2',
     example: '24 kWh',
     units: { kWh: '3600000', Wh: '3600', J: '1', kJ: '1000', MJ: '1e6' },
   },
   power: {
-    dimension: 'kg m^2 s^-3',
     example: '50 kW',
     units: {
       kW: '1000',
@@ -116,176 +101,109 @@ export const kinds = {
     },
   },
   energyPerDistance: {
-    dimension: 'kg m s^-2',
     example: '140 Wh/km',
     units: { 'Wh/km': '3.6', 'kWh/100km': '36', 'Wh/mi': '3600 / 1609.344', 'J/m': '1' },
   },
   specificEnergy: {
-    dimension: 'm^2 s^-2',
     example: '160 Wh/kg',
     units: { 'Wh/kg': '3600', 'kWh/kg': '3600000', 'J/kg': '1' },
   },
-  voltage: { dimension: 'kg m^2 s^-3 A^-1', example: '345 V', units: { V: '1', mV: '0.001', kV: '1000' } },
-  current: { dimension: 'A', example: '300 A', units: { A: '1', mA: '0.001', kA: '1000' } },
-  charge: { dimension: 'A s', example: '60 Ah', units: { Ah: '3600', mAh: '3.6', C: '1' } },
+  voltage: { example: '345 V', units: { V: '1', mV: '0.001', kV: '1000' } },
+  current: { example: '300 A', units: { A: '1', mA: '0.001', kA: '1000' } },
+  charge: { example: '60 Ah', units: { Ah: '3600', mAh: '3.6', C: '1' } },
   resistance: {
-    dimension: 'kg m^2 s^-3 A^-2',
     example: '1.5 mΩ',
     units: { mΩ: '0.001', Ω: '1', µΩ: '1e-6', kΩ: '1000', MΩ: '1e6' },
   },
   resistancePerLength: {
-    dimension: 'kg m s^-3 A^-2',
     example: '0.386 mΩ/m',
     units: { 'mΩ/m': '0.001', 'Ω/m': '1', 'Ω/km': '0.001', 'Ω/kft': '1 / 304.8' },
   },
   resistivity: {
-    dimension: 'kg m^3 s^-3 A^-2',
     example: '0.01724 Ω·mm²/m',
     units: { 'Ω·m': '1', 'Ω·mm²/m': '1e-6', 'µΩ·cm': '1e-8' },
   },
-  isolationRatio: { dimension: 'A^-1', example: '500 Ω/V', units: { 'Ω/V': '1', 'kΩ/V': '1000' } },
+  isolationRatio: { example: '500 Ω/V', units: { 'Ω/V': '1', 'kΩ/V': '1000' } },
   capacitance: {
-    dimension: 'kg^-1 m^-2 s^4 A^2',
     example: '680 µF',
     units: { µF: '1e-6', F: '1', mF: '0.001', nF: '1e-9' },
   },
-  inductance: { dimension: 'kg m^2 s^-2 A^-2', example: '20 µH', units: { µH: '1e-6', H: '1', mH: '0.001' } },
-  currentDensity: { dimension: 'A m^-2', example: '5 A/mm²', units: { 'A/mm²': '1e6', 'A/m²': '1' } },
-  jouleIntegral: { dimension: 'A^2 s', example: '25000 A²·s', units: { 'A²·s': '1', 'kA²·s': '1e6' } },
+  inductance: { example: '20 µH', units: { µH: '1e-6', H: '1', mH: '0.001' } },
+  currentDensity: { example: '5 A/mm²', units: { 'A/mm²': '1e6', 'A/m²': '1' } },
+  jouleIntegral: { example: '25000 A²·s', units: { 'A²·s': '1', 'kA²·s': '1e6' } },
   adiabaticConstant: {
-    dimension: 'A s^0.5 m^-2',
     example: '143 A·√s/mm²',
     units: { 'A·√s/mm²': '1e6', 'A·√s/m²': '1' },
   },
-  cRate: { dimension: 's^-1', example: '2 C', units: { C: '1 / 3600' } },
+  cRate: { example: '2 C', units: { C: '1 / 3600' } },
   temperature: {
-    dimension: 'K',
     example: '20 °C',
     units: { '°C': '1', K: '1', '°F': '5 / 9' },
   },
-  temperatureDifference: { dimension: 'K', example: '5 K', units: { K: '1', '°C': '1', '°F': '5 / 9' } },
-  temperatureCoefficient: { dimension: 'K^-1', example: '0.00393 1/K', units: { '1/K': '1' } },
+  temperatureDifference: { example: '5 K', units: { K: '1', '°C': '1', '°F': '5 / 9' } },
+  temperatureCoefficient: { example: '0.00393 1/K', units: { '1/K': '1' } },
   heatCapacity: {
-    dimension: 'kg m^2 s^-2 K^-1',
     example: '150 kJ/K',
     units: { 'kJ/K': '1000', 'J/K': '1', 'Wh/K': '3600' },
   },
   specificHeat: {
-    dimension: 'm^2 s^-2 K^-1',
     example: '1000 J/(kg·K)',
     units: { 'J/(kg·K)': '1', 'kJ/(kg·K)': '1000' },
   },
   volumetricHeat: {
-    dimension: 'kg m^-1 s^-2 K^-1',
     example: '0.00345 J/(mm³·K)',
     units: { 'J/(m³·K)': '1', 'J/(mm³·K)': '1e9', 'MJ/(m³·K)': '1e6' },
   },
-  thermalConductivity: { dimension: 'kg m s^-3 K^-1', example: '0.38 W/(m·K)', units: { 'W/(m·K)': '1' } },
-  thermalConductance: { dimension: 'kg m^2 s^-3 K^-1', example: '8 W/K', units: { 'W/K': '1' } },
-  thermalResistance: { dimension: 'kg^-1 m^-2 s^3 K', example: '0.12 K/W', units: { 'K/W': '1' } },
-  heatTransferCoefficient: { dimension: 'kg s^-3 K^-1', example: '12 W/(m²·K)', units: { 'W/(m²·K)': '1' } },
-  heatFlux: { dimension: 'kg s^-3', example: '800 W/m²', units: { 'W/m²': '1' } },
-  density: { dimension: 'kg m^-3', example: '1064 kg/m³', units: { 'kg/m³': '1', 'g/cm³': '1000' } },
-  dynamicViscosity: { dimension: 'kg m^-1 s^-1', example: '2.26 mPa·s', units: { 'mPa·s': '0.001', 'Pa·s': '1' } },
-  kinematicViscosity: { dimension: 'm^2 s^-1', example: '1.6 mm²/s', units: { 'mm²/s': '1e-6', 'm²/s': '1' } },
-  thermalDiffusivity: { dimension: 'm^2 s^-1', example: '22 mm²/s', units: { 'm²/s': '1', 'mm²/s': '1e-6' } },
-  massFlow: { dimension: 'kg s^-1', example: '0.2 kg/s', units: { 'kg/s': '1', 'kg/h': '1 / 3600' } },
+  thermalConductivity: { example: '0.38 W/(m·K)', units: { 'W/(m·K)': '1' } },
+  thermalConductance: { example: '8 W/K', units: { 'W/K': '1' } },
+  thermalResistance: { example: '0.12 K/W', units: { 'K/W': '1' } },
+  heatTransferCoefficient: { example: '12 W/(m²·K)', units: { 'W/(m²·K)': '1' } },
+  heatFlux: { example: '800 W/m²', units: { 'W/m²': '1' } },
+  density: { example: '1064 kg/m³', units: { 'kg/m³': '1', 'g/cm³': '1000' } },
+  dynamicViscosity: { example: '2.26 mPa·s', units: { 'mPa·s': '0.001', 'Pa·s': '1' } },
+  kinematicViscosity: { example: '1.6 mm²/s', units: { 'mm²/s': '1e-6', 'm²/s': '1' } },
+  thermalDiffusivity: { example: '22 mm²/s', units: { 'm²/s': '1', 'mm²/s': '1e-6' } },
+  massFlow: { example: '0.2 kg/s', units: { 'kg/s': '1', 'kg/h': '1 / 3600' } },
   volumeFlow: {
-    dimension: 'm^3 s^-1',
     example: '10 L/min',
     units: { 'L/min': '0.001 / 60', 'm³/s': '1', 'm³/h': '1 / 3600' },
   },
   springRate: {
-    dimension: 'kg s^-2',
     example: '22 N/mm',
     units: { 'N/mm': '1000', 'N/m': '1', 'lbf/in': '0.45359237 * 9.80665 / 0.0254' },
   },
   rollRate: {
-    dimension: 'kg m^2 s^-2',
     example: '400 N·m/°',
     units: { 'N·m/°': '180 / pi', 'N·m/rad': '1' },
   },
-  inertia: { dimension: 'kg m^2', example: '950 kg·m²', units: { 'kg·m²': '1' } },
+  inertia: { example: '950 kg·m²', units: { 'kg·m²': '1' } },
   entropyCoefficient: {
-    dimension: 'kg m^2 s^-3 A^-1 K^-1',
     example: '-0.1 mV/K',
     units: { 'mV/K': '0.001', 'V/K': '1' },
   },
-  lossPerTorqueSquared: { dimension: 'kg^-1 m^-2 s', example: '0.3 W/(N·m)²', units: { 'W/(N·m)²': '1' } },
-  lossPerSpeed: { dimension: 'kg m^2 s^-2', example: '0.01 W/(rad/s)', units: { 'W/(rad/s)': '1' } },
-  lossPerSpeedCubed: { dimension: 'kg m^2', example: '5e-6 W/(rad/s)³', units: { 'W/(rad/s)³': '1' } },
-  elasticModulus: { dimension: 'kg m^-1 s^-2', example: '205 GPa', units: { GPa: '1e9', MPa: '1e6', Pa: '1' } },
-  ratio: { dimension: '1', example: '0.95', units: { '1': '1', '%': '0.01' } },
+  lossPerTorqueSquared: { example: '0.3 W/(N·m)²', units: { 'W/(N·m)²': '1' } },
+  lossPerSpeed: { example: '0.01 W/(rad/s)', units: { 'W/(rad/s)': '1' } },
+  lossPerSpeedCubed: { example: '5e-6 W/(rad/s)³', units: { 'W/(rad/s)³': '1' } },
+  elasticModulus: { example: '205 GPa', units: { GPa: '1e9', MPa: '1e6', Pa: '1' } },
+  ratio: { example: '0.95', units: { '1': '1', '%': '0.01' } },
 } as const satisfies Record<string, KindEntry>
 
-/**
- * Plain-ASCII twins of units that are hard to type. A raised 2 or 3 needs none here: `mm2` reads as
- * `mm²` because text is compared in Unicode's compatibility form, in which the two are one.
- */
-export const twins = {
-  'm²': 'm2',
-  'mm²': 'mm2',
-  'cm²': 'cm2',
-  'in²': 'in2',
-  'ft²': 'ft2',
-  'm³': 'm3',
-  'in³': 'in3',
-  '°': 'deg',
-  'm/s²': 'm/s2',
-  'ft/s²': 'ft/s2',
-  'N/(km/h)²': 'N/(km/h)2',
-  'N/(m/s)²': 'N/(m/s)2',
-  'lbf/mph²': 'lbf/mph2',
-  'N·m': 'Nm',
-  'kN·m': 'kNm',
-  'lbf·ft': 'lbf*ft',
-  'lbf·in': 'lbf*in',
-  mΩ: 'mohm',
-  Ω: 'ohm',
-  µΩ: 'uohm',
-  kΩ: 'kohm',
-  MΩ: 'Mohm',
-  'mΩ/m': 'mohm/m',
-  'Ω/m': 'ohm/m',
-  'Ω/km': 'ohm/km',
-  'Ω/kft': 'ohm/kft',
-  'Ω·m': 'ohm*m',
-  'Ω·mm²/m': 'ohm*mm2/m',
-  'µΩ·cm': 'uohm*cm',
-  'Ω/V': 'ohm/V',
-  'kΩ/V': 'kohm/V',
-  µF: 'uF',
-  µH: 'uH',
-  'A/mm²': 'A/mm2',
-  'A/m²': 'A/m2',
-  'A²·s': 'A2*s',
-  'kA²·s': 'kA2*s',
-  'A·√s/mm²': 'A*sqrt(s)/mm2',
-  'A·√s/m²': 'A*sqrt(s)/m2',
-  '°C': 'degC',
-  '°F': 'degF',
-  'J/(kg·K)': 'J/(kg*K)',
-  'kJ/(kg·K)': 'kJ/(kg*K)',
-  'J/(m³·K)': 'J/(m3*K)',
-  'J/(mm³·K)': 'J/(mm3*K)',
-  'MJ/(m³·K)': 'MJ/(m3*K)',
-  'W/(m·K)': 'W/(m*K)',
-  'W/(m²·K)': 'W/(m2*K)',
-  'W/m²': 'W/m2',
-  'kg/m³': 'kg/m3',
-  'g/cm³': 'g/cm3',
-  'mPa·s': 'mPa*s',
-  'Pa·s': 'Pa*s',
-  'mm²/s': 'mm2/s',
-  'm²/s': 'm2/s',
-  'm³/s': 'm3/s',
-  'm³/h': 'm3/h',
-  'N·m/°': 'Nm/deg',
-  'N·m/rad': 'Nm/rad',
-  'kg·m²': 'kg*m2',
-  'W/(N·m)²': 'W/(Nm)2',
-  'W/(rad/s)³': 'W/(rad/s)3',
-} as const
+/** What stands for what in the plain-ASCII twin of a symbol, in this order. */
+const twins = [
+  ['N·m', 'Nm'],
+  ['·', '*'],
+  ['²', '2'],
+  ['³', '3'],
+  ['°', 'deg'],
+  ['Ω', 'ohm'],
+  ['µ', 'u'],
+  ['√s', 'sqrt(s)'],
+] as const
+
+/** The plain-ASCII twin of a symbol that is hard to type; other symbols as they are. */
+export function twinOf(symbol: string): string {
+  return twins.reduce((text, [sign, letters]) => text.replaceAll(sign, letters), symbol)
+}
 
 /**
  * Units whose zero is not the zero of the quantity: how many units lie between the two. 0 °C is
@@ -299,7 +217,18 @@ export const zeroOffsets: { readonly [K in Kind]?: { readonly [symbol: string]: 
 export type Kind = keyof typeof kinds
 
 type SymbolOf<K extends Kind> = K extends Kind ? keyof (typeof kinds)[K]['units'] & string : never
-type TwinOf<S extends string> = S extends keyof typeof twins ? (typeof twins)[S] : never
+type Replaced<
+  S extends string,
+  Sign extends string,
+  Letters extends string,
+> = S extends `${infer Before}${Sign}${infer After}` ? Replaced<`${Before}${Letters}${After}`, Sign, Letters> : S
+type Rules = readonly (readonly [string, string])[]
+type TwinOf<S extends string, R extends Rules = typeof twins> = R extends readonly [
+  readonly [infer Sign extends string, infer Letters extends string],
+  ...infer Rest extends Rules,
+]
+  ? TwinOf<Replaced<S, Sign, Letters>, Rest>
+  : S
 
 /** The units in which a kind may be written: each symbol and its plain-ASCII twin. */
 export type UnitOf<K extends Kind> = SymbolOf<K> | TwinOf<SymbolOf<K>>

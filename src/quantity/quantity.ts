@@ -3,17 +3,7 @@ import { CalculationError, InputError, shown } from './errors.js'
 import { inUnit, type UnitScale, unitScale, writtenIn } from './exact.js'
 import { type DifferenceOf, type Kind, kinds, type UnitOf } from './kinds.js'
 import { nearestName } from './nearest.js'
-import {
-  isQuantity,
-  issueWith,
-  kindInWords,
-  listed,
-  quantityBrand,
-  readNumber,
-  readValue,
-  scaleFor,
-  symbolsOf,
-} from './read.js'
+import { isQuantity, issueWith, listed, quantityBrand, readValue, scaleFor, symbolsOf } from './read.js'
 
 /**
  * What a function accepts where a kind is wanted: a quantity of that kind or text such as `'300 A'`.
@@ -298,22 +288,14 @@ export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<
     const issue = { path: 'kind', expected: "a kind of quantity such as 'current'", received: shown(kind) }
     throw new InputError('quantity', [nearest === undefined ? issue : { ...issue, hint: `did you mean '${nearest}'?` }])
   }
-  if (unit !== undefined) return fromNumber(kind, value, unit)
-  const read = readValue(kind, value)
-  if (read === undefined) throw new InputError('quantity', [issueWith('value', kind, value)])
+  // A number is taken at its shortest decimal text, so that 155 and 'lb' read as '155 lb' does.
+  if (unit !== undefined && typeof value !== 'number') {
+    throw new InputError('quantity', [
+      { path: 'value', expected: 'a number, its unit beside it', received: shown(value) },
+    ])
+  }
+  const written = unit === undefined ? value : `${value} ${unit}`
+  const read = readValue(kind, written)
+  if (read === undefined) throw new InputError('quantity', [issueWith('value', kind, written)])
   return new Value(kind, read.si, read.scale.symbol)
-}
-
-function fromNumber<K extends Kind>(kind: K, value: unknown, unit: string): Quantity<K> {
-  const scale = typeof unit === 'string' ? scaleFor(kind, unit) : undefined
-  if (scale === undefined) {
-    const expected = `a unit of ${kind}: ${listed(symbolsOf(kind))}`
-    throw new InputError('quantity', [{ path: 'unit', expected, received: shown(unit) }])
-  }
-  const si = typeof value === 'number' ? readNumber(kind, value, scale) : undefined
-  if (si === undefined) {
-    const expected = `a finite number that makes ${kindInWords(kind)} in ${unit}`
-    throw new InputError('quantity', [{ path: 'value', expected, received: shown(value) }])
-  }
-  return new Value(kind, si, scale.symbol)
 }

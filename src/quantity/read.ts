@@ -1,7 +1,7 @@
 /** Reading a value that a person or a program gives: a quantity, or text of a number and a unit. */
 import { type InputIssue, shown } from './errors.js'
 import { fromDecimal, fromWhole, type UnitScale, unitScale } from './exact.js'
-import { type Kind, kinds, twins } from './kinds.js'
+import { type Kind, kinds, twinOf } from './kinds.js'
 import { nearestName } from './nearest.js'
 
 /**
@@ -42,8 +42,8 @@ function spellingsOf(kind: Kind): Map<string, UnitScale> {
   const spellings = new Map<string, UnitScale>()
   for (const symbol of symbolsOf(kind)) {
     const scale = unitScale(kind, symbol)
-    for (const spelling of [symbol, twins[symbol as keyof typeof twins], symbol.normalize('NFKC')]) {
-      if (spelling !== undefined) spellings.set(spelling, scale)
+    for (const spelling of [symbol, twinOf(symbol), symbol.normalize('NFKC')]) {
+      spellings.set(spelling, scale)
     }
   }
   spellingsByKind.set(kind, spellings)
@@ -56,64 +56,12 @@ export function scaleFor(kind: Kind, unit: string): UnitScale | undefined {
   return spellings.get(unit) ?? spellings.get(unit.normalize('NFKC'))
 }
 
-const [ZERO, NINE, POINT, PLUS, MINUS, SPACE, LOWER_E, UPPER_E] = [48, 57, 46, 43, 45, 32, 101, 69]
-const [TRUE_MINUS, NO_BREAK_SPACE, NARROW_NO_BREAK_SPACE] = [0x2212, 0xa0, 0x202f]
+/** A number (sign, whole part, decimals, power of ten), one space or none, and what is left: the unit. */
+const quantityPattern = /^(([-+\u2212]?)(\d*)(?:\.(\d*))?(?:[eE]([-+\u2212]?\d+))?)[ \u00a0\u202f]?(.*)$/s
 /** Fifteen digits always make a whole number that is exactly a double. */
 const EXACT_DIGITS = 15
 /** No double needs more digits than this to be told apart from its neighbours. */
 const LONGEST_NUMBER = 800
-
-/** A number at the start of a text: its digits as a whole number with a power of ten, and where it ends. */
-interface Scanned {
-  readonly whole: number
-  readonly exponent: number
-  readonly end: number
-  /** The number needs more digits than `whole` holds: convert it from its text. */
-  readonly long: boolean
-}
-
-function scanNumber(text: string): Scanned | undefined {
-  let at = 0
-  const sign = text.charCodeAt(0)
-  const negative = sign === MINUS || sign === TRUE_MINUS
-  if (negative || sign === PLUS) at = 1
-  let whole = 0
-  let significant = 0
-  let places = 0
-  let digits = 0
-  let pointSeen = false
-  for (; at < text.length; at++) {
-    const code = text.charCodeAt(at)
-    if (code === POINT && !pointSeen) pointSeen = true
-    else if (code >= ZERO && code <= NINE) {
-      digits++
-      if (significant > 0 || code !== ZERO) significant++
-      if (significant <= EXACT_DIGITS) whole = whole * 10 + code - ZERO
-      if (pointSeen) places++
-    } else break
-  }
-  if (digits === 0) return undefined
-  let exponent = 0
-  const mark = text.charCodeAt(at)
-  if (mark === LOWER_E || mark === UPPER_E) {
-    let next = at + 1
-    const exponentSign = text.charCodeAt(next)
-    const down = exponentSign === MINUS || exponentSign === TRUE_MINUS
-    if (down || exponentSign === PLUS) next++
-    const start = next
-    for (let code = text.charCodeAt(next); code >= ZERO && code <= NINE; code = text.charCodeAt(++next)) {
-      exponent = exponent * 10 + code - ZERO
-    }
-    if (next > start) at = next
-    if (down) exponent = -exponent
-  }
-  return {
-    whole: negative ? -whole : whole,
-    exponent: exponent - places,
-    end: at,
-    long: significant > EXACT_DIGITS,
-  }
-}
 
 /** A value that was read: its SI number and the unit it was written in. */
 export interface ReadValue {
@@ -123,47 +71,50 @@ export interface ReadValue {
 
 /** The value of a text such as `300 A` as a kind, or undefined when it is not exactly that. */
 function readText(kind: Kind, text: string): ReadValue | undefined {
-  const number = scanNumber(text)
-  if (number === undefined || number.end > LONGEST_NUMBER) return undefined
-  let start = number.end
-  const gap = text.charCodeAt(start)
-  if (gap === SPACE || gap === NO_BREAK_SPACE || gap === NARROW_NO_BREAK_SPACE) start++
-  const unit = text.slice(start)
-  const scale = unit === '' && start === number.end && kind === 'ratio' ? unitScale('ratio', '1') : scaleFor(kind, unit)
+  const match = quantityPattern.exec(text)
+  if (match === null) return undefined
+  // Elements are taken by index: taking an array apart goes through its iterator, which is slow.
+  const number = match[1] as string
+  const decimals = match[4] ?? ''
+  const digits = decimals === '' ? (match[3] as string) : match[3] + decimals
+  if (digits === '' || number.length > LONGEST_NUMBER) return undefined
+  const scale = kind === 'ratio' && number === text ? unitScale('ratio', '1') : scaleFor(kind, match[6] as string)
   if (scale === undefined) return undefined
-  const si = toSi(text, number, scale)
-  return inRange(kind, si, number.whole !== 0) ? { si, scale } : undefined
+  let si: number
+  if (digits.length > EXACT_DIGITS) si = fromDecimal(plainMinus(number), scale)
+  else {
+    const power = match[5] === undefined ? 0 : Number(plainMinus(match[5]))
+    const isNegative = match[2] === '-' || match[2] === '\u2212'
+    si = fromWhole(isNegative ? -Number(digits) : Number(digits), power - decimals.length, scale)
+  }
+  const isLost = si === 0 && /[1-9]/.test(digits) && scale.zero.isZero()
+  if (!Number.isFinite(si) || isLost || (kind === 'temperature' && si < 0)) return undefined
+  // Adding zero turns minus zero, which JSON does not keep, into zero.
+  return { si: si + 0, scale }
 }
 
-/** The SI value of a scanned number. Adding zero turns minus zero, which JSON does not keep, into zero. */
-function toSi(text: string, number: Scanned, scale: UnitScale): number {
-  const si = number.long
-    ? fromDecimal(text.slice(0, number.end).replace(/\u2212/g, '-'), scale)
-    : fromWhole(number.whole, number.exponent, scale)
-  return si + 0
+/** Texts that were read lately: a script gives the same few again and again, and looking one up is quicker. */
+const recent = new Map<Kind, Map<string, ReadValue>>()
+const RECENT = 1000
+
+function readNew(kind: Kind, text: string): ReadValue | undefined {
+  const read = readText(kind, text)
+  const known = recent.get(kind)
+  if (known === undefined) recent.set(kind, new Map())
+  else if (known.size >= RECENT) known.clear()
+  if (read !== undefined) recent.get(kind)?.set(text, read)
+  return read
 }
 
-/** Whether an SI number is one that a quantity may hold: finite, not lost to zero, not below absolute zero. */
-function inRange(kind: Kind, si: number, written: boolean): boolean {
-  if (!Number.isFinite(si)) return false
-  return kind === 'temperature' ? si >= 0 : si !== 0 || !written
-}
-
-/** The value of a number in a unit, as exact as if its shortest decimal text had been read. */
-export function readNumber(kind: Kind, number: number, scale: UnitScale): number | undefined {
-  if (!Number.isFinite(number)) return undefined
-  const si = toSi(String(number), scanNumber(String(number)) as Scanned, scale)
-  return inRange(kind, si, number !== 0) ? si : undefined
+function plainMinus(text: string): string {
+  return text.replace(/\u2212/g, '-')
 }
 
 /** Reads a value as a kind, or undefined when it cannot be used; `issueWith` then says why. */
 export function readValue(kind: Kind, value: unknown): ReadValue | undefined {
-  if (typeof value === 'string') return readText(kind, value)
+  if (typeof value === 'string') return recent.get(kind)?.get(value) ?? readNew(kind, value)
   if (isQuantity(value)) return value.kind === kind ? { si: value.si, scale: unitScale(kind, value.unit) } : undefined
-  if (kind === 'ratio' && typeof value === 'number' && Number.isFinite(value)) {
-    return { si: value + 0, scale: unitScale('ratio', '1') }
-  }
-  return undefined
+  return kind === 'ratio' && typeof value === 'number' ? readText(kind, String(value)) : undefined
 }
 
 /** The SI number of a value read as a kind, or NaN when it cannot be used; `issueWith` then says why. */
@@ -250,25 +201,22 @@ function withoutCommas(number: string): string {
 function mendText(kind: Kind, text: string): string | undefined {
   if (text.trim() === '') return undefined
   if (text.trim() !== text) return `write it without spaces around it: '${text.trim()}'`
-  const number = /^[-+\u2212]?[\d.,]*\d[\d.,]*/.exec(text)?.[0]
-  if (number?.includes(',')) {
-    const rest = text.slice(number.length)
-    if (/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(number)) {
-      return `the comma is ambiguous: write '${number.replace(',', '')}${rest}' or '${Number(number.replace(',', '.'))}${rest}'`
+  const written = /^[-+\u2212]?[\d.,]*\d[\d.,]*/.exec(text)?.[0]
+  if (written?.includes(',')) {
+    const rest = text.slice(written.length)
+    if (/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(written)) {
+      return `the comma is ambiguous: write '${written.replace(',', '')}${rest}' or '${Number(written.replace(',', '.'))}${rest}'`
     }
-    return `write '${withoutCommas(number)}${rest}': the decimal sign is a point, and thousands are not separated`
+    return `write '${withoutCommas(written)}${rest}': the decimal sign is a point, and thousands are not separated`
   }
   if (/^[-+\u2212]?(nan|inf)/i.test(text)) return 'only finite numbers are quantities'
-  const scanned = scanNumber(text)
-  if (scanned === undefined) {
-    return kind === 'ratio' ? 'write a number' : 'write the number first, then the unit'
-  }
-  const unit = text.slice(scanned.end).replace(/^[ \u00a0\u202f]/, '')
+  const [, number = '', , whole = '', decimals = '', , unit = ''] = quantityPattern.exec(text) ?? []
+  if (whole + decimals === '') return kind === 'ratio' ? 'write a number' : 'write the number first, then the unit'
   if (unit === '') return `which unit? ${listed(symbolsOf(kind))}`
   if (/^\s/.test(unit)) return 'write one space or none between the number and the unit'
   if (scaleFor(kind, unit) !== undefined) {
-    if (scanned.end > LONGEST_NUMBER) return `write at most ${LONGEST_NUMBER} digits`
-    if (kind === 'temperature' && scanned.whole < 0) return 'that is below absolute zero, -273.15 °C'
+    if (number.length > LONGEST_NUMBER) return `write at most ${LONGEST_NUMBER} digits`
+    if (kind === 'temperature' && /^[-\u2212]/.test(number)) return 'that is below absolute zero, -273.15 °C'
     return 'that is more, or closer to zero, than a number can hold'
   }
   const others = kindsOfUnit(unit)

@@ -5,8 +5,9 @@
 import fc from 'fast-check'
 import type { MathNode, Unit } from 'mathjs'
 import type { AnyFormula } from '../../src/formula/index.js'
-import { type Kind, kinds } from '../../src/quantity/index.js'
+import type { Kind } from '../../src/quantity/index.js'
 import { math } from '../mathjs.js'
+import { dimensions } from './dimensions.js'
 import { inputsFor, siConstants } from './draw.js'
 
 /** How often each check draws, and how close two ways of computing one thing must come. */
@@ -80,8 +81,7 @@ export function checkPrintedUnits(formula: AnyFormula): void {
         typeof wanted === 'number' ? typeof printed === 'number' : math.isUnit(printed) && printed.equalBase(wanted)
       if (!isRight)
         throw new Error(`${formula.name}: the printed unit is that of ${String(printed)}, not ${String(wanted)}`)
-      const value =
-        typeof printed === 'number' ? printed : (printed as Unit).toNumber(kinds[formula.result.kind].dimension)
+      const value = typeof printed === 'number' ? printed : (printed as Unit).toNumber(dimensions[formula.result.kind])
       const computed = formula.compute(si)
       if (!isClose(value, computed)) throw new Error(`${formula.name}: with units ${value}, computed ${computed}`)
     }),
@@ -91,7 +91,7 @@ export function checkPrintedUnits(formula: AnyFormula): void {
 
 /** A value as a product of kg, m, s, A and K; a ratio or an angle as a plain number. */
 function inBaseUnits(si: number, kind: Kind): Unit | number {
-  const { dimension } = kinds[kind]
+  const dimension = dimensions[kind]
   return dimension === '1' ? si : math.unit(si, dimension)
 }
 
@@ -126,7 +126,7 @@ export function checkRescaled(formula: AnyFormula): void {
 
 /** How the number of a kind changes when the base units change. */
 function powers(kind: Kind, by: Factors): number {
-  const { dimension } = kinds[kind]
+  const dimension = dimensions[kind]
   if (dimension === '1') return 1
   return dimension.split(' ').reduce((product, power) => {
     const [base, exponent = '1'] = power.split('^')

@@ -3,7 +3,7 @@ import { inspect } from 'node:util'
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
 import { CalculationError, InputError, type Kind, kinds, quantity } from '../../src/quantity/index.js'
-import { twins } from '../../src/quantity/kinds.js'
+import { twinOf } from '../../src/quantity/kinds.js'
 import { fromSi } from '../../src/quantity/quantity.js'
 
 const units = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
@@ -68,9 +68,17 @@ describe('reading', () => {
   })
 
   it.each(units)('of %s in %s by its plain-ASCII twin', (kind, unit) => {
-    const twin = twins[unit as keyof typeof twins] ?? unit
+    const twin = twinOf(unit)
     expect(twin).toMatch(/^[\x20-\x7e]+$/)
     expect(quantity(kind, `2.5 ${twin}` as never).si).toBe(quantity(kind, `2.5 ${unit}` as never).si)
+  })
+
+  it('is the same when a text comes again, and after a thousand others', () => {
+    const first = quantity('length', '1.5 m').si
+    for (let i = 0; i < 2500; i++) expect(quantity('length', `${i} mm`).si).toBe(i / 1000)
+    expect(quantity('length', '1.5 m').si).toBe(first)
+    expect(() => quantity('length', '1.5 V' as never)).toThrow(InputError)
+    expect(() => quantity('length', '1.5 V' as never)).toThrow(InputError)
   })
 
   it('keeps minus zero out, which JSON would lose', () => {
@@ -139,9 +147,16 @@ describe('refusing, with the mend', () => {
   })
 
   it('a unit of another kind for a number', () => {
-    expect(refusal(() => quantity('mass', 5, 'V' as never))?.expected).toBe('a unit of mass: kg, g, t, lb or oz')
-    expect(refusal(() => quantity('mass', Number.NaN, 'kg'))?.received).toBe('NaN')
-    expect(refusal(() => quantity('temperature', -300, '°C'))?.received).toBe('-300')
+    expect(refusal(() => quantity('mass', 5, 'V' as never))).toMatchObject({
+      received: "'5 V'",
+      hint: 'V measures a voltage',
+    })
+    expect(refusal(() => quantity('mass', Number.NaN, 'kg'))?.hint).toBe('only finite numbers are quantities')
+    expect(refusal(() => quantity('mass', Number.POSITIVE_INFINITY, 'kg'))?.received).toBe("'Infinity kg'")
+    expect(refusal(() => quantity('temperature', -300, '°C'))?.hint).toMatch(/below absolute zero/)
+    expect(refusal(() => quantity('mass', '5 lb' as never, 'kg'))).toMatchObject({
+      expected: 'a number, its unit beside it',
+    })
   })
 
   it('with one line that can be read without the code', () => {
