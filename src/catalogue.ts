@@ -11,7 +11,9 @@ import * as thermal from './thermal/index.js'
 function formulasOf(...domains: readonly object[]): { readonly [name: string]: AnyFormula } {
   const exported = domains.flatMap((domain) => Object.values(domain))
   const formulas = exported.filter((each): each is AnyFormula => typeof each === 'function' && isFormula(each))
-  return Object.freeze(Object.fromEntries(formulas.map((formula) => [formula.name, formula])))
+  // Sorted, because what a module exports comes in another order as CommonJS.
+  const byName = formulas.sort((a, b) => (a.name < b.name ? -1 : 1))
+  return Object.freeze(Object.fromEntries(byName.map((formula) => [formula.name, formula])))
 }
 
 /** Every formula that the domains export, by name; nothing is listed by hand. */
