@@ -1,9 +1,142 @@
 /**
- * What a coolant carries.
+ * Coolants: their properties by temperature, and the heat that a stream carries.
  *
- * Rests on the heat balance of a steady flow.
+ * The tables rest on the formulations of the IAPWS for water and on the ASHRAE Handbook for half glycol; the rest is
+ * the heat balance of a steady flow.
  */
-import { definition, formula, input, output } from '../formula/index.js'
+import * as z from 'zod/mini'
+import { cite, definition, formula, input, output } from '../formula/index.js'
+import { type Quantity, quantity } from '../quantity/index.js'
+import { about, given, procedure } from '../structure/index.js'
+import { columnAt, type PropertyTable, refuseOutside } from './property-table.js'
+
+/** A coolant with a table of properties. */
+export type Coolant = 'water' | 'ethylene glycol 50 %'
+
+const columns = ['density, kg/m³', 'specific heat, J/(kg·K)', 'viscosity, mPa·s', 'thermal conductivity, W/(m·K)']
+
+/**
+ * The tables behind {@link coolantProperties}: the rows as published, each with its source and its range. Half glycol
+ * is mixed by volume, which is 52.4 % by mass; it freezes at about −37 °C.
+ */
+export const coolants: { readonly [name in Coolant]: PropertyTable } = {
+  'water': {
+    fluid: 'water at 101.325 kPa',
+    source: /*@__PURE__*/ cite(
+      'IAPWS',
+      'IAPWS-95, 2008 viscosity and 2011 conductivity formulations, worked out with the open-source library chemicals',
+    ),
+    temperatureUnit: '°C',
+    columns,
+    rows: [
+      [0.01, 999.844, 4219.4, 1.7911, 0.5557],
+      [5, 999.967, 4205.0, 1.5182, 0.5678],
+      [10, 999.702, 4195.2, 1.3059, 0.5788],
+      [20, 998.207, 4184.1, 1.0016, 0.598],
+      [30, 995.649, 4179.8, 0.7972, 0.6144],
+      [40, 992.216, 4179.4, 0.6527, 0.6285],
+      [50, 988.035, 4181.3, 0.5465, 0.6406],
+      [60, 983.196, 4185.0, 0.466, 0.651],
+      [70, 977.765, 4190.1, 0.4035, 0.6598],
+      [80, 971.79, 4196.8, 0.3541, 0.667],
+      [90, 965.31, 4205.2, 0.3142, 0.6728],
+      [99, 959.066, 4214.5, 0.2846, 0.6768],
+    ],
+  },
+  'ethylene glycol 50 %': {
+    fluid: '50 % ethylene glycol by volume',
+    source: /*@__PURE__*/ cite(
+      'ASHRAE Handbook, Fundamentals (2001)',
+      'properties of aqueous ethylene glycol, read in an open data file',
+    ),
+    temperatureUnit: '°C',
+    columns,
+    rows: [
+      [-30, 1089.04, 3088, 43.98, 0.333],
+      [-20, 1086.87, 3126, 22.07, 0.344],
+      [-10, 1084.22, 3165, 12.74, 0.354],
+      [0, 1081.08, 3203, 8.09, 0.364],
+      [10, 1077.46, 3242, 5.5, 0.373],
+      [20, 1073.35, 3281, 3.94, 0.38],
+      [30, 1068.75, 3319, 2.94, 0.387],
+      [40, 1063.66, 3358, 2.26, 0.394],
+      [50, 1058.09, 3396, 1.78, 0.399],
+      [60, 1052.04, 3435, 1.43, 0.404],
+      [70, 1045.49, 3474, 1.17, 0.408],
+      [80, 1038.46, 3512, 0.98, 0.411],
+      [90, 1030.95, 3551, 0.82, 0.414],
+      [100, 1022.95, 3590, 0.7, 0.416],
+    ],
+  },
+}
+
+/** What a coolant is like at a temperature. */
+export interface CoolantProperties {
+  readonly density: Quantity<'density'>
+  readonly specificHeat: Quantity<'specificHeat'>
+  readonly viscosity: Quantity<'dynamicViscosity'>
+  readonly conductivity: Quantity<'thermalConductivity'>
+}
+
+/** The properties of a coolant at kelvins within its table, as SI numbers. */
+export function coolantAt(coolant: Coolant, kelvins: number) {
+  const table = coolants[coolant]
+  return {
+    density: columnAt(table, 0, kelvins, 'straight'),
+    specificHeat: columnAt(table, 1, kelvins, 'straight'),
+    // Viscosity falls by nearly the same factor from row to row.
+    viscosity: columnAt(table, 2, kelvins, 'logarithm') / 1000,
+    conductivity: columnAt(table, 3, kelvins, 'straight'),
+  }
+}
+
+/** A coolant as it is read. */
+export const coolantGiven = /*@__PURE__*/ about('the coolant', z.enum(['water', 'ethylene glycol 50 %']))
+
+const coolantPropertiesGiven = /*@__PURE__*/ about(
+  'a coolant at a temperature',
+  z.strictObject({ coolant: coolantGiven, temperature: given('temperature', 'Temperature of the coolant') }),
+)
+
+/**
+ * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm.
+ *
+ * - `coolant`: `'water'`, from 0.01 °C to 99 °C, or `'ethylene glycol 50 %'` (by volume), from −30 °C to 100 °C
+ * - `temperature` (°C), within that range
+ *
+ * Half glycol at 20 °C is four times as viscous as water, and ten times as viscous at −20 °C as at 40 °C. Other
+ * concentrations and other editions of the tables differ: within 0.5 % in density, 1.5 % in specific heat, 6 % in
+ * viscosity and 3 % in conductivity for half glycol.
+ *
+ * @throws InputError for a temperature outside the table, with its range and source; nothing is extrapolated.
+ * Source: for water IAPWS-95 and the IAPWS formulations of 2008 and 2011; for half glycol ASHRAE Handbook, Fundamentals
+ * (2001).
+ *
+ * @example
+ * ```ts
+ * const { density, viscosity } = coolantProperties({ coolant: 'ethylene glycol 50 %', temperature: '40 °C' })
+ * String(density) // '1064 kg/m³'
+ * String(viscosity) // '2.26 mPa·s'
+ * ```
+ */
+export const coolantProperties = /*@__PURE__*/ procedure(
+  'coolantProperties',
+  coolantPropertiesGiven,
+  ({ coolant, temperature }): CoolantProperties => {
+    refuseOutside('coolantProperties', 'temperature', coolants[coolant], temperature)
+    return asQuantities(coolantAt(coolant, temperature.si))
+  },
+)
+
+/** Properties with their units. */
+export function asQuantities(si: ReturnType<typeof coolantAt>): CoolantProperties {
+  return {
+    density: quantity('density', si.density, 'kg/m³'),
+    specificHeat: quantity('specificHeat', si.specificHeat, 'J/(kg·K)'),
+    viscosity: quantity('dynamicViscosity', si.viscosity, 'Pa·s').as('mPa·s'),
+    conductivity: quantity('thermalConductivity', si.conductivity, 'W/(m·K)'),
+  }
+}
 
 /**
  * Flow of a coolant that carries off a heat with a given rise of its temperature. Half glycol needs about a sixth

@@ -1,4 +1,5 @@
 /** Heat and temperatures: warming and cooling, coolant, air, heat exchangers, cells. */
+export { type AirProperties, airProperties, dryAir } from './air.js'
 export {
   convectionCoefficient,
   flatPlate,
@@ -7,7 +8,7 @@ export {
   radiationCoefficient,
   rayleighNumber,
 } from './convection.js'
-export { coolantFlow } from './coolant.js'
+export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants } from './coolant.js'
 export {
   effectivenessCounterFlow,
   effectivenessCrossFlow,
@@ -26,3 +27,4 @@ export {
 } from './lumped.js'
 export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
 export { flowVelocity, frictionFactor, pressureDrop, pumpPower, reynoldsNumber } from './pipe.js'
+export type { PropertyTable } from './property-table.js'

@@ -1,9 +1,9 @@
 /** What the thermal formulas must have among themselves, and the answers to wrong input. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseExpression, valueOf } from '../src/formula/expression.js'
-import { solve } from '../src/formula/index.js'
-import { CalculationError } from '../src/quantity/index.js'
+import { parseExpression, valueOf } from '../../src/formula/expression.js'
+import { solve } from '../../src/formula/index.js'
+import { CalculationError } from '../../src/quantity/index.js'
 import {
   biotNumber,
   cellHeat,
@@ -27,7 +27,7 @@ import {
   reynoldsNumber,
   thermalTimeConstant,
   warmUpTime,
-} from '../src/thermal/index.js'
+} from '../../src/thermal/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
