@@ -10,10 +10,19 @@ export {
 } from './convection.js'
 export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants } from './coolant.js'
 export {
+  capacityRate,
+  capacityRatio,
+  conductanceAtFlow,
+  conductanceInSeries,
   effectivenessCounterFlow,
   effectivenessCrossFlow,
+  effectivenessCrossFlowApproximation,
   effectivenessParallelFlow,
   exchangerHeat,
+  exchangerHotInlet,
+  faceFlow,
+  streamOutlet,
+  transferUnits,
 } from './exchanger.js'
 export {
   biotNumber,

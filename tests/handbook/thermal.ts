@@ -1,14 +1,20 @@
 /** Published values for the thermal domain. */
-import { cite, definition } from '../../src/formula/index.js'
+import { cite, commonPractice, definition } from '../../src/formula/index.js'
 import {
   biotNumber,
+  capacityRate,
+  capacityRatio,
   cellHeat,
+  conductanceAtFlow,
+  conductanceInSeries,
   convectionCoefficient,
   coolantFlow,
   effectivenessCounterFlow,
-  effectivenessCrossFlow,
+  effectivenessCrossFlowApproximation,
   effectivenessParallelFlow,
   exchangerHeat,
+  exchangerHotInlet,
+  faceFlow,
   flatPlate,
   flowVelocity,
   forcedConvectionCylinder,
@@ -25,7 +31,9 @@ import {
   rayleighNumber,
   resistanceAtTemperature,
   reynoldsNumber,
+  streamOutlet,
   thermalTimeConstant,
+  transferUnits,
   warmUpTime,
 } from '../../src/thermal/index.js'
 import { handbook } from './handbook.js'
@@ -396,7 +404,7 @@ export const thermalHandbook = [
       note: '441.0 W/m over the surface of 0.1 m diameter and 142 K.',
     },
   ]),
-  handbook(effectivenessCrossFlow, [
+  handbook(effectivenessCrossFlowApproximation, [
     ...(
       [
         [1, 0.5, 0.54476],
@@ -491,6 +499,112 @@ export const thermalHandbook = [
       within: 0.002,
       source: cengel('example 11.6, a car radiator'),
       standing: 'recomputed',
+    },
+  ]),
+  handbook(capacityRate, [
+    {
+      given: { flow: '14.469 L/min', density: '992.216 kg/m³', specificHeat: '4179.4 J/(kg·K)' },
+      expected: '1000 W/K',
+      within: 1e-4,
+      source: cite('IAPWS', 'properties of water at 40 °C'),
+      standing: 'recomputed',
+      note: '5 kW at a rise of 5 K.',
+    },
+    {
+      given: { flow: '16.798 L/min', density: '1063.66 kg/m³', specificHeat: '3358 J/(kg·K)' },
+      expected: '1000 W/K',
+      within: 1e-4,
+      source: cite('ASHRAE Handbook, Fundamentals (2001)', '50 % ethylene glycol by volume at 40 °C'),
+      standing: 'recomputed',
+      note: '5 kW at a rise of 5 K.',
+    },
+  ]),
+  handbook(capacityRatio, [
+    {
+      given: { first: '2517 W/K', second: '3146.25 W/K' },
+      expected: 0.8,
+      within: 1e-9,
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'recomputed',
+    },
+    {
+      given: { first: '4197 W/K', second: '1888.65 W/K' },
+      expected: 0.45,
+      within: 1e-3,
+      source: incropera('example 11.3'),
+      standing: 'recomputed',
+      note: 'Water and exhaust gas; the greater rate is given first.',
+    },
+  ]),
+  handbook(transferUnits, [
+    {
+      given: { conductance: '1366.97 W/K', minimumCapacityRate: '2517 W/K' },
+      expected: 0.5429,
+      within: 5e-4,
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'recomputed',
+      note: '3347 W/(m²·K), read, times the inside of 40 tubes of 5 mm and 0.65 m.',
+    },
+    {
+      given: { conductance: '4000 W/K', minimumCapacityRate: '1500 W/K' },
+      expected: 2.667,
+      within: 2e-4,
+      source: incropera('example 11.4'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(conductanceAtFlow, [
+    {
+      given: { conductance: '600 W/K', flow: '4608 m³/h', referenceFlow: '2304 m³/h', exponent: 0.58 },
+      expected: '896.91 W/K',
+      within: 1e-5,
+      source: commonPractice,
+      standing: 'recomputed',
+      note: '600 times 2 to the power 0.58, the exponent of louvred fins (Davenport, from memory).',
+    },
+  ]),
+  handbook(conductanceInSeries, [
+    {
+      given: { first: '600 W/K', second: '2500 W/K' },
+      expected: '483.871 W/K',
+      within: 1e-5,
+      source: definition,
+      standing: 'exact',
+      note: '1 500 000 over 3100.',
+    },
+  ]),
+  handbook(exchangerHotInlet, [
+    {
+      given: { heat: '62.925 kW', effectiveness: 0.35714, minimumCapacityRate: '2517 W/K', coldInlet: '20 °C' },
+      expected: '90 °C',
+      within: '0.01 K',
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(streamOutlet, [
+    {
+      given: { inlet: '90 °C', heat: '-62.925 kW', capacityRate: '2517 W/K' },
+      expected: '65 °C',
+      within: '0.001 K',
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'read',
+    },
+    {
+      given: { inlet: '20 °C', heat: '62.925 kW', capacityRate: '3146.25 W/K' },
+      expected: '40 °C',
+      within: '0.001 K',
+      source: cengel('example 11.6, a car radiator'),
+      standing: 'read',
+    },
+  ]),
+  handbook(faceFlow, [
+    {
+      given: { area: '0.16 m²', velocity: '4 m/s' },
+      expected: '2304 m³/h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
     },
   ]),
   handbook(cellHeat, [

@@ -1,13 +1,19 @@
 /** How each thermal formula moves with its inputs. */
 import {
   biotNumber,
+  capacityRate,
+  capacityRatio,
   cellHeat,
+  conductanceAtFlow,
+  conductanceInSeries,
   convectionCoefficient,
   coolantFlow,
   effectivenessCounterFlow,
-  effectivenessCrossFlow,
+  effectivenessCrossFlowApproximation,
   effectivenessParallelFlow,
   exchangerHeat,
+  exchangerHotInlet,
+  faceFlow,
   flatPlate,
   flowVelocity,
   forcedConvectionCylinder,
@@ -24,7 +30,9 @@ import {
   rayleighNumber,
   resistanceAtTemperature,
   reynoldsNumber,
+  streamOutlet,
   thermalTimeConstant,
+  transferUnits,
   warmUpTime,
 } from '../../src/thermal/index.js'
 import { lawsOf } from '../laws.js'
@@ -85,7 +93,7 @@ export const thermalLaws = [
   lawsOf(forcedConvectionCylinder, { reynolds: 'rises', prandtl: 'rises' }),
   lawsOf(flatPlate, { reynolds: 'rises', prandtl: 'rises' }),
   lawsOf(radiationCoefficient, { emissivity: 'rises', surface: 'rises', surroundings: 'rises' }),
-  lawsOf(effectivenessCrossFlow, { transferUnits: 'rises', capacityRatio: 'falls' }),
+  lawsOf(effectivenessCrossFlowApproximation, { transferUnits: 'rises', capacityRatio: 'falls' }),
   lawsOf(effectivenessCounterFlow, { transferUnits: 'rises', capacityRatio: 'falls' }),
   lawsOf(effectivenessParallelFlow, { transferUnits: 'rises', capacityRatio: 'falls' }),
   lawsOf(exchangerHeat, {
@@ -94,6 +102,31 @@ export const thermalLaws = [
     hotInlet: 'rises',
     coldInlet: 'falls',
   }),
+  lawsOf(capacityRate, { flow: 'rises', density: 'rises', specificHeat: 'rises' }),
+  lawsOf(capacityRatio, {
+    first: 'either: it rises up to the other rate, and falls beyond',
+    second: 'either: it rises up to the other rate, and falls beyond',
+  }),
+  lawsOf(transferUnits, { conductance: 'rises', minimumCapacityRate: 'falls' }),
+  lawsOf(conductanceAtFlow, {
+    conductance: 'rises',
+    flow: 'rises',
+    referenceFlow: 'falls',
+    exponent: 'either: it raises the conductance above the flow of reference, and lowers it below',
+  }),
+  lawsOf(conductanceInSeries, { first: 'rises', second: 'rises' }),
+  lawsOf(exchangerHotInlet, {
+    heat: 'rises',
+    effectiveness: 'falls',
+    minimumCapacityRate: 'falls',
+    coldInlet: 'rises',
+  }),
+  lawsOf(streamOutlet, {
+    inlet: 'rises',
+    heat: 'rises',
+    capacityRate: 'either: a greater stream warms less, and cools less',
+  }),
+  lawsOf(faceFlow, { area: 'rises', velocity: 'rises' }),
   lawsOf(cellHeat, {
     current: 'either: heat of the resistance grows with current either way, heat of entropy turns its sign with it',
     resistance: 'rises',

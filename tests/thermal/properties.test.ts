@@ -112,6 +112,7 @@ describe('airProperties', () => {
   // kinematic viscosities are compared at that pressure.
   it.each([
     [250, 11.44e-6, 0.0223, 0.72],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: a Prandtl number of the table
     [300, 15.89e-6, 0.0263, 0.707],
     [350, 20.92e-6, 0.03, 0.7],
     [400, 26.41e-6, 0.0338, 0.69],
