@@ -121,6 +121,21 @@ export const frontShare = /*@__PURE__*/ formula({
   compute: ({ aft, wheelbase }) => 1 - aft / wheelbase,
 })
 
+/** Share of the mass that the left wheels carry, from the place of the centre of gravity. Both axles need one track. */
+export const sideShare = /*@__PURE__*/ formula({
+  name: 'sideShare',
+  title: 'Left-hand share of the mass from the centre of gravity',
+  inputs: {
+    left: input('length', 'y', 'Distance of the centre of gravity to the left of the centre line'),
+    track: input('length', 't', 'Track, or the mean of two that differ little', { above: 0 }),
+  },
+  result: output('ratio', 'X_l', 'Share of the mass on the left wheels', '%'),
+  expression: '1 / 2 + y / t',
+  assumes: ['The car stands on level ground, and both axles have this track.'],
+  source: definition,
+  compute: ({ left, track }) => 0.5 + left / track,
+})
+
 /**
  * How far the centre of gravity lies to the left of the centre line, from four scales. The tracks may differ.
  *

@@ -16,6 +16,7 @@ export {
   raisedAngle,
   rearAxleMass,
   remainingCentre,
+  sideShare,
   staticStabilityFactor,
 } from './balance.js'
 export {
@@ -33,6 +34,7 @@ export {
 } from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { type Tally, tally } from './ledger.js'
+export { type PlacedMasses, type Placement, placeMasses } from './place.js'
 export type { Place, Position } from './position.js'
 export { type AxleRide, type RestoredRide, restoreRide } from './ride.js'
 export {

@@ -28,6 +28,7 @@ import {
   rideHeightChange,
   rollRate,
   rollTransfer,
+  sideShare,
   springRateForFrequency,
   springSeatChange,
   staticDeflection,
@@ -515,6 +516,16 @@ export const massHandbook = [
       within: '1e-9 mm',
       source: definition,
       standing: 'exact',
+    },
+  ]),
+  handbook(sideShare, [
+    {
+      given: { left: '20 mm', track: '1.3 m' },
+      expected: '51.538 %',
+      within: '0.001 %',
+      source: definition,
+      standing: 'exact',
+      note: '1000 kg, 20 mm left: 259.23 kg and 256.15 kg on the left wheels, however the axles share.',
     },
   ]),
 ]

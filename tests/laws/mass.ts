@@ -27,6 +27,7 @@ import {
   rideHeightChange,
   rollRate,
   rollTransfer,
+  sideShare,
   springRateForFrequency,
   springSeatChange,
   staticDeflection,
@@ -139,4 +140,5 @@ export const massLaws = [
   }),
   lawsOf(staticDeflection, { frequency: 'falls' }),
   lawsOf(springSeatChange, { heightChange: 'falls', motionRatio: 'either: the body sank or rose' }),
+  lawsOf(sideShare, { left: 'rises', track: eitherSide }),
 ]

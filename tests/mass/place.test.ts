@@ -1,0 +1,399 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { explain } from '../../src/formula/index.js'
+import { placeMasses } from '../../src/mass/index.js'
+import { quantity } from '../../src/quantity/index.js'
+import { type Case, solvedByHighs } from './integer-program.js'
+
+const kg = (value: number) => quantity('mass', value, 'kg')
+const m = (value: number) => quantity('length', value, 'm')
+
+/** A case as this library takes it. */
+const givenOf = ({ base, groups, bays, wheelbase, track, target }: Case) => ({
+  base: { mass: kg(base.mass), centreOfGravity: { aft: m(base.aft), left: m(base.left), up: m(base.up) } },
+  groups: groups.map(({ mass, count }, i) => ({ name: `group ${i}`, mass: kg(mass), count })),
+  bays: bays.map(({ aft, left, up, capacity, accepts }, i) => ({
+    name: `bay ${i}`,
+    at: { aft: m(aft), left: m(left), up: m(up) },
+    capacity,
+    accepts: accepts.map((group) => `group ${group}`),
+  })),
+  wheelbase: m(wheelbase),
+  track: { front: m(track), rear: m(track) },
+  target: {
+    ...(target.frontShare === undefined ? {} : { frontShare: target.frontShare }),
+    ...(target.leftShare === undefined ? {} : { leftShare: target.leftShare }),
+    ...(target.up === undefined ? {} : { up: m(target.up) }),
+  },
+})
+
+/** Every way to put all modules into the bays, as counts by bay and group. */
+function everyPlacement({ groups, bays }: Case): number[][][] {
+  const within = (room: readonly number[], capacity: number, accepts: readonly number[]): number[][] =>
+    room.reduce<number[][]>(
+      (ways, count, group) =>
+        ways.flatMap((way) => {
+          const left = accepts.includes(group)
+            ? Math.min(count, capacity - way.reduce((sum, each) => sum + each, 0))
+            : 0
+          return Array.from({ length: left + 1 }, (_, each) => [...way, each])
+        }),
+      [[]],
+    )
+  const place = (bay: number, rest: readonly number[]): number[][][] => {
+    const { capacity, accepts } = bays[bay] ?? { capacity: 0, accepts: [] }
+    if (bay === bays.length) return rest.every((count) => count === 0) ? [[]] : []
+    return within(rest, capacity, accepts).flatMap((counts) =>
+      place(
+        bay + 1,
+        rest.map((count, group) => count - (counts[group] ?? 0)),
+      ).map((others) => [counts, ...others]),
+    )
+  }
+  return place(
+    0,
+    groups.map(({ count }) => count),
+  )
+}
+
+/** The best of all placements, from the definitions of deviation and of ties. */
+function bestByEnumeration(given: Case) {
+  const { base, groups, bays, wheelbase, track, target } = given
+  const mass = base.mass + groups.reduce((sum, group) => sum + group.mass * group.count, 0)
+  const all = everyPlacement(given).map((placement) => {
+    const along = (direction: 'aft' | 'left' | 'up') =>
+      placement.reduce(
+        (sum, counts, b) =>
+          sum +
+          counts.reduce((inner, count, g) => inner + count * (groups[g]?.mass ?? 0) * (bays[b]?.[direction] ?? 0), 0),
+        base.mass * base[direction],
+      ) / mass
+    const front = target.frontShare === undefined ? 0 : Math.abs(1 - along('aft') / wheelbase - target.frontShare)
+    const left = target.leftShare === undefined ? 0 : Math.abs(0.5 + along('left') / track - target.leftShare)
+    const height = target.up === undefined ? 0 : Math.max(0, along('up') - target.up) / wheelbase
+    const used = placement.filter((counts) => counts.some((count) => count > 0)).length
+    return { deviation: front + left + height, up: along('up'), used }
+  })
+  const least = Math.min(...all.map(({ deviation }) => deviation))
+  const near = all.filter(({ deviation }) => deviation <= least + 1e-9)
+  const lowest = Math.min(...near.map(({ up }) => up))
+  const low = near.filter(({ up }) => up <= lowest + 1e-9 * wheelbase)
+  return { all: all.length, deviation: least, up: lowest, used: Math.min(...low.map(({ used }) => used)) }
+}
+
+/** Places on a grid, so that many placements tie, or anywhere. */
+const place = (min: number, max: number) =>
+  fc.oneof(
+    fc.integer({ min: min * 4, max: max * 4 }).map((quarters) => quarters / 4),
+    fc.integer({ min: min * 1000, max: max * 1000 }).map((millimetres) => millimetres / 1000),
+    fc.double({ min, max, noNaN: true }),
+  )
+const anyTarget = fc.record(
+  {
+    frontShare: fc.double({ min: 0.2, max: 0.8, noNaN: true }),
+    leftShare: fc.constantFrom(0.5, 0.48, 0.6),
+    up: fc.double({ min: 0.2, max: 0.7, noNaN: true }),
+  },
+  { requiredKeys: [] },
+)
+const anyCase = (bays: number, count: number): fc.Arbitrary<Case> =>
+  fc
+    .record({
+      base: fc.record({ mass: fc.constantFrom(400, 561.3), aft: place(0, 2), left: place(-1, 1), up: place(0, 1) }),
+      groups: fc.array(
+        fc.record({ mass: fc.constantFrom(24, 12, 24, 17.3), count: fc.integer({ min: 1, max: count }) }),
+        { minLength: 1, maxLength: 2 },
+      ),
+      bays: fc.array(
+        fc.record({
+          aft: place(-1, 3),
+          left: place(-1, 1),
+          up: place(0, 1),
+          capacity: fc.integer({ min: 0, max: 4 }),
+          accepts: fc.constantFrom([0], [0, 1], [1], [0, 1]),
+        }),
+        { minLength: 1, maxLength: bays },
+      ),
+      wheelbase: fc.constantFrom(2, 2.03),
+      track: fc.constantFrom(1.2, 1.25),
+      target: anyTarget,
+    })
+    .map(({ bays: drawn, ...rest }) => ({
+      ...rest,
+      bays: drawn.map((bay) => ({ ...bay, accepts: bay.accepts.filter((group) => group < rest.groups.length) })),
+    }))
+
+/** Whether the modules find room, tried out. */
+const hasRoom = (given: Case) => everyPlacement(given).length > 0
+
+/** Whether there is a target and bays that accept any of some groups hold as many, for every choice of groups. */
+const isFillable = ({ groups, bays, target }: Case) =>
+  Object.keys(target).length > 0 &&
+  [[0], [1], [0, 1]].every((choice) => {
+    const open = bays.filter(({ accepts }) => accepts.some((group) => choice.includes(group)))
+    const modules = choice.reduce((sum, group) => sum + (groups[group]?.count ?? 0), 0)
+    return modules <= open.reduce((sum, { capacity }) => sum + capacity, 0)
+  })
+
+describe('placeMasses, against others,', () => {
+  it('finds the best of all placements of small cases, ties and all, and proves it', () => {
+    fc.assert(
+      fc.property(anyCase(4, 4).filter(hasRoom), (given) => {
+        const wanted = bestByEnumeration(given)
+        const { deviation, centreOfGravity, placements, proven } = placeMasses(givenOf(given))
+        expect(proven).toBe(true)
+        expect(deviation.si).toBeCloseTo(wanted.deviation, 9)
+        expect(centreOfGravity.up?.si).toBeCloseTo(wanted.up, 8)
+        expect(new Set(placements.map(({ bay }) => bay)).size).toBe(wanted.used)
+      }),
+      { numRuns: 400 },
+    )
+  })
+  it('places each module once, in bays that accept it and hold it', () => {
+    fc.assert(
+      fc.property(anyCase(5, 6).filter(hasRoom), (given) => {
+        const { placements, mass } = placeMasses(givenOf(given))
+        given.groups.forEach(({ count }, g) => {
+          const placed = placements.filter(({ group }) => group === `group ${g}`)
+          expect(placed.reduce((sum, each) => sum + each.count, 0)).toBe(count)
+        })
+        given.bays.forEach(({ capacity, accepts }, b) => {
+          const within = placements.filter(({ bay }) => bay === `bay ${b}`)
+          expect(within.reduce((sum, each) => sum + each.count, 0)).toBeLessThanOrEqual(capacity)
+          for (const { group } of within) expect(accepts.map((g) => `group ${g}`)).toContain(group)
+        })
+        const total = given.base.mass + given.groups.reduce((sum, group) => sum + group.mass * group.count, 0)
+        expect(mass.si).toBeCloseTo(total, 9)
+      }),
+    )
+  })
+  it('does not depend on the order of bays and groups', () => {
+    fc.assert(
+      fc.property(anyCase(5, 5).filter(hasRoom), (given) => {
+        const whole = givenOf(given)
+        const one = placeMasses(whole)
+        const other = placeMasses({ ...whole, bays: whole.bays.toReversed(), groups: whole.groups.toReversed() })
+        expect(other.deviation.si).toBeCloseTo(one.deviation.si, 9)
+        expect(other.centreOfGravity.up?.si).toBeCloseTo(one.centreOfGravity.up?.si ?? Number.NaN, 8)
+      }),
+    )
+  })
+  it('agrees with HiGHS on larger cases', () => {
+    // HiGHS, a solver of mixed-integer linear programs, on the same deviation with its absolute values linearised.
+    fc.assert(
+      fc.property(anyCase(8, 9).filter(isFillable), (given) => {
+        const { deviation } = placeMasses(givenOf(given))
+        // The solver holds its constraints to 1e-6.
+        expect(Math.abs(deviation.si - (solvedByHighs(given) ?? Number.NaN))).toBeLessThan(1e-6)
+      }),
+      { numRuns: 60 },
+    )
+  }, 120_000)
+  it('agrees with HiGHS on 60 modules in 12 bays, within the balance that they can reach and beyond it', () => {
+    for (const [frontShare, up] of [
+      [0.52, 0.3],
+      [0.3, 0.42],
+      [0.75, 0.42],
+    ] as const) {
+      const given: Case = { ...twelveBays, target: { frontShare, leftShare: 0.5, up } }
+      const { deviation, proven } = placeMasses(givenOf(given))
+      expect(proven).toBe(true)
+      expect(Math.abs(deviation.si - (solvedByHighs(given) ?? Number.NaN))).toBeLessThan(1e-6)
+    }
+  }, 120_000)
+  it('proves the best placement of 60 modules in 12 bays', () => {
+    const { deviation, proven, explored } = placeMasses(givenOf(twelveBays))
+    expect(proven).toBe(true)
+    expect(deviation.si).toBeLessThan(1e-4)
+    expect(explored).toBeGreaterThan(1000)
+  }, 30_000)
+  it('says so when there is too much to see, and still finds a near one', () => {
+    const bays = Array.from({ length: 20 }, (_, i) => ({
+      aft: -0.4 + 0.137 * i,
+      left: ((i * 37) % 11) / 10 - 0.5,
+      up: 0.3 + ((i * 29) % 13) / 40,
+      capacity: 9,
+      accepts: [0, 1],
+    }))
+    const groups = [
+      { mass: 7.43, count: 50 },
+      { mass: 11.17, count: 30 },
+    ]
+    const { deviation, proven, assumptions } = placeMasses(givenOf({ ...twelveBays, groups, bays }))
+    expect(proven).toBe(false)
+    expect(deviation.si).toBeLessThan(1e-3)
+    expect(assumptions).toContain('There are too many placements to see them all: a better one may exist.')
+  }, 60_000)
+})
+
+const twelveBays: Case = {
+  base: { mass: 590, aft: 0.88, left: 0.012, up: 0.46 },
+  groups: [{ mass: 7.4, count: 60 }],
+  bays: [
+    [-0.21, 0.33, 0.62],
+    [-0.21, -0.33, 0.62],
+    [0.355, 0.52, 0.31],
+    [0.355, -0.52, 0.31],
+    [0.84, 0.0, 0.27],
+    [1.215, 0.41, 0.24],
+    [1.215, -0.41, 0.24],
+    [1.6, 0.155, 0.38],
+    [1.6, -0.155, 0.38],
+    [2.08, 0.46, 0.51],
+    [2.08, -0.46, 0.51],
+    [2.37, 0.0, 0.44],
+  ].map(([aft = 0, left = 0, up = 0]) => ({ aft, left, up, capacity: 8, accepts: [0] })),
+  wheelbase: 2.03,
+  track: 1.205,
+  target: { frontShare: 0.52, leftShare: 0.5 },
+}
+
+const van = {
+  base: { mass: '560 kg', centreOfGravity: { aft: '880 mm' } },
+  groups: [{ name: 'module', mass: '24 kg', count: 5 }],
+  bays: [
+    { name: 'under the bonnet', at: { aft: '-50 mm' }, capacity: 4 },
+    { name: 'behind the seats', at: { aft: '1.5 m' }, capacity: 4 },
+  ],
+  wheelbase: '2030 mm',
+  track: { front: '1220 mm', rear: '1190 mm' },
+  target: { frontShare: '56 %' },
+} as const
+
+describe('placeMasses on a small van', () => {
+  it('gives the placement of a small case that can be worked out by hand', () => {
+    // By moments: (560 · 880 + 24 (2 · -50 + 3 · 1500)) / 680 = 880 mm from 5 modules at a mean of 880 mm.
+    const { placements, frontShare, centreOfGravity } = placeMasses(van)
+    expect(placements.map(({ bay, count, mass }) => `${count} ${bay}, ${mass}`)).toEqual([
+      '2 under the bonnet, 48 kg',
+      '3 behind the seats, 72 kg',
+    ])
+    expect(centreOfGravity.aft.in('mm')).toBeCloseTo((560 * 880 + 24 * (2 * -50 + 3 * 1500)) / 680, 9)
+    expect(frontShare.si).toBeCloseTo(1 - centreOfGravity.aft.in('mm') / 2030, 12)
+    expect(centreOfGravity).not.toHaveProperty('left')
+  })
+  it('takes the lower of two bays that balance alike, and then the fewer bays', () => {
+    const bays = [
+      { name: 'floor', at: { aft: '1 m', up: '300 mm' }, capacity: 2 },
+      { name: 'shelf', at: { aft: '1 m', up: '600 mm' }, capacity: 9 },
+      { name: 'tunnel', at: { aft: '1 m', up: '300 mm' }, capacity: 3 },
+      { name: 'well', at: { aft: '1 m', up: '300 mm' }, capacity: 5 },
+    ] as const
+    const base = { mass: '560 kg', centreOfGravity: { aft: '880 mm', up: '480 mm' } } as const
+    const { placements } = placeMasses({ ...van, base, bays })
+    expect(placements.map(({ bay, count }) => [bay, count])).toEqual([['well', 5]])
+  })
+  it('fills a bay with a pitch from its first place on', () => {
+    // Five modules from 1 m at steps of 0.2 m have their middle at 1.4 m; two of one kind then three of another.
+    const rack = { name: 'rack', at: { aft: '1 m', up: '0.3 m' }, capacity: 5, pitch: { aft: '0.2 m' } } as const
+    const groups = [
+      { name: 'old', mass: '20 kg', count: 2 },
+      { name: 'new', mass: '30 kg', count: 3 },
+    ] as const
+    const { placements, centreOfGravity } = placeMasses({ ...van, groups, bays: [rack] })
+    expect(placements.map(({ group, at }) => [group, at.aft.in('m')])).toEqual([
+      ['old', 1.1],
+      ['new', 1.6],
+    ])
+    expect(centreOfGravity.aft.in('m')).toBeCloseTo((560 * 0.88 + 40 * 1.1 + 90 * 1.6) / 690, 12)
+  })
+  it('counts a target by its weight', () => {
+    const bays = [
+      { name: 'front left', at: { aft: '0 m', left: '0.5 m' }, capacity: 1 },
+      { name: 'rear', at: { aft: '2 m', left: '0 m' }, capacity: 1 },
+    ] as const
+    const base = { mass: '560 kg', centreOfGravity: { aft: '1.015 m', left: '0 m' } } as const
+    const groups = [{ name: 'module', mass: '24 kg', count: 1 }] as const
+    const target = { frontShare: '53 %', leftShare: '50 %' } as const
+    const bayWith = (weights: { frontShare: number; leftShare: number }) =>
+      placeMasses({ ...van, base, groups, bays, target, weights }).placements[0]?.bay
+    expect(bayWith({ frontShare: 1, leftShare: 0 })).toBe('front left')
+    expect(bayWith({ frontShare: 0.1, leftShare: 1 })).toBe('rear')
+  })
+  it('reaches the same with aft as with the front share that it stands for', () => {
+    const { target, ...rest } = van
+    const aft = quantity('length', 2030 * 0.44, 'mm')
+    const [one, other] = [placeMasses({ ...rest, target }), placeMasses({ ...rest, target: { aft } })]
+    expect(other.placements).toEqual(one.placements)
+    expect(other.deviation.si).toBeCloseTo(one.deviation.si, 12)
+  })
+  it('says how near it comes and which bay binds when the target is out of reach', () => {
+    const { checks, limitedBy, deviation, frontShare, assumptions } = placeMasses({
+      ...van,
+      target: { frontShare: '65 %' },
+    })
+    expect(frontShare.in('%')).toBeCloseTo(62.0, 1)
+    expect(deviation.in('%')).toBeCloseTo(65 - frontShare.in('%'), 9)
+    expect(limitedBy).toBe('under the bonnet')
+    expect(checks).toMatchObject([{ name: 'Front share from its target', verdict: 'fail' }])
+    expect(assumptions).toContain('The bay that binds is under the bonnet: one place more in it would come nearer.')
+  })
+  it('has no bay bind where the target is met as nearly as whole modules can', () => {
+    const { checks, limitedBy } = placeMasses(van)
+    expect(limitedBy).toBeUndefined()
+    expect(checks).toMatchObject([{ verdict: 'pass' }])
+  })
+  it('shows the balance of what it chose', () => {
+    const text = explain(() => placeMasses(van)).toText()
+    expect(text).toContain('The car with its modules')
+    expect(text).toMatch(/X_f = 1 − a \/ L = 1 − 880 mm \/ 2030 mm/)
+  })
+  it.each([
+    [
+      'more modules than the bays hold',
+      { groups: [{ name: 'module', mass: '24 kg', count: 9 }] },
+      'groups: expected at most 8 of module, as many as the bays that accept them hold, got 9',
+    ],
+    [
+      'a group without room among others with room',
+      {
+        groups: [
+          { name: 'large', mass: '24 kg', count: 5 },
+          { name: 'small', mass: '12 kg', count: 1 },
+        ],
+        bays: [
+          { name: 'front', at: { aft: '0 m' }, capacity: 4 },
+          { name: 'rear', at: { aft: '2 m' }, capacity: 4, accepts: ['small'] },
+        ],
+      },
+      'groups: expected at most 4 of large, as many as the bays that accept them hold, got 5',
+    ],
+    [
+      'a bay that accepts nobody knows what',
+      { bays: [{ name: 'front', at: { aft: '0 m' }, capacity: 9, accepts: ['modul'] }] },
+      "bays[0].accepts[0]: expected a group: 'module', got 'modul'",
+    ],
+    [
+      'two bays of one name',
+      {
+        bays: [
+          { name: 'front', at: { aft: '0 m' }, capacity: 4 },
+          { name: 'front', at: { aft: '2 m' }, capacity: 4 },
+        ],
+      },
+      "bays[1].name: expected a name of its own, got 'front', as bays[0]",
+    ],
+    [
+      'a left share where places across the car are unknown',
+      { target: { leftShare: 0.5 } },
+      "base.centreOfGravity.left: expected a length such as '0 mm', got nothing (target.leftShare needs it)",
+    ],
+    [
+      'a height where heights are unknown',
+      { target: { up: '400 mm' } },
+      "bays[1].at.up: expected a length such as '350 mm', got nothing (target.up needs it)",
+    ],
+    [
+      'half a module',
+      { groups: [{ name: 'module', mass: '24 kg', count: 2.5 }] },
+      'groups[0].count: expected a whole number (how many there are), got 2.5',
+    ],
+    [
+      'a share above all',
+      { target: { frontShare: '101 %' } },
+      'target.frontShare: expected a ratio at least 0 and at most 1',
+    ],
+  ])('refuses %s', (_, wrong, message) => {
+    expect(() => placeMasses({ ...van, ...wrong } as never)).toThrow(message)
+  })
+})
