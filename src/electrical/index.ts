@@ -24,7 +24,18 @@ export {
 } from './conductor.js'
 export { faultTimeConstant, fuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
 export {
+  type CellModel,
+  cellModels,
+  cellVoltage,
+  graphitePotential,
+  ironPhosphatePotential,
+  lithiumFraction,
+  nmcPotential,
+} from './open-circuit.js'
+export { type MostPower, type PackState, packAt } from './operating-point.js'
+export {
   cRate,
+  currentAtVoltage,
   currentForPower,
   jouleHeat,
   maximumPower,
@@ -34,6 +45,7 @@ export {
   powerAtFloor,
   seriesVoltage,
   specificEnergy,
+  terminalPower,
   terminalVoltage,
   usableEnergy,
 } from './pack.js'

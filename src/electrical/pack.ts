@@ -4,6 +4,7 @@
  * Rests on circuit theory: a source of constant voltage behind a resistance. Currents are positive on discharge.
  */
 import { definition, formula, input, output } from '../formula/index.js'
+import { quantity } from '../quantity/index.js'
 
 /**
  * Voltage of cells or modules in series. Ask it of the nominal, the full-charge and the empty voltage in turn: a pack
@@ -255,6 +256,8 @@ export const terminalVoltage = /*@__PURE__*/ formula({
       of: 'openCircuit - current * resistance',
       value: ({ openCircuit, current, resistance }) => openCircuit - current * resistance,
       min: 0,
+      otherwise: ({ openCircuit, current, resistance }) =>
+        `the pack cannot deliver ${amperes(current)}: shorted, it gives ${amperes(openCircuit / resistance)}`,
     },
   ],
   source: definition,
@@ -300,12 +303,22 @@ export const currentForPower = /*@__PURE__*/ formula({
       of: 'power as a share of the most that the pack can deliver, openCircuit^2 / (4 * resistance)',
       value: ({ openCircuit, resistance, power }) => (4 * power * resistance) / openCircuit ** 2,
       max: 1,
+      otherwise: ({ openCircuit, resistance, power }) =>
+        `the pack cannot deliver ${kilowatts(power)}: at most ${kilowatts(openCircuit ** 2 / (4 * resistance))}`,
     },
   ],
   source: definition,
   compute: ({ openCircuit, resistance, power }) =>
     (2 * power) / (openCircuit * (1 + Math.sqrt(1 - (4 * power * resistance) / openCircuit ** 2))),
 })
+
+function amperes(value: number): string {
+  return String(quantity('current', value, 'A'))
+}
+
+function kilowatts(watts: number): string {
+  return String(quantity('power', watts, 'W').as('kW'))
+}
 
 /**
  * Most power that a pack can deliver at its terminals, with half the open-circuit voltage left there and as much heat
@@ -443,4 +456,72 @@ export const specificEnergy = /*@__PURE__*/ formula({
   expression: 'E / m',
   source: definition,
   compute: ({ energy, mass }) => energy / mass,
+})
+
+/**
+ * Current at which the terminals of a pack stand at a voltage: the most that a voltage limit allows.
+ *
+ * `I = (V - Vt) / R`
+ *
+ * - `openCircuit` (`V`, V): open-circuit voltage, at least 0 V
+ * - `terminal` (`Vt`, V): voltage at the terminals, at least 0 V
+ * - `resistance` (`R`, mΩ): resistance of the pack, above 0 mΩ
+ * - gives `I`: current, positive on discharge, in A
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * currentAtVoltage({ openCircuit: '12 V', terminal: '10 V', resistance: '100 mΩ' })
+ * // 20 A
+ * // OpenStax, College Physics, example 21.2 (from memory): 20 A
+ * ```
+ */
+export const currentAtVoltage = /*@__PURE__*/ formula({
+  name: 'currentAtVoltage',
+  title: 'Current at a terminal voltage',
+  inputs: {
+    openCircuit: input('voltage', 'V', 'Open-circuit voltage', { min: 0 }),
+    terminal: input('voltage', 'Vt', 'Voltage at the terminals', { min: 0 }),
+    resistance: input('resistance', 'R', 'Resistance of the pack', { above: 0 }),
+  },
+  result: output('current', 'I', 'Current, positive on discharge'),
+  expression: '(V - Vt) / R',
+  source: definition,
+  compute: ({ openCircuit, terminal, resistance }) => (openCircuit - terminal) / resistance,
+})
+
+/**
+ * Power at the terminals of a pack at a current.
+ *
+ * `P = U * I`
+ *
+ * - `voltage` (`U`, V): voltage at the terminals, at least 0 V
+ * - `current` (`I`, A): current, positive on discharge
+ * - gives `P`: power at the terminals, positive on discharge, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * terminalPower({ voltage: '10 V', current: '20 A' })
+ * // 0.2 kW
+ * // OpenStax, College Physics, example 21.2 (from memory): 200 W
+ * ```
+ */
+export const terminalPower = /*@__PURE__*/ formula({
+  name: 'terminalPower',
+  title: 'Power at the terminals',
+  inputs: {
+    voltage: input('voltage', 'U', 'Voltage at the terminals', { min: 0 }),
+    current: input('current', 'I', 'Current, positive on discharge'),
+  },
+  result: output('power', 'P', 'Power at the terminals, positive on discharge'),
+  expression: 'U * I',
+  source: definition,
+  compute: ({ voltage, current }) => voltage * current,
 })

@@ -10,20 +10,26 @@ import {
   cableLoss,
   cableVoltageDrop,
   capacitorEnergy,
+  cellVoltage,
   chargeTime,
   converterInputCurrent,
   cRate,
+  currentAtVoltage,
   currentForPower,
   dischargeTime,
   faultTimeConstant,
   fuseRating,
+  graphitePotential,
+  ironPhosphatePotential,
   isolationFromVoltmeter,
   jouleHeat,
   leakageCurrent,
+  lithiumFraction,
   loopResistance,
   maximumPower,
   meltingTime,
   minimumIsolation,
+  nmcPotential,
   packEnergy,
   packResistance,
   parallelCharge,
@@ -36,6 +42,7 @@ import {
   resistivityAt,
   seriesVoltage,
   specificEnergy,
+  terminalPower,
   terminalVoltage,
   usableEnergy,
   wireArea,
@@ -49,6 +56,10 @@ const copper = { volumetricHeat: '0.00345 J/(mm³·K)', beta: '234.5 K', resisti
 const aluminium = { volumetricHeat: '0.0025 J/(mm³·K)', beta: '228 K', resistivity: '0.028264 Ω·mm²/m' } as const
 const kTable = cite('IEC 60364-5-54', 'Annex A, table of k')
 const tableRounding = 'The table rounds to whole numbers, with constants of three figures.'
+const chen2020 = cite(
+  'Chen and others, Journal of the Electrochemical Society 167 (2020) 080534',
+  'fits of the electrodes',
+)
 const collegePhysics = cite('OpenStax, College Physics', 'example 21.2')
 
 export const electricalHandbook = [
@@ -435,6 +446,58 @@ export const electricalHandbook = [
       given: { energy: '24 kWh', mass: '150 kg' },
       expected: '160 Wh/kg',
       within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(currentAtVoltage, [
+    {
+      given: { openCircuit: '12 V', terminal: '10 V', resistance: '100 mΩ' },
+      expected: '20 A',
+      within: 1e-9,
+      source: collegePhysics,
+      standing: 'from memory',
+    },
+  ]),
+  handbook(terminalPower, [
+    {
+      given: { voltage: '10 V', current: '20 A' },
+      expected: '200 W',
+      within: 1e-9,
+      source: collegePhysics,
+      standing: 'from memory',
+    },
+  ]),
+  handbook(lithiumFraction, [
+    {
+      given: { empty: 0.2, full: 0.8, stateOfCharge: 0.25 },
+      expected: 0.35,
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(graphitePotential, [
+    { given: { lithium: 0.5 }, expected: '0.13309 V', within: '0.1 mV', source: chen2020, standing: 'recomputed' },
+  ]),
+  handbook(nmcPotential, [
+    { given: { lithium: 0.5 }, expected: '3.97196 V', within: '0.1 mV', source: chen2020, standing: 'recomputed' },
+  ]),
+  handbook(ironPhosphatePotential, [
+    {
+      given: { lithium: 0.5 },
+      expected: '3.42 V',
+      within: '0.03 V',
+      source: commonPractice,
+      standing: 'from memory',
+      note: 'The plateau of iron phosphate against lithium, which authors give from 3.40 V to 3.45 V.',
+    },
+  ]),
+  handbook(cellVoltage, [
+    {
+      given: { positive: '3.97196 V', negative: '0.13309 V' },
+      expected: '3.83887 V',
+      within: 1e-9,
       source: definition,
       standing: 'exact',
     },
