@@ -92,7 +92,7 @@ export const exchangeMasses = /*@__PURE__*/ procedure(
   exchangeGiven,
   ({ car, removed, added, frontRollShare, limits = {} }): MassExchange => {
     for (const [list, parts] of Object.entries({ removed, added })) {
-      const placed = parts.map((part, i) => ({ ...part, path: `${list}[${i}]` }))
+      const placed = parts.map((part, i) => ({ ...part, path: `${list}[${i}].at` }))
       requireLeft('exchangeMasses', placed, 'the corner masses')
     }
     const before = section('Before', () => weighed('exchangeMasses', car))

@@ -35,6 +35,7 @@ export {
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { type Tally, tally } from './ledger.js'
 export { type PlacedMasses, type Placement, placeMasses } from './place.js'
+export { type Plan, type PlanPlace, type PlanWheel, planOf } from './plan.js'
 export type { Place, Position } from './position.js'
 export { type AxleRide, type RestoredRide, restoreRide } from './ride.js'
 export {
@@ -47,4 +48,4 @@ export {
   staticDeflection,
   wheelRate,
 } from './spring.js'
-export { type Corners, type Stance, type Weighed, weigh } from './weigh.js'
+export { type Corners, type Stance, type Weighed, type Wheel, weigh } from './weigh.js'

@@ -74,7 +74,7 @@ const partsGiven = /*@__PURE__*/ about('a list of parts', z.readonly(z.array(par
  * ```
  */
 export const tally = /*@__PURE__*/ procedure('tally', partsGiven, (parts): Tally => {
-  const masses = parts.map((part, i) => ({ ...part, mass: wholeMass(part), path: `[${i}]` }))
+  const masses = parts.map((part, i) => ({ ...part, mass: wholeMass(part), path: `[${i}].at` }))
   const centreOfGravity = commonPlace('tally', masses, 'the yaw inertia')
   const yawInertia = section('Yaw inertia', () => yawInertiaAbout(masses, centreOfGravity))
   const points = parts.filter(({ size }) => size === undefined).map(({ name }) => name)
@@ -96,7 +96,7 @@ export function wholeMass({ mass, count = 1 }: Pick<Part, 'mass' | 'count'>): Qu
   return mass.times(count)
 }
 
-/** A mass at a place, and the path of its input. */
+/** A mass at a place, and the path of that place in the input. */
 interface Placed {
   readonly name: string
   readonly mass: Quantity<'mass'>
@@ -134,7 +134,7 @@ export function requireLeft(where: string, masses: readonly Pick<Placed, 'at' | 
   const issues = masses
     .filter(({ at }) => at.left === undefined)
     .map(({ path }) => ({
-      path: `${path}.at.left`,
+      path: `${path}.left`,
       expected: "a length such as '-120 mm', or '0 mm' on the centre line",
       received: 'nothing',
       hint: `${purpose} cannot be worked out without it`,

@@ -35,7 +35,7 @@ export interface Best {
 }
 
 /** The most rows that the next step of a table is made from; beyond it rows are left out, and nothing is proven. */
-const LARGEST = 4e6
+const LARGEST = 5e6
 /** How many rows are kept instead. */
 const THINNED = 3e5
 

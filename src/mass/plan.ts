@@ -1,0 +1,129 @@
+/** The car seen from above: wheels with what they carry, centres of gravity and masses at their places, to be drawn. */
+import * as z from 'zod/mini'
+import { type Quantity, quantity } from '../quantity/index.js'
+import { about, given, procedure } from '../structure/index.js'
+import { requireLeft } from './ledger.js'
+import { type Place, positionGiven } from './position.js'
+import { scalesGiven, trackGiven, type Wheel, wheelbaseGiven, wheels } from './weigh.js'
+
+/** A place seen from above. */
+export interface PlanPlace extends Place {
+  readonly left: Quantity<'length'>
+}
+
+/** A wheel at its place, with what it carries. */
+export interface PlanWheel {
+  readonly wheel: Wheel
+  readonly at: PlanPlace
+  readonly mass: Quantity<'mass'>
+  /** What it carried before, where that was given. */
+  readonly before?: Quantity<'mass'>
+}
+
+/** What there is to be drawn of a car seen from above. */
+export interface Plan {
+  readonly wheels: readonly PlanWheel[]
+  readonly centreOfGravity: PlanPlace
+  /** Where it was before, where that was given. */
+  readonly before?: PlanPlace
+  readonly masses: readonly { readonly name: string; readonly mass: Quantity<'mass'>; readonly at: PlanPlace }[]
+  /** The foremost, rearmost and outermost of all places: half of the width lies on each side of the centre line. */
+  readonly extent: {
+    readonly front: Quantity<'length'>
+    readonly rear: Quantity<'length'>
+    readonly width: Quantity<'length'>
+  }
+}
+
+/** Of a stance or of anything with more to it, what a plan shows. */
+const stanceGiven = /*@__PURE__*/ about(
+  'how the car stands',
+  z.object({ corners: scalesGiven, centreOfGravity: positionGiven }),
+)
+
+const planGiven = /*@__PURE__*/ about(
+  'a car to be seen from above',
+  z.strictObject({
+    wheelbase: wheelbaseGiven,
+    track: trackGiven,
+    stance: stanceGiven,
+    before: z.optional(stanceGiven),
+    masses: about(
+      'masses at their places',
+      z.optional(
+        z.readonly(
+          z.array(
+            about(
+              'a mass at its place',
+              z.strictObject({
+                name: about('what it is called', z.string().check(z.minLength(1))),
+                mass: given('mass', 'Mass', { min: 0 }),
+                at: positionGiven,
+              }),
+            ),
+          ),
+        ),
+      ),
+    ),
+  }),
+)
+
+/**
+ * Puts together what a drawing of the car from above shows: each wheel at its place with what it carries, the centre of
+ * gravity, and masses at their places.
+ *
+ * - `wheelbase`, `track.front`, `track.rear` (m), above 0
+ * - `stance`: a {@link Stance}, or its `corners` and `centreOfGravity`
+ * - `before`: the same of an earlier stance
+ * - `masses`: each with a `name`, a `mass` (kg) and a place `at`
+ *
+ * Every place needs its `left`, without which it cannot be drawn.
+ *
+ * @throws InputError for input that cannot be used, by its path.
+ *
+ * @example
+ * ```ts
+ * const car = { wheelbase: '2030 mm', track: { front: '1220 mm', rear: '1190 mm' } } as const
+ * const scales = { frontLeft: '182 kg', frontRight: '174 kg', rearLeft: '161 kg', rearRight: '165 kg' } as const
+ * const { wheels } = planOf({ ...car, stance: weigh({ ...car, scales }) })
+ * wheels.map(({ wheel, at, mass }) => `${wheel} ${at.aft} ${at.left} ${mass}`)[0] // 'frontLeft 0 mm 610 mm 182 kg'
+ * ```
+ */
+export const planOf = /*@__PURE__*/ procedure('planOf', planGiven, (read): Plan => {
+  const { wheelbase, track, stance, before, masses = [] } = read
+  const placed = [
+    { path: 'stance.centreOfGravity', at: stance.centreOfGravity },
+    ...(before === undefined ? [] : [{ path: 'before.centreOfGravity', at: before.centreOfGravity }]),
+    ...masses.map(({ at }, i) => ({ path: `masses[${i}].at`, at })),
+  ]
+  requireLeft('planOf', placed, 'its place in the plan')
+  const front = quantity('length', '0 mm')
+  const placeOf = (wheel: Wheel): PlanPlace => {
+    const half = (wheel.startsWith('front') ? track.front : track.rear).over(2)
+    return {
+      aft: wheel.startsWith('front') ? front : wheelbase,
+      left: wheel.endsWith('Left') ? half : half.times(-1),
+    }
+  }
+  const drawn: Plan['masses'] = masses.map(({ name, mass, at }) => ({ name, mass, at: at as PlanPlace }))
+  const shown = wheels.map((wheel) => ({
+    wheel,
+    at: placeOf(wheel),
+    mass: stance.corners[wheel],
+    ...(before === undefined ? {} : { before: before.corners[wheel] }),
+  }))
+  const places = [...shown, ...drawn].map(({ at }) => at)
+  const afts = places.map(({ aft }) => aft)
+  const outermost = Math.max(...places.map(({ left }) => Math.abs(left.si)))
+  return {
+    wheels: shown,
+    centreOfGravity: stance.centreOfGravity as PlanPlace,
+    ...(before === undefined ? {} : { before: before.centreOfGravity as PlanPlace }),
+    masses: drawn,
+    extent: {
+      front: afts.reduce((least, aft) => (aft.isAtMost(least) ? aft : least)),
+      rear: afts.reduce((most, aft) => (aft.isAtLeast(most) ? aft : most)),
+      width: quantity('length', 2 * outermost, 'm').as('mm'),
+    },
+  }
+})
