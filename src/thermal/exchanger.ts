@@ -45,19 +45,13 @@ const MOST_UNITS = 1e4
 export const effectivenessCrossFlow = /*@__PURE__*/ procedure(
   'effectivenessCrossFlow',
   crossFlowGiven,
-  ({ transferUnits, capacityRatio }): Quantity<'ratio'> => {
-    if (transferUnits.si * capacityRatio.si > MOST_UNITS) {
-      const received = `${transferUnits} and ${capacityRatio}`
-      const expected = `a product of at most ${MOST_UNITS}`
-      throw new InputError('effectivenessCrossFlow', [{ path: 'transferUnits * capacityRatio', expected, received }])
-    }
-    return section(
+  ({ transferUnits, capacityRatio }): Quantity<'ratio'> =>
+    section(
       (effectiveness) =>
         `Effectiveness in cross flow, both streams unmixed: ${effectiveness} at ${transferUnits} transfer units and a ` +
         `capacity ratio of ${capacityRatio}   [Mason, Heat transfer in crossflow (1955), exact series]`,
       () => quantity('ratio', crossFlowSeries(transferUnits.si, capacityRatio.si)),
-    )
-  },
+    ),
 )
 
 /**
@@ -66,6 +60,10 @@ export const effectivenessCrossFlow = /*@__PURE__*/ procedure(
  */
 export function crossFlowSeries(transferUnits: number, capacityRatio: number): number {
   const [N, M] = [transferUnits, transferUnits * capacityRatio]
+  if (M > MOST_UNITS) {
+    const [expected, received] = [`a product of at most ${MOST_UNITS}`, `${transferUnits} and ${capacityRatio}`]
+    throw new InputError('effectivenessCrossFlow', [{ path: 'transferUnits * capacityRatio', expected, received }])
+  }
   if (M === 0) return -Math.expm1(-N)
   let [moreN, moreM] = [-Math.expm1(-N), -Math.expm1(-M)]
   let sum = moreN * (moreM / M)

@@ -9,6 +9,7 @@ export {
   rayleighNumber,
 } from './convection.js'
 export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants } from './coolant.js'
+export { type CoolingLoop, coolingLoop, type LoopSegment } from './cooling-loop.js'
 export {
   capacityRate,
   capacityRatio,
@@ -35,5 +36,5 @@ export {
   warmUpTime,
 } from './lumped.js'
 export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
-export { flowVelocity, frictionFactor, pressureDrop, pumpPower, reynoldsNumber } from './pipe.js'
+export { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 export type { PropertyTable } from './property-table.js'

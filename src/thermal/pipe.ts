@@ -173,6 +173,44 @@ export const pressureDrop = /*@__PURE__*/ formula({
 })
 
 /**
+ * Pressure lost in a part whose loss its maker gives at one flow, such as a motor's jacket, a cold plate or a
+ * radiator.
+ *
+ * `dp = dp0 * (q / q0)^2`
+ *
+ * - `pressure` (`dp0`, kPa): pressure drop at the flow of reference, at least 0 kPa
+ * - `flow` (`q`, L/min): flow, at least 0 L/min
+ * - `referenceFlow` (`q0`, L/min): flow of reference, above 0 L/min
+ * - gives `dp`: pressure drop at the flow, in kPa
+ * - Assumes: the loss is that of turns and narrow places, turbulent at both flows
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: White, Fluid Mechanics, chapter 6.
+ *
+ * @example
+ * ```ts
+ * pressureDropAtFlow({ pressure: '8 kPa', flow: '20 L/min', referenceFlow: '10 L/min' })
+ * // 32 kPa
+ * // by definition (exact): 32 kPa
+ * ```
+ */
+export const pressureDropAtFlow = /*@__PURE__*/ formula({
+  name: 'pressureDropAtFlow',
+  title: 'Pressure drop at another flow',
+  inputs: {
+    pressure: input('pressure', 'dp0', 'Pressure drop at the flow of reference', { min: 0 }),
+    flow: input('volumeFlow', 'q', 'Flow', { min: 0 }),
+    referenceFlow: input('volumeFlow', 'q0', 'Flow of reference', { above: 0 }),
+  },
+  result: output('pressure', 'dp', 'Pressure drop at the flow'),
+  expression: 'dp0 * (q / q0)^2',
+  assumes: ['The loss is that of turns and narrow places, turbulent at both flows.'],
+  source: cite('White, Fluid Mechanics', 'chapter 6'),
+  compute: ({ pressure, flow, referenceFlow }) => pressure * (flow / referenceFlow) ** 2,
+})
+
+/**
  * Power that a pump draws to drive a flow against a pressure. Small electric pumps turn only a fifth to two fifths of
  * it into flow.
  *

@@ -26,6 +26,7 @@ import {
   lumpedTime,
   naturalConvectionCylinder,
   pressureDrop,
+  pressureDropAtFlow,
   pumpPower,
   radiationCoefficient,
   rayleighNumber,
@@ -271,6 +272,23 @@ export const thermalHandbook = [
       source: munson,
       standing: 'recomputed',
       note: 'Four elbows of 1.5, a globe valve of 10 and a faucet of 2.',
+    },
+  ]),
+  handbook(pressureDropAtFlow, [
+    {
+      given: { pressure: '8 kPa', flow: '20 L/min', referenceFlow: '10 L/min' },
+      expected: '32 kPa',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: 'Twice the flow, four times the loss.',
+    },
+    {
+      given: { pressure: '96.5 kPa', flow: '0.0075 m³/s', referenceFlow: '0.006 m³/s' },
+      expected: '150.8 kPa',
+      within: 1e-3,
+      source: cengelCimbala('example 8-3, its loss taken to another flow'),
+      standing: 'recomputed',
     },
   ]),
   handbook(pumpPower, [

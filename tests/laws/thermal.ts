@@ -25,6 +25,7 @@ import {
   lumpedTime,
   naturalConvectionCylinder,
   pressureDrop,
+  pressureDropAtFlow,
   pumpPower,
   radiationCoefficient,
   rayleighNumber,
@@ -80,6 +81,7 @@ export const thermalLaws = [
     density: 'rises',
     velocity: 'rises',
   }),
+  lawsOf(pressureDropAtFlow, { pressure: 'rises', flow: 'rises', referenceFlow: 'falls' }),
   lawsOf(pumpPower, { flow: 'rises', pressure: 'rises', efficiency: 'falls' }),
   lawsOf(rayleighNumber, {
     expansion: 'rises',
