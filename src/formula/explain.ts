@@ -30,7 +30,7 @@ export function explain<T>(work: () => T): Working<T> {
       { path: 'work', expected: 'a function that returns its result at once', received: 'one that returns a promise' },
     ])
   }
-  recording.steps?.push(...steps)
+  for (const step of steps) recording.steps?.push(step)
   return {
     result,
     steps,

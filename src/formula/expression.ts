@@ -30,6 +30,8 @@ const functions: { readonly [name: string]: (...values: number[]) => number } = 
   cbrt: Math.cbrt,
   exp: Math.exp,
   log: Math.log,
+  log1p: Math.log1p,
+  expm1: Math.expm1,
   log10: Math.log10,
   sin: Math.sin,
   cos: Math.cos,
@@ -202,11 +204,11 @@ export function expressionText(expression: Expression, naming: Naming = asNamed)
     case 'number':
       return expression.text
     case 'symbol':
-      return expression.name === 'pi' ? 'π' : naming(expression.name)
+      return expression.name === 'pi' ? 'π' : signed(naming(expression.name))
     case 'group':
       return `(${text(expression.inner)})`
     case 'negative':
-      return `−${bracketed(text(expression.operand), expression.operand)}`
+      return `−${text(expression.operand)}`
     case 'choice':
       return `${text(expression.yes)} if ${text(expression.test)}, else ${text(expression.no)}`
     case 'call':
@@ -214,25 +216,28 @@ export function expressionText(expression: Expression, naming: Naming = asNamed)
     case 'binary': {
       const { operator, left, right } = expression
       if (operator === '^') {
-        const base = left.type === 'symbol' && isCompound(text(left)) ? `(${text(left)})` : text(left)
+        const isBare = left.type === 'symbol' && isCompound(text(left)) && !text(left).startsWith('(')
+        const base = isBare ? `(${text(left)})` : text(left)
         const exponent = text(right.type === 'group' ? right.inner : right)
         return `${base}${raised[exponent] ?? `^${isCompound(exponent) ? `(${exponent})` : exponent}`}`
       }
       const divisor =
         operator === '/' && right.type === 'symbol' && /[/·]/.test(text(right)) ? `(${text(right)})` : text(right)
-      return `${text(left)} ${signs[operator] ?? operator} ${bracketed(divisor, right)}`
+      return `${text(left)} ${signs[operator] ?? operator} ${divisor}`
     }
   }
 }
 
-/** A value that starts with a minus sign, put in brackets where it follows another sign. */
-function bracketed(text: string, node: Expression): string {
-  return node.type === 'symbol' && text.startsWith('−') ? `(${text})` : text
+/** A negative value stands in brackets, so that no two signs meet. */
+function signed(text: string): string {
+  return text.startsWith('−') ? `(${text})` : text
 }
 
 function callText(name: string, list: readonly string[]): string {
   const only = list[0] as string
   if (name === 'sqrt') return isCompound(only) ? `√(${only})` : `√${only}`
   if (name === 'abs') return `|${only}|`
+  if (name === 'log1p') return only.startsWith('−') ? `ln(1 − ${only.slice(1)})` : `ln(1 + ${only})`
+  if (name === 'expm1') return `(exp(${only}) − 1)`
   return `${name === 'log' ? 'ln' : name}(${list.join(', ')})`
 }

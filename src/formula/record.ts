@@ -73,7 +73,17 @@ export function unrecorded<T>(work: () => T): T {
 export function section<T>(heading: string | ((result: T) => string), work: () => T): T {
   const outer = recording.steps
   if (outer === undefined) return work()
-  const { result, steps } = recorded(work)
-  outer.push({ heading: typeof heading === 'string' ? heading : heading(result), steps })
-  return result
+  const steps: Step[] = []
+  recording.steps = steps
+  try {
+    const result = work()
+    outer.push({ heading: typeof heading === 'string' ? heading : heading(result), steps })
+    return result
+  } catch (error) {
+    // What led to a refusal belongs in the working of whoever catches it.
+    outer.push({ heading: typeof heading === 'string' ? heading : `refused: ${(error as Error).message}`, steps })
+    throw error
+  } finally {
+    recording.steps = outer
+  }
 }

@@ -17,31 +17,46 @@ export interface Bracket {
 /** A point of a scan: where, and the value there, which is not a number outside the function's domain. */
 type Sample = readonly [x: number, y: number]
 
-/** Zeros that lie this far apart, as a share of the value, are not one root with its rounding. */
-const FLAT = 1e-9
+/** A value this many times the noise is still the noise of a zero nearby. */
+const NEXT_TO_ZERO = 10
 
 /**
- * The zeros of a function that a scan over points finds, or `'everywhere'` where neighbouring points are all zero.
+ * The zeros of a function that a scan over points finds, or `'everywhere'` where it is zero over a stretch.
  * `noise` is how far rounding may throw a value of the function.
  */
 export function rootsOver(f: Real, points: readonly number[], noise = 0): Bracket[] | 'everywhere' {
   const samples = withEdges(f, points)
   const roots: Bracket[] = []
-  for (const [i, [x, y]] of samples.entries()) {
+  for (let i = 0; i < samples.length; i++) {
+    const [x, y] = samples[i] as Sample
     const [before, yBefore] = samples[i - 1] ?? [x, Number.NaN]
-    const [after, yAfter] = samples[i + 1] ?? [x, Number.NaN]
-    if (y === 0 && yAfter === 0) {
-      // Where points crowd towards an end, rounding makes a zero of the ones next to a root too.
-      if (after - x > FLAT * Math.abs(after)) return 'everywhere'
-    } else if (y === 0) {
-      roots.push({ low: before, high: after, root: x })
-    } else if (Math.sign(yBefore) * Math.sign(y) === -1) {
+    if (y === 0) {
+      let last = i
+      while (samples[last + 1]?.[1] === 0) last++
+      const run = samples.slice(i, last + 1).map(([at]) => at)
+      const [after, yAfter] = samples[last + 1] ?? [run[run.length - 1] as number, Number.NaN]
+      // Close to a root, most of all to one at zero, rounding makes zeros of its neighbours; the values beyond tell.
+      const isOne = [yBefore, yAfter].every((value) => Number.isNaN(value) || Math.abs(value) <= NEXT_TO_ZERO * noise)
+      if (run.length > 1 && !isOne) return 'everywhere'
+      if (run.length > 1 && Number.isNaN(yBefore) && Number.isNaN(yAfter)) return 'everywhere'
+      roots.push({ low: before, high: after, root: heartOf(run, points) })
+      i = last
+      continue
+    }
+    if (Math.sign(yBefore) * Math.sign(y) === -1) {
       const root = crossing(f, [before, yBefore], [x, y], noise)
       if (root !== undefined) roots.push({ low: before, high: x, root })
     }
+    const [after, yAfter] = samples[i + 1] ?? [x, Number.NaN]
     roots.push(...touching(f, [before, yBefore], [x, y], [after, yAfter], noise))
   }
   return roots
+}
+
+/** The root of a run of zeros that rounding has made of one: zero or an end of the scan where it holds one. */
+function heartOf(run: readonly number[], points: readonly number[]): number {
+  const ends = [0, points[0], points[points.length - 1]]
+  return run.find((x) => ends.includes(x)) ?? (run[Math.floor(run.length / 2)] as number)
 }
 
 /** The values at the points, and at the last point of the domain on the way to a point outside it. */
@@ -136,7 +151,7 @@ function touching(
     if (sign * f(first) < sign * f(second)) high = second
     else low = first
   }
-  const extreme = (low + high) / 2
+  const extreme = levelPoint(f, (low + high) / 2)
   const value = f(extreme)
   if (Math.sign(value) === -sign) {
     return [
@@ -146,6 +161,18 @@ function touching(
   }
   const scale = Math.max(Math.abs(fLeft), Math.abs(fRight))
   return Math.abs(value) <= Math.max(noise, TOUCH * scale) ? [{ low: left, high: right, root: extreme }] : []
+}
+
+/**
+ * The extreme near a point, from where the function is as high on both sides: an extreme itself is flat, and tells its
+ * place only to the square root of rounding.
+ */
+function levelPoint(f: Real, near: number): number {
+  const reach = 1e-4 * Math.abs(near)
+  const slope: Real = (x) => f(x + reach) - f(x - reach)
+  const [low, high] = [near - reach, near + reach]
+  const [sLow, sHigh] = [slope(low), slope(high)]
+  return Math.sign(sLow) * Math.sign(sHigh) === -1 ? brent(slope, low, high, sLow, sHigh)[0] : near
 }
 
 /** Magnitudes, in SI units, over which a value without a bound is looked for. */

@@ -3,7 +3,7 @@ import { CalculationError, InputError, shown } from './errors.js'
 import { inUnit, type UnitScale, unitScale, writtenIn } from './exact.js'
 import { type DifferenceOf, type Kind, kinds, type UnitOf } from './kinds.js'
 import { nearestName } from './nearest.js'
-import { isQuantity, issueWith, listed, quantityBrand, readValue, scaleFor, symbolsOf } from './read.js'
+import { isQuantity, issueWith, kindInWords, listed, quantityBrand, readValue, scaleFor, symbolsOf } from './read.js'
 
 /**
  * What a function accepts where a kind is wanted: a quantity of that kind or text such as `'300 A'`.
@@ -95,10 +95,8 @@ class Value<K extends Kind> implements Quantity<K> {
 
   #in(scale: UnitScale): number {
     const number = inUnit(this.si, scale)
-    if (!Number.isFinite(number)) {
-      throw new CalculationError('quantity.in', `${this} is more ${scale.symbol} than a number can hold`)
-    }
-    return number
+    if (Number.isFinite(number)) return number
+    throw new CalculationError('quantity.in', `${this.toJSON()} is more ${scale.symbol} than a number can hold`)
   }
 
   as(unit: UnitOf<K>): Quantity<K> {
@@ -150,8 +148,8 @@ class Value<K extends Kind> implements Quantity<K> {
     return difference <= (within === undefined ? 0 : this.#read('equals', differenceOf(this.kind), within))
   }
 
-  format(options: { readonly unit?: UnitOf<K>; readonly digits?: number } = {}): string {
-    const { unit, digits = DIGITS } = options
+  format(options?: { readonly unit?: UnitOf<K>; readonly digits?: number }): string {
+    const { unit, digits = DIGITS } = options ?? {}
     if (!Number.isInteger(digits) || digits < 1 || digits > 17) {
       const expected = 'a whole number of significant digits from 1 to 17'
       throw new InputError('quantity.format', [{ path: 'digits', expected, received: shown(digits) }])
@@ -164,7 +162,10 @@ class Value<K extends Kind> implements Quantity<K> {
   }
 
   #text(scale: UnitScale, digits: number): string {
-    const number = Number(this.#in(scale).toPrecision(digits))
+    const exact = inUnit(this.si, scale)
+    // Decimal text goes further than doubles do.
+    if (!Number.isFinite(exact)) return this.toJSON()
+    const number = Number(exact.toPrecision(digits))
     const text = Math.abs(number) < LONG ? String(number) : number.toExponential()
     return withUnit(text.replace('e+', 'e'), scale.symbol)
   }
@@ -176,7 +177,7 @@ class Value<K extends Kind> implements Quantity<K> {
     return withUnit(String(this.si), si)
   }
 
-  /** Text where a string is wanted; a bare number is refused, since `a < b` and `a + b` would drop the units. */
+  /** Text where a string is wanted. As a number it is refused: `a < b` and `a * b` would drop the units. */
   [Symbol.toPrimitive](hint: string): string {
     if (hint !== 'number') return this.toString()
     throw new InputError('quantity', [
@@ -233,7 +234,7 @@ class Value<K extends Kind> implements Quantity<K> {
   #scale(method: Method, unit: string): UnitScale {
     const scale = typeof unit === 'string' ? scaleFor(this.kind, unit) : undefined
     if (scale !== undefined) return scale
-    const expected = `a unit of ${this.kind}: ${listed(symbolsOf(this.kind))}`
+    const expected = `a unit of ${kindInWords(this.kind)}: ${listed(symbolsOf(this.kind))}`
     throw new InputError(`quantity.${method}`, [{ path: 'unit', expected, received: shown(unit) }])
   }
 }
@@ -255,8 +256,9 @@ function withUnit(number: string, symbol: string): string {
   return symbol === '1' ? number : `${number} ${symbol}`
 }
 
-/** A quantity from its SI value, shown in a unit of the table. For results that were checked to be finite. */
+/** A quantity from its SI value, shown in a unit of the table. */
 export function fromSi<K extends Kind>(kind: K, si: number, symbol: string): Quantity<K> {
+  if (!Number.isFinite(si)) throw new CalculationError('quantity', `${kindInWords(kind)} of ${si} is not a quantity`)
   return new Value(kind, si, symbol)
 }
 
@@ -283,16 +285,15 @@ export function quantity<K extends Kind>(kind: K, value: Given<NoInfer<K>>): Qua
  */
 export function quantity<K extends Kind>(kind: K, value: number, unit: UnitOf<NoInfer<K>>): Quantity<K>
 export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<K>): Quantity<K> {
-  if (!Object.hasOwn(kinds, kind)) {
+  if (typeof kind !== 'string' || !Object.hasOwn(kinds, kind)) {
     const nearest = nearestName(String(kind), Object.keys(kinds))
     const issue = { path: 'kind', expected: "a kind of quantity such as 'current'", received: shown(kind) }
     throw new InputError('quantity', [nearest === undefined ? issue : { ...issue, hint: `did you mean '${nearest}'?` }])
   }
   // A number is taken at its shortest decimal text, so that 155 and 'lb' read as '155 lb' does.
-  if (unit !== undefined && typeof value !== 'number') {
-    throw new InputError('quantity', [
-      { path: 'value', expected: 'a number, its unit beside it', received: shown(value) },
-    ])
+  if (unit !== undefined && !(typeof value === 'number' && typeof unit === 'string')) {
+    const received = `${shown(value)} and ${shown(unit)}`
+    throw new InputError('quantity', [{ path: 'value', expected: 'a number, its unit as text beside it', received }])
   }
   const written = unit === undefined ? value : `${value} ${unit}`
   const read = readValue(kind, written)

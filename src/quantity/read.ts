@@ -62,6 +62,8 @@ const quantityPattern = /^(([-+\u2212]?)(\d*)(?:\.(\d*))?(?:[eE]([-+\u2212]?\d+)
 const EXACT_DIGITS = 15
 /** No double needs more digits than this to be told apart from its neighbours. */
 const LONGEST_NUMBER = 800
+/** No number of so many digits with a power beyond this is a double. */
+const LARGEST_POWER = 2000
 
 /** A value that was read: its SI number and the unit it was written in. */
 export interface ReadValue {
@@ -77,13 +79,13 @@ function readText(kind: Kind, text: string): ReadValue | undefined {
   const number = match[1] as string
   const decimals = match[4] ?? ''
   const digits = decimals === '' ? (match[3] as string) : match[3] + decimals
-  if (digits === '' || number.length > LONGEST_NUMBER) return undefined
+  const power = match[5] === undefined ? 0 : Number(plainMinus(match[5]))
+  if (digits === '' || number.length > LONGEST_NUMBER || Math.abs(power) > LARGEST_POWER) return undefined
   const scale = kind === 'ratio' && number === text ? unitScale('ratio', '1') : scaleFor(kind, match[6] as string)
   if (scale === undefined) return undefined
   let si: number
   if (digits.length > EXACT_DIGITS) si = fromDecimal(plainMinus(number), scale)
   else {
-    const power = match[5] === undefined ? 0 : Number(plainMinus(match[5]))
     const isNegative = match[2] === '-' || match[2] === '\u2212'
     si = fromWhole(isNegative ? -Number(digits) : Number(digits), power - decimals.length, scale)
   }
@@ -176,11 +178,25 @@ function unitInWords(kind: Kind, unit: string): string | undefined {
   return symbol !== undefined && symbolsOf(kind).includes(symbol) ? symbol : undefined
 }
 
-/** The unit of a kind that was most likely meant by one it does not have. */
+/**
+ * The unit of a kind that was most likely meant by one it does not have. A prefix is never guessed: between mW and MW
+ * lie nine powers of ten.
+ */
 function suggestedUnit(kind: Kind, unit: string): string | undefined {
   const named = unitInWords(kind, unit)
   if (named !== undefined) return named
-  const spelling = nearestName(unit, [...spellingsOf(kind).keys()])
+  const singular = unit.replace(/s$/, '')
+  const alike = [...spellingsOf(kind).keys()].filter(
+    (spelling) => !/[mMµμ]/.test(`${spelling[0]}${unit[0]}`) || spelling[0] === unit[0],
+  )
+  const same = alike.find((spelling) => [unit, singular].some((each) => each.toLowerCase() === spelling.toLowerCase()))
+  // In a short unit a single letter is the prefix or the unit itself.
+  const spelling =
+    same ??
+    nearestName(
+      unit,
+      alike.filter(({ length }) => length > 3),
+    )
   return spelling === undefined ? undefined : scaleFor(kind, spelling)?.symbol
 }
 
@@ -189,17 +205,17 @@ export function kindsOfUnit(unit: string): Kind[] {
   return (Object.keys(kinds) as Kind[]).filter((kind) => scaleFor(kind, unit) !== undefined)
 }
 
-/** A number as it is written here: of points and commas, the last sign is the decimal one, if it stands once. */
-function withoutCommas(number: string): string {
-  const decimal = number.lastIndexOf(',') > number.lastIndexOf('.') ? ',' : '.'
-  const [thousands, ...parts] = number.split(decimal)
-  if (parts.length > 1) return number.replace(/[.,]/g, '')
-  return [thousands?.replace(/[.,]/g, ''), ...parts].join('.')
+/** A number with commas as it is written here, where its points and commas can be told apart. */
+function withoutCommas(number: string): string | undefined {
+  const body = number.replace(/^[-+\u2212]/, '')
+  if (/^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/.test(body)) return number.replace(/,/g, '')
+  if (/^(\d{1,3}(\.\d{3})+|\d*),\d*$/.test(body)) return number.replace(/\./g, '').replace(',', '.')
+  return undefined
 }
 
 /** Why a text cannot be read as a kind, in the words of a mend. */
 function mendText(kind: Kind, text: string): string | undefined {
-  if (text.trim() === '') return undefined
+  if (text.trim() === '') return `write a number and a unit, such as '${kinds[kind].example}'`
   if (text.trim() !== text) return `write it without spaces around it: '${text.trim()}'`
   const written = /^[-+\u2212]?[\d.,]*\d[\d.,]*/.exec(text)?.[0]
   if (written?.includes(',')) {
@@ -207,11 +223,14 @@ function mendText(kind: Kind, text: string): string | undefined {
     if (/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(written)) {
       return `the comma is ambiguous: write '${written.replace(',', '')}${rest}' or '${Number(written.replace(',', '.'))}${rest}'`
     }
-    return `write '${withoutCommas(written)}${rest}': the decimal sign is a point, and thousands are not separated`
+    const rule = 'the decimal sign is a point, and thousands are not separated'
+    const plain = withoutCommas(written)
+    return plain === undefined ? rule : `write '${plain}${rest}': ${rule}`
   }
   if (/^[-+\u2212]?(nan|inf)/i.test(text)) return 'only finite numbers are quantities'
   const [, number = '', , whole = '', decimals = '', , unit = ''] = quantityPattern.exec(text) ?? []
   if (whole + decimals === '') return kind === 'ratio' ? 'write a number' : 'write the number first, then the unit'
+  if (/^\d/.test(unit)) return 'write the digits of a number together'
   if (unit === '') return `which unit? ${listed(symbolsOf(kind))}`
   if (/^\s/.test(unit)) return 'write one space or none between the number and the unit'
   if (scaleFor(kind, unit) !== undefined) {

@@ -118,6 +118,18 @@ describe('refusing, with the mend', () => {
     ['length', '1e-400 m', /more, or closer to zero, than a number can hold/],
     ['energy', '1e308 kWh', /more, or closer to zero/],
     ['length', `${'1'.repeat(801)} m`, /at most 800 digits/],
+    ['resistance', '5 MOhm', /did you mean MΩ\?/],
+    ['resistance', '5 Mohms', /did you mean MΩ\?/],
+    ['resistance', '5 mOhms', /did you mean mΩ\?/],
+    ['power', '3 mW', /mW is not a unit of power: kW, W, MW, hp or PS/],
+    ['capacitance', '680 mfd', /mfd is not a unit of capacitance: µF, F, mF or nF/],
+    ['capacitance', '680 MF', /MF is not a unit of capacitance/],
+    ['length', '5 µm', /µm is not a unit of length/],
+    ['mass', '5 lbs', /did you mean lb\?/],
+    ['mass', '1,2,3 kg', /^the decimal sign is a point/],
+    ['mass', '1 200 kg', /digits of a number together/],
+    ['current', '1e999999999999999999999 A', /more, or closer to zero/],
+    ['current', '', /write a number and a unit, such as '300 A'/],
     ['length', 12, /which unit\? Write '12 m' if that is meant/],
     ['ratio', Number.NaN, /only finite numbers/],
     ['ratio', Number.POSITIVE_INFINITY, /only finite numbers/],
@@ -143,7 +155,10 @@ describe('refusing, with the mend', () => {
 
   it('a kind that does not exist, with the nearest', () => {
     expect(refusal(() => quantity('curent' as never, '3 A' as never))?.hint).toBe("did you mean 'current'?")
-    expect(() => quantity('toString' as never, '3 A' as never)).toThrow(InputError)
+    for (const kind of ['toString', ['current'], null, 5]) {
+      expect(() => quantity(kind as never, '3 A' as never)).toThrow(InputError)
+    }
+    expect(() => quantity('current', 3, Symbol('A') as never)).toThrow(InputError)
   })
 
   it('a unit of another kind for a number', () => {
@@ -155,7 +170,7 @@ describe('refusing, with the mend', () => {
     expect(refusal(() => quantity('mass', Number.POSITIVE_INFINITY, 'kg'))?.received).toBe("'Infinity kg'")
     expect(refusal(() => quantity('temperature', -300, '°C'))?.hint).toMatch(/below absolute zero/)
     expect(refusal(() => quantity('mass', '5 lb' as never, 'kg'))).toMatchObject({
-      expected: 'a number, its unit beside it',
+      expected: 'a number, its unit as text beside it',
     })
   })
 
@@ -230,7 +245,7 @@ describe('what can be done with a quantity', () => {
   })
   it('refuses units and quantities of other kinds, by name', () => {
     expect(refusal(() => q.in('V' as never))).toMatchObject({
-      expected: 'a unit of energy: kWh, Wh, J, kJ or MJ',
+      expected: 'a unit of an energy: kWh, Wh, J, kJ or MJ',
       received: "'V'",
     })
     expect(refusal(() => q.plus('5 kW' as never))?.hint).toBe('kW measures a power')
@@ -246,7 +261,11 @@ describe('what can be done with a quantity', () => {
     const huge = quantity('length', 1e308, 'm')
     expect(() => huge.times(10)).toThrow(CalculationError)
     expect(() => huge.plus(huge)).toThrow(CalculationError)
-    expect(() => huge.in('mm')).toThrow(/more mm than a number can hold/)
+    expect(() => huge.in('mm')).toThrow(/1e\+308 m is more mm than a number can hold/)
+    expect(String(huge.as('mm'))).toBe('1e+311 mm')
+    expect(quantity('length', String(huge.as('mm')) as never).si).toBe(1e308)
+    expect(() => fromSi('length', Number.NaN, 'm')).toThrow(CalculationError)
+    expect(() => fromSi('length', Number.POSITIVE_INFINITY, 'm')).toThrow('a length of Infinity is not a quantity')
     expect(() => huge.over(1e-10)).toThrow(CalculationError)
     expect(() => huge.ratioTo('0 m')).toThrow(CalculationError)
   })
