@@ -1,4 +1,5 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
+export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './arrange.js'
 export {
   adiabaticConstant,
   adiabaticTime,
@@ -23,6 +24,7 @@ export {
   wireArea,
 } from './conductor.js'
 export { faultTimeConstant, fuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
+export { groupModules, type ModuleGroups } from './group.js'
 export {
   type CellModel,
   cellModels,

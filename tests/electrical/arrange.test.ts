@@ -1,0 +1,174 @@
+/** Arrangements of modules against counting by hand, and what refuses the others. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { arrangePack, packAt } from '../../src/electrical/index.js'
+import { explain } from '../../src/formula/index.js'
+import { quantity } from '../../src/quantity/index.js'
+import { module } from './sheet.js'
+
+const asked = {
+  module,
+  window: { minimum: '96 V', maximum: '220 V' },
+  available: 9,
+  energy: '12 kWh',
+  current: '250 A',
+} as const
+const named = (list: readonly { series: number; parallel: number }[]) =>
+  list.map(({ series, parallel }) => `${series} x ${parallel}`)
+
+describe('arrangePack', () => {
+  it('gives what its documentation shows', () => {
+    const { fits, rejected } = arrangePack(asked)
+    expect(named(fits)).toEqual(['4 x 2', '3 x 3'])
+    expect(rejected[0]?.reasons).toEqual(['10.92 kWh, 12 kWh wanted'])
+  })
+
+  it('works out the arrangement of 96 cells in series and 3 in parallel', () => {
+    // 345.6 V nominal, 403.2 V full, 240 V empty, 15 Ah, 5.184 kWh, 640 mΩ, 64 V of sag at 100 A.
+    const cell = {
+      name: 'cell',
+      cellsInSeries: 1,
+      nominalVoltage: '3.6 V',
+      minimumVoltage: '2.5 V',
+      maximumVoltage: '4.2 V',
+      capacity: '5 Ah',
+      resistance: '20 mΩ',
+      mass: '70 g',
+      continuousCurrent: '35 A',
+    } as const
+    const window = { minimum: '170 V', maximum: '404 V' } as const
+    const { fits } = arrangePack({ module: cell, window, available: 288, current: '100 A', energy: '5.184 kWh' })
+    expect(named(fits)).toEqual(['96 x 3'])
+    const [made] = fits
+    expect(made?.maximumVoltage.in('V')).toBeCloseTo(403.2, 9)
+    expect(made?.minimumVoltage.in('V')).toBeCloseTo(240, 9)
+    expect(made?.capacity.in('Ah')).toBeCloseTo(15, 9)
+    expect(made?.energy.in('kWh')).toBeCloseTo(5.184, 9)
+    expect(made?.usableEnergy.in('kWh')).toBeCloseTo(5.184 * 0.8, 9)
+    expect(made?.resistance.in('mΩ')).toBeCloseTo(640, 9)
+    expect(made?.sag.in('V')).toBeCloseTo(64, 9)
+    expect(made?.mass.in('kg')).toBeCloseTo(20.16, 9)
+    // 105 A all day: 345.6 V less 67.2 V.
+    expect(made?.continuousPower.in('kW')).toBeCloseTo(0.105 * 278.4, 9)
+  })
+
+  it('finds just those that a person finds who tries all', () => {
+    const pick = fc.record({
+      available: fc.integer({ min: 1, max: 24 }),
+      minimum: fc.integer({ min: 40, max: 200 }),
+      span: fc.integer({ min: 5, max: 300 }),
+      energy: fc.integer({ min: 0, max: 30 }),
+      current: fc.integer({ min: 0, max: 700 }),
+    })
+    fc.assert(
+      fc.property(pick, ({ available, minimum, span, energy, current }) => {
+        const wanted: string[] = []
+        for (let series = 1; series <= available; series++) {
+          for (let parallel = 1; series * parallel <= available; parallel++) {
+            const sagged = series * 36 - (current * series * 0.014) / parallel
+            const fits =
+              series * 50.4 <= minimum + span &&
+              sagged >= minimum &&
+              current <= 180 * parallel &&
+              series * 44.4 * parallel * 41 >= energy * 1000
+            if (fits) wanted.push(`${series} x ${parallel}`)
+          }
+        }
+        const { fits, rejected } = arrangePack({
+          module,
+          window: { minimum: quantity('voltage', minimum, 'V'), maximum: quantity('voltage', minimum + span, 'V') },
+          available,
+          energy: quantity('energy', energy, 'kWh'),
+          current: quantity('current', current, 'A'),
+        })
+        expect(named(fits).sort()).toEqual(wanted.sort())
+        for (const { reasons } of rejected) expect(reasons.length).toBeGreaterThan(0)
+        const masses = fits.map(({ mass }) => mass.si)
+        expect(masses).toEqual([...masses].sort((a, b) => a - b))
+      }),
+    )
+  })
+
+  it('agrees with the pack at work', () => {
+    const [made] = arrangePack(asked).fits
+    const { terminal, openCircuit } = packAt({
+      pack: { module, series: 4, parallel: 2 },
+      stateOfCharge: 0,
+      current: '250 A',
+    })
+    expect(openCircuit.minus(terminal).si).toBeCloseTo(made?.sag.si as number, 6)
+    expect(openCircuit.si).toBeCloseTo(made?.minimumVoltage.si as number, 6)
+  })
+
+  it('never sags more with more in parallel, and holds as much energy in any order', () => {
+    const { fits } = arrangePack({
+      module,
+      window: { minimum: '1 V', maximum: '700 V' },
+      available: 12,
+      current: '50 A',
+    })
+    for (const one of fits) {
+      for (const other of fits) {
+        if (one.series === other.series && one.parallel < other.parallel)
+          expect(one.sag.si).toBeGreaterThan(other.sag.si)
+        if (one.modules === other.modules) expect(one.energy.ratioTo(other.energy)).toBeCloseTo(1, 12)
+      }
+    }
+    expect(fits.length).toBeGreaterThan(20)
+  })
+
+  it('says of a window that nothing fits, which limit refuses each near miss', () => {
+    const { fits, rejected } = arrangePack({ ...asked, window: { minimum: '140 V', maximum: '200 V' } })
+    expect(fits).toEqual([])
+    expect(rejected.find(({ series, parallel }) => series === 4 && parallel === 2)?.reasons).toEqual([
+      '201.6 V when full, above the 200 V that the controller bears',
+      '137 V when empty at 250 A, below the 140 V at which the controller works',
+    ])
+    for (const { series, reasons } of rejected) if (series === 3) expect(reasons.join()).toContain('when empty')
+  })
+
+  it('gives every reason of a refused arrangement', () => {
+    const { rejected } = arrangePack({ ...asked, available: 4, maximumMass: '40 kg', power: '20 kW' })
+    expect(rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
+      '250 A, above the 180 A of peak current of 1 in parallel',
+      '46 kg, at most 40 kg allowed',
+      '7.282 kWh, 12 kWh wanted',
+      '13.85 kW all day, 20 kW wanted',
+    ])
+  })
+
+  it('sags under the power where no current is given, and says of a pack that it cannot deliver it', () => {
+    const weak = { ...module, resistance: '0.4 Ω' } as const
+    const { rejected, assumptions } = arrangePack({
+      module: weak,
+      window: { minimum: '96 V', maximum: '220 V' },
+      available: 4,
+      power: '20 kW',
+    })
+    expect(rejected.find(({ series }) => series === 4)?.reasons[0]).toBe('the empty pack cannot deliver 20 kW at all')
+    expect(assumptions[0]).toContain('the current for 20 kW')
+  })
+
+  it('shows each arrangement under its verdict', () => {
+    const text = explain(() => arrangePack(asked)).toText()
+    expect(text).toContain('4 in series, 2 in parallel: fits\n')
+    expect(text).toMatch(/3 in series, 2 in parallel: refused, 10\.92 kWh, 12 kWh wanted\n/)
+  })
+
+  it('refuses a search without end, and a window upside down', () => {
+    const { available: _, ...endless } = asked
+    expect(() => arrangePack(endless)).toThrow(
+      "available and maximumMass: expected at least one of them, such as available: 12 or maximumMass: '140 kg', so that the search ends, got neither",
+    )
+    expect(() => arrangePack({ ...asked, window: { minimum: '220 V', maximum: '96 V' } })).toThrow(
+      'window.maximum: expected a voltage above the minimum, 220 V, got 96 V',
+    )
+    expect(() => arrangePack({ ...asked, usable: { upper: 0.1, lower: 0.9 } })).toThrow(
+      'usable.upper: expected a state of charge of at least the lower one, 0.9, got 0.1',
+    )
+    expect(() => arrangePack({ ...asked, module: { ...module, maximumVoltage: '44.4 V' } })).toThrow(
+      'module.maximumVoltage: expected a voltage above the nominal one, 44.4 V, got 44.4 V (the voltage of the full module, not its nominal one)',
+    )
+    expect(() => arrangePack({ ...asked, available: 2.5 })).toThrow('available: expected a whole number')
+  })
+})
