@@ -121,7 +121,27 @@ export const frontShare = /*@__PURE__*/ formula({
   compute: ({ aft, wheelbase }) => 1 - aft / wheelbase,
 })
 
-/** Share of the mass that the left wheels carry, from the place of the centre of gravity. Both axles need one track. */
+/**
+ * Share of the mass that the left wheels carry, from the place of the centre of gravity. Both axles need one track.
+ *
+ * `X_l = 1 / 2 + y / t`
+ *
+ * - `left` (`y`, m): distance of the centre of gravity to the left of the centre line
+ * - `track` (`t`, m): track, or the mean of two that differ little, above 0 m
+ * - gives `X_l`: share of the mass on the left wheels, in %
+ * - Assumes: the car stands on level ground, and both axles have this track
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * sideShare({ left: '20 mm', track: '1.3 m' })
+ * // 51.54 %
+ * // by definition (exact): 51.538 %
+ * ```
+ */
 export const sideShare = /*@__PURE__*/ formula({
   name: 'sideShare',
   title: 'Left-hand share of the mass from the centre of gravity',

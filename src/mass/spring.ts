@@ -113,8 +113,26 @@ export const rideFrequency = /*@__PURE__*/ formula({
 })
 
 /**
- * How far a spring has given under what it carries, at the wheel. Cars of one ride frequency sink by the same on their
- * springs, whatever they weigh.
+ * How far a spring has given under what it carries, at the wheel. Cars of one ride frequency sink by the same on
+ * their springs, whatever they weigh.
+ *
+ * `z_s = g0 / (2 * pi * f) ^ 2`
+ *
+ * - `frequency` (`f`, Hz): ride frequency, above 0 Hz
+ * - gives `z_s`: wheel travel from the unloaded spring to ride height, in mm
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - Assumes: the spring keeps its rate from free length on
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 5.
+ *
+ * @example
+ * ```ts
+ * staticDeflection({ frequency: '1 Hz' })
+ * // 248.4 mm
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 5, static deflection (from memory): 9.78 in
+ * ```
  */
 export const staticDeflection = /*@__PURE__*/ formula({
   name: 'staticDeflection',
@@ -240,6 +258,23 @@ export const rollRate = /*@__PURE__*/ formula({
 /**
  * How far to raise the seat of a spring to undo a change of ride height. The seat moves less than the wheel where the
  * spring sits inboard of it.
+ *
+ * `ds = -dz * R_m`
+ *
+ * - `heightChange` (`dz`, m): change of ride height to be undone, negative where the body sank
+ * - `motionRatio` (`R_m`, a plain number): motion ratio, spring travel over wheel travel, above 0
+ * - gives `ds`: height by which the seat is raised, along the spring, in mm
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 16.
+ *
+ * @example
+ * ```ts
+ * springSeatChange({ heightChange: '-20 mm', motionRatio: 0.7 })
+ * // 14 mm
+ * // by definition (exact): 14 mm
+ * ```
  */
 export const springSeatChange = /*@__PURE__*/ formula({
   name: 'springSeatChange',

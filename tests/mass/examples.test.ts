@@ -1,0 +1,26 @@
+/** The examples of weight and balance, run as their reader runs them. */
+import { execFileSync } from 'node:child_process'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it } from 'vitest'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const outputOf = (example: string) =>
+  execFileSync('node_modules/.bin/tsx', [`examples/${example}.ts`], { cwd: root, encoding: 'utf8' })
+    .trim()
+    .split('\n')
+
+describe('the example', () => {
+  it('of placing modules places all eight and proves that nothing is nearer', () => {
+    const lines = outputOf('where-do-the-modules-go')
+    const counts = lines.flatMap((line) => (/^\d+ .*kg\)$/.test(line) ? [Number.parseInt(line, 10)] : []))
+    expect(counts.reduce((sum, count) => sum + count, 0)).toBe(8)
+    expect(lines.at(-1)).toMatch(/^off target by .* %, proven to be the least$/)
+  }, 30_000)
+  it('of springs keeps the frequency of each axle and leaves its seats alone', () => {
+    expect(outputOf('which-springs-after-the-swap')).toEqual([
+      // 19 · 262 / 296 and 22 · 348 / 262.
+      'front: 16.82 N/mm, 1.66 Hz, seat 0 mm',
+      'rear: 29.22 N/mm, 2.06 Hz, seat 0 mm',
+    ])
+  }, 30_000)
+})
