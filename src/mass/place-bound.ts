@@ -82,7 +82,7 @@ function pricesOf({ first, second, up }: Problem, at: readonly number[]): Prices
 }
 
 /** What a filling costs at some prices. */
-export function costOf(prices: Prices, { first, second, up }: Pick<Filling, 'first' | 'second' | 'up'>): number {
+function costOf(prices: Prices, { first, second, up }: Pick<Filling, 'first' | 'second' | 'up'>): number {
   return prices.first * first + prices.second * second + prices.up * up
 }
 

@@ -49,10 +49,11 @@ export interface Stance {
 /** A stance with what is to be said of the weighing. */
 export interface Weighed extends Stance, Findings {}
 
-/** The wheels, in the order in which they are named everywhere. */
-export const wheels = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'] as const
 /** A wheel, by name. */
-export type Wheel = (typeof wheels)[number]
+export type Wheel = keyof Corners<unknown>
+
+/** The wheels, in the order in which they are named everywhere. */
+export const wheels: readonly Wheel[] = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight']
 
 /** The words for each wheel. */
 export const wheelInWords: { readonly [wheel in Wheel]: string } = {
