@@ -1,9 +1,9 @@
 /** A calculation as a function of SI numbers: what solving, sweeping and propagating work on. */
-import { CalculationError, InputError, shown } from '../quantity/errors.js'
+import { InputError, type InputIssue, shown } from '../quantity/errors.js'
 import type { Kind, Quantity, UnitOf } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { isQuantity, issueWith, kindsOfUnit, listed, readValue } from '../quantity/read.js'
-import { type AnyFormula, isValid, readInputs, within } from './formula.js'
+import { type AnyFormula, isValid, readInputs, unknownKey, within } from './formula.js'
 import { unrecorded } from './record.js'
 
 type KindOfUnit<U extends string> = { [K in Kind]: U extends UnitOf<K> ? K : never }[Kind]
@@ -23,15 +23,20 @@ export type Work = (given: never) => Quantity
 
 /** Whether a calculation is a formula rather than another function. */
 export function isFormula(calculation: AnyFormula | Work): calculation is AnyFormula {
-  return 'compute' in calculation && 'expression' in calculation
+  return typeof calculation === 'function' && 'compute' in calculation && 'expression' in calculation
+}
+
+/** Refuses what is neither a formula nor another function. */
+export function requireWork(where: string, work: unknown): void {
+  if (typeof work === 'function') return
+  throw new InputError(where, [{ path: 'work', expected: 'a formula or another function', received: shown(work) }])
 }
 
 /** Reads a value without being told its kind, which its unit must tell. */
 export function tell(where: string, path: string, value: unknown): Quantity {
   if (isQuantity(value)) return value as unknown as Quantity
-  if (typeof value === 'number') return read(where, path, 'ratio', value)
-  const unit =
-    typeof value === 'string' ? value.replace(/^[-+\u2212]?[\d.]+(?:[eE][-+\u2212]?\d+)?[ \u00a0\u202f]?/, '') : ''
+  if (readValue('ratio', value) !== undefined) return read(where, path, 'ratio', value)
+  const unit = typeof value === 'string' ? (/[^\d.,\s+\u2212-].*$/.exec(value)?.[0] ?? '') : ''
   const kinds = unit === '' ? [] : kindsOfUnit(unit)
   const [kind] = kinds
   if (kind === undefined) {
@@ -41,6 +46,41 @@ export function tell(where: string, path: string, value: unknown): Quantity {
   if (kinds.length === 1) return read(where, path, kind, value)
   const expected = `a value of one kind: write ${listed(kinds.map((each) => `quantity('${each}', ${shown(value)})`))}`
   throw new InputError(where, [{ path, expected, received: shown(value), hint: `${unit} measures several kinds` }])
+}
+
+/** Does several things that may each refuse their input, and throws all that is wrong at once. */
+export function together<T extends readonly unknown[]>(where: string, ...works: { [P in keyof T]: () => T[P] }): T {
+  const issues: InputIssue[] = []
+  const results = works.map((work) => {
+    try {
+      return work()
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error
+      issues.push(...error.issues)
+      return undefined
+    }
+  })
+  if (issues.length > 0) throw new InputError(where, issues)
+  return results as unknown as T
+}
+
+/** Refuses what is not an object whose keys can be read. */
+export function requireObject(
+  where: string,
+  path: string,
+  value: unknown,
+  expected = 'an object with a value for each name',
+): { readonly [key: string]: unknown } {
+  if (typeof value === 'object' && value !== null && !Array.isArray(value) && !isQuantity(value)) return value as never
+  throw new InputError(where, [{ path, expected, received: shown(value) }])
+}
+
+/** Refuses keys that mean nothing, which would be ignored in silence. */
+export function refuseOthers(where: string, value: object, known: readonly string[], sort: string, path = ''): void {
+  const issues = Object.entries(value)
+    .filter(([key, each]) => each !== undefined && !known.includes(key))
+    .map(([key, each]) => ({ ...unknownKey(key, each, known, sort), path: `${path}${key}` }))
+  if (issues.length > 0) throw new InputError(where, issues)
 }
 
 /** Reads a value of a kind, or throws what is wrong with it. */
@@ -68,7 +108,7 @@ export interface Calculation {
 export function bind(where: string, work: AnyFormula | Work, given: { readonly [key: string]: unknown }): Calculation {
   if (!isFormula(work)) {
     const inputs = Object.fromEntries(Object.entries(given).map(([key, value]) => [key, tell(where, key, value)]))
-    const quantityAt: Calculation['quantityAt'] = (si) => work(shifted(inputs, si) as never)
+    const quantityAt: Calculation['quantityAt'] = (si) => resultOf(where, work, shifted(inputs, si))
     return { name: where, inputs, quantityAt, valueAt: (si) => valueOrNaN(() => quantityAt(si).si) }
   }
   const base = readInputs(work, given)
@@ -95,12 +135,22 @@ function shifted(inputs: { readonly [key: string]: Quantity }, si: { readonly [k
   return { ...inputs, ...Object.fromEntries(moved) }
 }
 
+/** What a function of quantities gives, which must be a quantity. */
+export function resultOf(where: string, work: Work, given: unknown): Quantity {
+  const result: unknown = work(given as never)
+  if (isQuantity(result)) return result as unknown as Quantity
+  const expected = 'a function that returns a quantity'
+  throw new InputError(where, [{ path: 'work', expected, received: `one that returns ${shown(result)}` }])
+}
+
 /** The value of some work, or not a number where it refuses its input or has no result. */
-function valueOrNaN(work: () => number): number {
+export function valueOrNaN(work: () => number): number {
   try {
     return unrecorded(work)
   } catch (error) {
-    if (error instanceof InputError || error instanceof CalculationError) return Number.NaN
+    // By code and not by class: the work may use another copy of the package.
+    const { code } = Object(error) as { code?: unknown }
+    if (code === 'ERR_KERBWATT_INPUT' || code === 'ERR_KERBWATT_CALCULATION') return Number.NaN
     throw error
   }
 }

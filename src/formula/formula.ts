@@ -3,7 +3,7 @@ import { CalculationError, InputError, type InputIssue, shown } from '../quantit
 import type { Given, Kind, Quantity, UnitOf } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi, quantity } from '../quantity/quantity.js'
-import { isQuantity, issueWith, kindInWords, readSi, symbolsOf } from '../quantity/read.js'
+import { isQuantity, issueWith, kindInWords, listed, readSi, scaleFor, symbolsOf } from '../quantity/read.js'
 import { recording } from './record.js'
 import { type Source, sourceText } from './source.js'
 
@@ -59,6 +59,8 @@ export interface Constant<K extends Kind = Kind> {
 export interface Validity<Values, Constants> extends Limits {
   /** What is bounded, such as `Ra` or `final - initial`. */
   readonly of: string
+  /** What it measures, where it is no plain number: a refusal then shows it with its unit. */
+  readonly kind?: Kind
   /** Its value, from SI inputs. */
   readonly value: (si: Values, constants: Constants) => number
   /**
@@ -141,6 +143,7 @@ export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
   compute(si: { readonly [key: string]: number }, constants?: { readonly [symbol: string]: number }): number
   readonly valid: readonly (Limits & {
     readonly of: string
+    readonly kind?: Kind
     /** Its value, from SI inputs. */
     value(si: { readonly [key: string]: number }, constants: { readonly [symbol: string]: number }): number
     /** What to say where the inputs are sound and what they ask for does not exist. */
@@ -177,14 +180,24 @@ export function input<K extends Kind>(
   return bounds.default === undefined ? described : { ...described, default: quantity(kind, bounds.default) }
 }
 
-/** Bounds as SI numbers. */
+function unitSymbol(kind: Kind, unit: string): string {
+  const scale = scaleFor(kind, unit)
+  if (scale !== undefined) return scale.symbol
+  const expected = `a unit of ${kindInWords(kind)}: ${listed(symbolsOf(kind))}`
+  throw new InputError('output', [{ path: 'unit', expected, received: shown(unit) }])
+}
+
+/** Bounds as SI numbers. An infinite bound is none; what is not a number is refused. */
 export function limitsOf<K extends Kind>(kind: K, bounds: Bounds<K>): Limits {
   const limits: { -readonly [P in keyof Limits]: Limits[P] } = {}
   for (const bound of ['min', 'above', 'max', 'below'] as const) {
     const value = bounds[bound]
-    if (value !== undefined) limits[bound] = typeof value === 'number' ? value : quantity(kind, value).si
+    if (value === undefined || value === Number.POSITIVE_INFINITY || value === Number.NEGATIVE_INFINITY) continue
+    const number = typeof value === 'number' ? value : quantity(kind, value).si
+    if (Number.isNaN(number)) throw new InputError('input', [{ path: bound, expected: 'a number', received: 'NaN' }])
+    limits[bound] = number
   }
-  return limits
+  return Object.freeze(limits)
 }
 
 /**
@@ -197,7 +210,7 @@ export function limitsOf<K extends Kind>(kind: K, bounds: Bounds<K>): Limits {
  */
 /* @__NO_SIDE_EFFECTS__ */
 export function output<K extends Kind>(kind: K, symbol: string, about: string, unit?: UnitOf<K>): Output<K> {
-  return { kind, symbol, about, unit: unit ?? (symbolsOf(kind)[0] as string) }
+  return { kind, symbol, about, unit: unit === undefined ? (symbolsOf(kind)[0] as string) : unitSymbol(kind, unit) }
 }
 
 /**
@@ -232,13 +245,11 @@ export function formula<
   const C extends Constants = {},
 >(description: Description<I, R, C>): Formula<I, R, C> {
   const { name, inputs, result, constants = {} as C, valid = [], assumes = [], cautions = [] } = description
-  const siConstants = Object.fromEntries(
-    Object.entries(constants).map(([symbol, { value }]) => [symbol, value.si]),
-  ) as SiOf<C>
-  const { compute } = description
+  const { compute, title, expression, source } = description
+  const own = siOf(constants) as SiOf<C>
   const evaluate = (given: GivenTo<I>): Quantity<R> => {
     const si = readInputs(self, given as { readonly [key: string]: unknown }) as SiOf<I>
-    const value = compute(si, siConstants)
+    const value = compute(si, own)
     if (!Number.isFinite(value) || (result.kind === 'temperature' && value < 0)) throw noResult(self, si)
     const quantity = fromSi(result.kind, value + 0, result.unit)
     if (recording.steps !== undefined) {
@@ -246,18 +257,12 @@ export function formula<
     }
     return quantity
   }
-  const { title, expression, source } = description
-  const rest = { title, inputs, result, expression, constants, valid, assumes, cautions, source }
-  const computeOnce =
-    description.constants === undefined ? compute : (si: SiOf<I>, given = siConstants) => compute(si, given)
   Object.defineProperty(evaluate, 'name', { value: name })
-  const self = Object.freeze(Object.assign(evaluate, { ...rest, compute: computeOnce })) as unknown as Formula<
-    I,
-    R,
-    C
-  > &
-    AnyFormula
-  return self
+  const self = Object.assign(evaluate, {
+    ...{ title, inputs, result, expression, constants, valid, assumes, cautions, source },
+    compute: description.constants === undefined ? compute : (si: SiOf<I>, given = own) => compute(si, given),
+  }) as unknown as Formula<I, R, C> & AnyFormula
+  return Object.freeze(self)
 }
 
 /** Reads the inputs of a call to SI numbers, or throws all that is wrong with them at once. */
@@ -270,20 +275,18 @@ export function readInputs(
   if (typeof given !== 'object' || given === null || Array.isArray(given) || isQuantity(given)) {
     throw new InputError(formula.name, [{ path: '', expected: modelCall(formula), received: shown(given) }])
   }
-  let unread = 0
-  for (const key in given) if (given[key] !== undefined) unread++
   let usable = true
+  for (const key in given) if (given[key] !== undefined && !Object.hasOwn(inputs, key)) usable = false
   for (const key in inputs) {
     const input = inputs[key] as Input
     const value = given[key]
-    if (value !== undefined) unread--
     const number = value === undefined ? (input.default?.si ?? Number.NaN) : readSi(input.kind, value)
     // Not a number keeps to no limits, but an input may have none.
     if (Number.isNaN(number) || !within(number, input.limits)) usable = false
     si[key] = number
   }
-  if (!usable || unread !== 0) throw new InputError(formula.name, issuesOf(given, inputs, si))
-  for (const range of formula.valid) checkValid(formula, range, si)
+  if (!usable) throw new InputError(formula.name, issuesOf(given, inputs, si))
+  if (formula.valid.length > 0) checkValid(formula, si)
   return si
 }
 
@@ -331,16 +334,22 @@ function outOfBounds(path: string, input: Input, si: number, value: unknown): In
   return { path, expected: `${kindInWords(input.kind)} ${bounds}`, received, hint: input.about }
 }
 
-function unknownKeys(given: object, inputs: Inputs): InputIssue[] {
+function unknownKeys(given: { readonly [key: string]: unknown }, inputs: Inputs): InputIssue[] {
   const known = Object.keys(inputs)
-  return Object.entries(given)
-    .filter(([key, value]) => value !== undefined && !known.includes(key))
-    .map(([key, value]) => {
-      const nearest = nearestName(key, known)
-      const received = isQuantity(value) ? String(value) : shown(value)
-      const issue = { path: key, expected: `no such input; there are ${known.join(', ')}`, received }
-      return nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` }
-    })
+  const issues: InputIssue[] = []
+  // Inherited keys count too: what is given is what can be seen to be given.
+  for (const key in given) {
+    if (given[key] !== undefined && !known.includes(key)) issues.push(unknownKey(key, given[key], known, 'input'))
+  }
+  return issues
+}
+
+/** A key that is not among those known, with the nearest of them. */
+export function unknownKey(key: string, value: unknown, known: readonly string[], sort: string): InputIssue {
+  const nearest = nearestName(key, known)
+  const received = isQuantity(value) ? String(value) : shown(value)
+  const issue = { path: key, expected: `no such ${sort}; there are ${known.join(', ')}`, received }
+  return nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` }
 }
 
 function modelCall(formula: AnyFormula): string {
@@ -348,36 +357,38 @@ function modelCall(formula: AnyFormula): string {
   return `an object { ${keys.join(', ')} }`
 }
 
-const siConstants = /*@__PURE__*/ new WeakMap<AnyFormula, { readonly [symbol: string]: number }>()
+const siConstants = /*@__PURE__*/ new WeakMap<Constants, { readonly [symbol: string]: number }>()
 
-function siConstantsOf(formula: AnyFormula): { readonly [symbol: string]: number } {
-  const known = siConstants.get(formula)
+/** Constants as SI numbers, made once for each set. */
+function siOf(constants: Constants): { readonly [symbol: string]: number } {
+  const known = siConstants.get(constants)
   if (known !== undefined) return known
-  const made = Object.fromEntries(Object.entries(formula.constants).map(([symbol, { value }]) => [symbol, value.si]))
-  siConstants.set(formula, made)
+  const made = Object.fromEntries(Object.entries(constants).map(([symbol, { value }]) => [symbol, value.si]))
+  siConstants.set(constants, made)
   return made
 }
 
 /** Whether SI inputs lie in all the ranges in which the formula is known to hold. */
 export function isValid(formula: AnyFormula, si: { readonly [key: string]: number }): boolean {
-  return formula.valid.every((range) => within(range.value(si, siConstantsOf(formula)), range))
+  return formula.valid.every((range) => within(range.value(si, siOf(formula.constants)), range))
 }
 
-function checkValid(formula: AnyFormula, range: AnyFormula['valid'][number], si: { readonly [key: string]: number }) {
-  const constants = siConstantsOf(formula)
-  const value = range.value(si, constants)
-  if (within(value, range)) return
-  if (range.otherwise !== undefined) {
-    throw new CalculationError(formula.name, range.otherwise(si, constants), figuresOf(formula, si))
+/** Refuses SI inputs outside the ranges in which the formula is known to hold. */
+function checkValid(formula: AnyFormula, si: { readonly [key: string]: number }): void {
+  const constants = siOf(formula.constants)
+  const issues: InputIssue[] = []
+  for (const range of formula.valid) {
+    const value = range.value(si, constants)
+    if (within(value, range)) continue
+    if (range.otherwise !== undefined && issues.length === 0) {
+      throw new CalculationError(formula.name, range.otherwise(si, constants), figuresOf(formula, si))
+    }
+    const { kind } = range
+    const text = (number: number) => (kind === undefined ? String(Number(number.toPrecision(4))) : siText(kind, number))
+    const expected = `${limitsText(range, text)}, the range of this formula (${sourceText(formula.source)})`
+    issues.push({ path: range.of, expected, received: text(value) })
   }
-  const bounds = limitsText(range, (bound) => String(bound))
-  throw new InputError(formula.name, [
-    {
-      path: range.of,
-      expected: `${bounds}, the range of this formula (${sourceText(formula.source)})`,
-      received: String(Number(value.toPrecision(4))),
-    },
-  ])
+  if (issues.length > 0) throw new InputError(formula.name, issues)
 }
 
 /** The inputs of a call as text. */

@@ -7,7 +7,18 @@ import type { DifferenceOf, Given, Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi } from '../quantity/quantity.js'
 
-import { bind, type Calculation, isFormula, type QuantityOf, read, type Work } from './calculation.js'
+import {
+  bind,
+  type Calculation,
+  isFormula,
+  type QuantityOf,
+  read,
+  refuseOthers,
+  requireObject,
+  requireWork,
+  together,
+  type Work,
+} from './calculation.js'
 import type { AnyFormula, Constants, Formula, GivenTo, Inputs } from './formula.js'
 import { normal, uniform } from './random.js'
 
@@ -57,6 +68,21 @@ export interface Propagated<R extends Kind> {
 }
 
 /**
+ * Propagates the uncertainties of inputs to the result of a function of quantities.
+ *
+ * @param work - The function, of an object with a quantity for each input.
+ * @param inputs - Each input as a value, or as `[value, standard uncertainty]`, in units that tell their kind.
+ */
+export function propagate<const G extends { readonly [key: string]: Told | readonly [Told, Told] }, R extends Kind>(
+  work: ((
+    given: {
+      readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]>
+    },
+  ) => Quantity<R>) & { readonly expression?: never },
+  inputs: G,
+  options?: PropagateOptions,
+): Propagated<R>
+/**
  * Propagates the uncertainties of inputs to the result of a formula.
  *
  * First order, as JCGM 100:2008, 5.1 and 5.2 (central differences; one-sided where a bound is near), or by
@@ -75,75 +101,117 @@ export function propagate<I extends Inputs, R extends Kind, C extends Constants>
   inputs: { readonly [P in keyof GivenTo<I>]: P extends keyof I ? Uncertain<I[P]['kind']> : never },
   options?: PropagateOptions,
 ): Propagated<R>
-/**
- * Propagates the uncertainties of inputs to the result of a function of quantities.
- *
- * @param work - The function, of an object with a quantity for each input.
- * @param inputs - Each input as a value, or as `[value, standard uncertainty]`, in units that tell their kind.
- */
-export function propagate<const G extends { readonly [key: string]: Told | readonly [Told, Told] }, R extends Kind>(
-  work: (
-    given: { readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]> },
-  ) => Quantity<R>,
-  inputs: G,
-  options?: PropagateOptions,
-): Propagated<R>
-export function propagate(
-  work: AnyFormula | Work,
-  inputs: { readonly [key: string]: unknown },
-  options: PropagateOptions = {},
-): Propagated<Kind> {
+export function propagate(work: AnyFormula | Work, inputs: unknown, options: unknown = {}): Propagated<Kind> {
+  requireWork('propagate', work)
   const where = isFormula(work) ? `propagate(${work.name})` : 'propagate'
-  const values = Object.fromEntries(Object.entries(inputs).map(([key, given]) => [key, pairOf(given)[0]]))
-  const calculation = bind(where, work, values)
-  const uncertain = Object.entries(inputs).flatMap(([key, given]) =>
-    uncertainOf(where, key, pairOf(given), calculation),
-  )
-  const correlation = correlationMatrix(where, uncertain, options.correlations ?? [])
+  const pairs = Object.entries(requireObject(where, 'inputs', inputs)).map(([key, given]) => pairOf(where, key, given))
+  const how = readOptions(where, options)
+  const calculation = bind(where, work, Object.fromEntries(pairs.map(({ key, value }) => [key, value])))
+  const uncertain = together<(UncertainInput | undefined)[]>(
+    where,
+    ...pairs.map((pair) => () => uncertainOf(where, pair, calculation)),
+  ).filter((input) => input !== undefined)
+  const correlation = correlationMatrix(where, uncertain, how.correlations)
   const result = calculation.quantityAt({})
-  const sensitivities = uncertain.map((input) => sensitivity(where, calculation, input, result.si))
-  const parts = uncertain.map((input, i) => (sensitivities[i] as number) * input.uncertainty)
-  const shares = parts.map((part, i) =>
-    parts.reduce((sum, other, j) => sum + part * other * (correlation[i]?.[j] as number), 0),
+  const parts = uncertain.map((input): Part => {
+    const slope = sensitivity(where, calculation, input, result.si)
+    return { input: input.key, slope, deviation: slope * input.uncertainty }
+  })
+  const shares = parts.map(({ deviation }, i) =>
+    parts.reduce((sum, other, j) => sum + deviation * other.deviation * (correlation[i]?.[j] as number), 0),
   )
+  if (how.method === 'monte-carlo') {
+    const { mean, deviation, low, high } = draw(where, calculation, uncertain, correlation, how)
+    return outcome(where, result, parts, shares, { value: mean, deviation, low, high })
+  }
   // Full cancellation of correlated parts may leave a variance a rounding error below zero.
-  const variance = Math.max(
-    0,
-    shares.reduce((a, b) => a + b, 0),
-  )
+  const deviation = Math.sqrt(Math.max(0, sumOf(shares)))
+  const [low, high] = [result.si - 2 * deviation, result.si + 2 * deviation]
+  return outcome(where, result, parts, shares, { value: result.si, deviation, low, high })
+}
+
+/** What an input adds: the slope of the result along it, and that slope times its uncertainty. */
+interface Part {
+  readonly input: string
+  readonly slope: number
+  readonly deviation: number
+}
+
+/** The spread of a result in SI numbers. */
+interface Spread {
+  readonly value: number
+  readonly deviation: number
+  readonly low: number
+  readonly high: number
+}
+
+function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((a, b) => a + b, 0)
+}
+
+/** A spread as quantities, shown in the unit of the result; the uncertainty of a temperature is a difference. */
+function outcome(
+  where: string,
+  result: Quantity,
+  parts: readonly Part[],
+  shares: readonly number[],
+  { value, deviation, low, high }: Spread,
+): Propagated<Kind> {
+  if (result.kind === 'temperature' && low < 0) {
+    throw new CalculationError(where, 'the interval would reach below absolute zero: draw with the Monte Carlo method')
+  }
   const kind = result.kind === 'temperature' ? 'temperatureDifference' : result.kind
   const unit = result.kind === 'temperature' && result.unit !== '°F' ? 'K' : result.unit
   const difference = (si: number) => fromSi(kind, finite(where, si), unit)
   const at = (si: number) => fromSi(result.kind, finite(where, si), result.unit)
-  const contributions = uncertain
-    .map(
-      (input, i): Contribution => ({
-        input: input.key,
-        sensitivity: sensitivities[i] as number,
-        uncertainty: difference(Math.abs(parts[i] as number)),
-        share: variance === 0 ? 0 : (shares[i] as number) / variance,
-      }),
-    )
-    .sort((a, b) => b.share - a.share)
-  if (options.method !== 'monte-carlo') {
-    const deviation = Math.sqrt(variance)
-    const interval = [at(result.si - 2 * deviation), at(result.si + 2 * deviation)] as const
-    return {
-      value: result,
-      standardUncertainty: difference(deviation),
-      expanded: difference(2 * deviation),
-      interval,
-      contributions,
-    } as never
-  }
-  const { mean, deviation, low, high } = draw(where, calculation, uncertain, correlation, options)
+  const variance = sumOf(shares)
+  const contributions = parts.map(({ input, slope, deviation: part }, i) => ({
+    input,
+    sensitivity: slope,
+    uncertainty: difference(Math.abs(part)),
+    share: variance <= 0 ? 0 : (shares[i] as number) / variance,
+  }))
   return {
-    value: at(mean),
+    value: at(value),
     standardUncertainty: difference(deviation),
     expanded: difference(2 * deviation),
     interval: [at(low), at(high)],
-    contributions,
-  } as never
+    contributions: contributions.sort((a, b) => b.share - a.share),
+  }
+}
+
+/** The options as they are worked with. */
+type How = { readonly correlations: readonly unknown[] } & (
+  | { readonly method: 'first-order' }
+  | { readonly method: 'monte-carlo'; readonly trials: number; readonly seed: number }
+)
+
+/** More draws than the memory of a small machine should be asked to hold. */
+const MOST_TRIALS = 10_000_000
+
+function readOptions(where: string, options: unknown): How {
+  const given = requireObject(where, 'options', options)
+  refuseOthers(where, given, ['correlations', 'method', 'trials', 'seed'], 'option')
+  const { correlations = [], method = 'first-order', trials, seed } = given
+  const issues: InputIssue[] = []
+  if (!Array.isArray(correlations)) {
+    const expected = "a list such as [['voltage', 'current', -0.36]]"
+    issues.push({ path: 'correlations', expected, received: shown(correlations) })
+  }
+  if (method !== 'first-order' && method !== 'monte-carlo') {
+    issues.push({ path: 'method', expected: "'first-order' or 'monte-carlo'", received: shown(method) })
+  }
+  if (method === 'monte-carlo') {
+    if (!(Number.isInteger(trials) && Number(trials) >= 100 && Number(trials) <= MOST_TRIALS)) {
+      const expected = `a whole number from 100 to ${MOST_TRIALS}, such as 100000`
+      issues.push({ path: 'trials', expected, received: shown(trials) })
+    }
+    if (!Number.isSafeInteger(seed)) {
+      issues.push({ path: 'seed', expected: 'a whole number such as 1', received: shown(seed) })
+    }
+  }
+  if (issues.length > 0) throw new InputError(where, issues)
+  return { correlations, method, trials, seed } as How
 }
 
 type Told = Quantity | string | number
@@ -155,60 +223,84 @@ interface UncertainInput {
   readonly uncertainty: number
 }
 
-function pairOf(given: unknown): readonly [unknown, unknown] {
-  return Array.isArray(given) ? [given[0], given[1]] : [given, undefined]
+/** What was given for an input: a value, and its standard uncertainty unless it is exact. */
+interface Pair {
+  readonly key: string
+  readonly value: unknown
+  readonly uncertainty?: unknown
 }
 
-function uncertainOf(
-  where: string,
-  key: string,
-  [, given]: readonly [unknown, unknown],
-  calculation: Calculation,
-): UncertainInput[] {
+function pairOf(where: string, key: string, given: unknown): Pair {
+  if (!Array.isArray(given)) return { key, value: given }
+  if (given.length === 2) return { key, value: given[0], uncertainty: given[1] }
+  const expected = "a value, or a list of a value and its standard uncertainty such as ['300 A', '5 A']"
+  throw new InputError(where, [{ path: key, expected, received: `a list of ${given.length}` }])
+}
+
+function uncertainOf(where: string, { key, uncertainty }: Pair, calculation: Calculation): UncertainInput | undefined {
   const input = calculation.inputs[key]
-  if (given === undefined || input === undefined) return []
+  if (uncertainty === undefined || input === undefined) return undefined
   const kind = input.kind === 'temperature' ? 'temperatureDifference' : input.kind
-  const { si } = read(where, `${key}[1]`, kind, given)
-  if (si >= 0) return si === 0 ? [] : [{ key, si: input.si, uncertainty: si }]
-  throw new InputError(where, [
-    { path: `${key}[1]`, expected: 'a standard uncertainty, not below zero', received: shown(given) },
-  ])
+  const { si } = read(where, `${key}[1]`, kind, uncertainty)
+  if (si >= 0) return si === 0 ? undefined : { key, si: input.si, uncertainty: si }
+  const expected = 'a standard uncertainty, not below zero'
+  throw new InputError(where, [{ path: `${key}[1]`, expected, received: shown(uncertainty) }])
 }
 
 function correlationMatrix(
   where: string,
   uncertain: readonly UncertainInput[],
-  correlations: readonly (readonly [string, string, number])[],
+  correlations: readonly unknown[],
 ): number[][] {
   const keys = uncertain.map((input) => input.key)
   const matrix: number[][] = keys.map((_, i) => keys.map((_, j) => (i === j ? 1 : 0)))
-  const issues: InputIssue[] = []
-  for (const [n, [first, second, coefficient]] of correlations.entries()) {
+  const named = new Set<string>()
+  const issues = correlations.flatMap((correlation, n) => {
     const path = `correlations[${n}]`
+    const [first, second, coefficient] = Array.isArray(correlation) ? correlation : []
+    const found = correlationIssues(path, keys, first, second, coefficient)
+    const pair = [first, second].sort().join(' ')
+    if (found.length === 0 && named.has(pair)) {
+      found.push({ path, expected: 'each pair of inputs once', received: `${first} and ${second} again` })
+    }
+    named.add(pair)
     const [i, j] = [keys.indexOf(first), keys.indexOf(second)]
-    for (const name of [first, second].filter((each) => !keys.includes(each))) {
-      const nearest = nearestName(name, keys)
-      const issue = { path, expected: `inputs with an uncertainty: ${keys.join(', ')}`, received: shown(name) }
-      issues.push(nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` })
-    }
-    if (i === j && i >= 0) issues.push({ path, expected: 'two different inputs', received: `${first} twice` })
-    if (!(coefficient >= -1 && coefficient <= 1)) {
-      issues.push({ path: `${path}[2]`, expected: 'a coefficient from -1 to 1', received: shown(coefficient) })
-    }
-    for (const [row, column] of [
-      [i, j],
-      [j, i],
-    ] as const) {
-      const line = matrix[row]
-      if (line !== undefined && column >= 0) line[column] = coefficient
-    }
-  }
+    if (found.length === 0)
+      for (const [row, column] of [
+        [i, j],
+        [j, i],
+      ] as const)
+        (matrix[row] as number[])[column] = coefficient
+    return found
+  })
   if (issues.length === 0 && rootOf(matrix) === undefined) {
     const expected = 'coefficients that can all hold at once (a matrix without negative eigenvalues)'
-    issues.push({ path: 'correlations', expected, received: shown(JSON.stringify(correlations)) })
+    issues.push({ path: 'correlations', expected, received: JSON.stringify(correlations) })
   }
   if (issues.length > 0) throw new InputError(where, issues)
   return matrix
+}
+
+function correlationIssues(
+  path: string,
+  keys: readonly string[],
+  first: unknown,
+  second: unknown,
+  coefficient: unknown,
+) {
+  const issues: InputIssue[] = []
+  for (const name of [first, second].filter((each) => !keys.includes(each as string))) {
+    const nearest = nearestName(String(name), keys)
+    const issue = { path, expected: `inputs with an uncertainty: ${keys.join(', ')}`, received: shown(name) }
+    issues.push(nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` })
+  }
+  if (first === second && keys.includes(first as string)) {
+    issues.push({ path, expected: 'two different inputs', received: `${first} twice` })
+  }
+  if (!(typeof coefficient === 'number' && coefficient >= -1 && coefficient <= 1)) {
+    issues.push({ path: `${path}[2]`, expected: 'a coefficient from -1 to 1', received: shown(coefficient) })
+  }
+  return issues
 }
 
 /** The lower triangle whose product with its transpose is the matrix (Cholesky), or undefined when there is none. */
@@ -240,16 +332,31 @@ const STEP = Math.cbrt(Number.EPSILON)
 
 /** The change of the result with an input: a central difference, or a one-sided one of the same order at a bound. */
 function sensitivity(where: string, calculation: Calculation, input: UncertainInput, result: number): number {
-  const step = STEP * Math.max(Math.abs(input.si), input.uncertainty)
+  const whole = STEP * Math.max(Math.abs(input.si), input.uncertainty)
+  const slopes = [whole, whole / 16].map((step) => slopeOver(step, calculation, input, result))
+  const [slope, closer] = slopes as [number | undefined, number | undefined]
+  const shownInput = `${input.key} = ${calculation.inputs[input.key]}`
+  if (slope === undefined || closer === undefined) {
+    throw new CalculationError(where, `the result has no values near ${shownInput}`)
+  }
+  // Where the two disagree by more than rounding the result has a corner or an upright tangent there.
+  const doubt = Math.abs(slope - closer) * input.uncertainty
+  if (doubt > 0.01 * Math.abs(slope) * input.uncertainty && doubt > 1e-6 * Math.abs(result)) {
+    throw new CalculationError(
+      where,
+      `the result has no steady slope at ${shownInput}: draw with the Monte Carlo method`,
+    )
+  }
+  return slope
+}
+
+function slopeOver(step: number, calculation: Calculation, input: UncertainInput, result: number): number | undefined {
   const at = (steps: number) => calculation.valueAt({ [input.key]: input.si + steps * step })
-  const estimates = [
+  return [
     (at(1) - at(-1)) / (2 * step),
     (4 * at(1) - at(2) - 3 * result) / (2 * step),
     (3 * result - 4 * at(-1) + at(-2)) / (2 * step),
-  ]
-  const slope = estimates.find((estimate) => Number.isFinite(estimate))
-  if (slope !== undefined) return slope
-  throw new CalculationError(where, `the result has no values near ${input.key} = ${calculation.inputs[input.key]}`)
+  ].find((estimate) => Number.isFinite(estimate))
 }
 
 function finite(where: string, si: number): number {
@@ -264,13 +371,6 @@ function draw(
   correlation: readonly (readonly number[])[],
   { trials, seed }: { readonly trials: number; readonly seed: number },
 ) {
-  const issues: InputIssue[] = []
-  if (!Number.isInteger(trials) || trials < 100) {
-    issues.push({ path: 'trials', expected: 'a whole number of at least 100, such as 100000', received: shown(trials) })
-  }
-  if (!Number.isSafeInteger(seed))
-    issues.push({ path: 'seed', expected: 'a whole number such as 1', received: shown(seed) })
-  if (issues.length > 0) throw new InputError(where, issues)
   const root = rootOf(correlation) as number[][]
   const random = normal(uniform(seed))
   const results = new Float64Array(trials)

@@ -1,11 +1,34 @@
 /** Finding the input of a formula that gives a wanted result. */
-import { InputError, SolveError } from '../quantity/errors.js'
+import { InputError, SolveError, shown } from '../quantity/errors.js'
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi } from '../quantity/quantity.js'
 import { kindInWords, symbolsOf } from '../quantity/read.js'
-import { computeWithin, isFormula, type QuantityOf, read, tell, type Work } from './calculation.js'
-import { type AnyFormula, type Constants, type Formula, type GivenTo, type Inputs, readInputs } from './formula.js'
+import {
+  computeWithin,
+  isFormula,
+  type QuantityOf,
+  read,
+  refuseOthers,
+  requireObject,
+  requireWork,
+  resultOf,
+  tell,
+  together,
+  valueOrNaN,
+  type Work,
+} from './calculation.js'
+import {
+  type AnyFormula,
+  type Constants,
+  type Formula,
+  type GivenTo,
+  type Input,
+  type Inputs,
+  limitsText,
+  readInputs,
+  siText,
+} from './formula.js'
 import { unrecorded } from './record.js'
 import { type Real, rootsOver, scanPoints } from './root.js'
 
@@ -24,7 +47,8 @@ const [FORMULA_POINTS, FUNCTION_POINTS] = [2000, 100]
  * Finds the value of one input at which a formula has a wanted result.
  *
  * The input's own bounds (or `between`) are scanned for changes of sign, and each is narrowed by Brent's
- * method until neighbouring doubles are reached. A value without a bound is looked for up to 1e15 SI units.
+ * method until neighbouring doubles are reached; where the result only touches what is wanted, to about 1e-10. A value
+ * without a bound is looked for up to 1e15 SI units.
  *
  * @param formula - The formula.
  * @param unknown - The input to find.
@@ -50,60 +74,100 @@ export function solve<const G, R extends Kind>(
   given: { readonly result: Given<R>; readonly between: readonly [G, G] },
 ): QuantityOf<G>
 export function solve(work: AnyFormula | Work, ...rest: readonly unknown[]): Quantity {
-  if (isFormula(work)) return solveFormula(work, rest[0], rest[1])
-  return solveFunction(work, rest[0] as { readonly result: unknown; readonly between: readonly [unknown, unknown] })
+  requireWork('solve', work)
+  return isFormula(work) ? solveFormula(work, rest[0], rest[1]) : solveFunction(work, rest[0])
 }
 
 function solveFormula(formula: AnyFormula, unknown: unknown, all: unknown): Quantity {
-  const { result, between, ...others } = Object(all) as { readonly [key: string]: unknown }
   const where = `solve(${formula.name})`
-  const input = formula.inputs[unknown as string]
-  if (typeof unknown !== 'string' || input === undefined) {
-    const known = Object.keys(formula.inputs)
-    const nearest = nearestName(String(unknown), known)
-    const issue = { path: 'unknown', expected: `an input: ${known.join(', ')}`, received: String(unknown) }
-    throw new InputError(where, [nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` }])
-  }
-  const target = read(where, 'result', formula.result.kind, result)
-  const remaining = { ...formula, name: where, inputs: without(formula.inputs, unknown), valid: [] }
-  const si = readInputs(remaining as never, others)
-  const ends = between === undefined ? undefined : interval(where, input.kind, between)
-  const { min, above, max, below } = input.limits
-  const floor = input.kind === 'temperature' ? 0 : -Infinity
-  const low = Math.max(min ?? above ?? floor, ends?.[0] ?? -Infinity)
-  const high = Math.min(max ?? below ?? Infinity, ends?.[1] ?? Infinity)
-  const f: Real = (x) => computeWithin(formula, { ...si, [unknown]: x }) - target.si
-  const root = theRoot(f, low, high, FORMULA_POINTS, { where, unknown, kind: input.kind, target })
-  const found = fromSi(input.kind, root, symbolsOf(input.kind)[0] as string)
+  const input = inputNamed(where, formula, unknown)
+  const name = unknown as string
+  const { result, between, ...others } = requireObject(where, 'given', all)
+  const { [name]: found, ...known } = others
+  const remaining = { ...formula, name: where, inputs: without(formula.inputs, name), valid: [] }
+  const [target, si, ends] = together<[Quantity, { readonly [key: string]: number }, Ends, undefined]>(
+    where,
+    () => read(where, 'result', formula.result.kind, result),
+    () => readInputs(remaining as never, known),
+    () => (between === undefined ? boundsOf(input) : within(where, input, interval(where, input.kind, between))),
+    () => {
+      if (found === undefined) return undefined
+      const expected = 'nothing, as it is what is to be found; between bounds the search'
+      throw new InputError(where, [{ path: name, expected, received: String(found) }])
+    },
+  )
+  const f: Real = (x) => computeWithin(formula, { ...si, [name]: x }) - target.si
+  const root = theRoot(f, ends, FORMULA_POINTS, { where, unknown: name, kind: input.kind, target })
+  const solution = fromSi(input.kind, root, symbolsOf(input.kind)[0] as string)
   // Evaluated once more with units, so that a working shows the formula with the value found.
-  formula({ ...others, [unknown]: found } as never)
-  return found
+  formula({ ...known, [name]: solution } as never)
+  return solution
+}
+
+function inputNamed(where: string, { inputs }: AnyFormula, name: unknown): Input {
+  const input = typeof name === 'string' && Object.hasOwn(inputs, name) ? inputs[name] : undefined
+  if (input !== undefined) return input
+  const known = Object.keys(inputs)
+  const nearest = nearestName(String(name), known)
+  const issue = { path: 'unknown', expected: `an input: ${known.join(', ')}`, received: shown(name) }
+  throw new InputError(where, [nearest === undefined ? issue : { ...issue, hint: `did you mean ${nearest}?` }])
 }
 
 function without(inputs: Inputs, unknown: string): Inputs {
   return Object.fromEntries(Object.entries(inputs).filter(([key]) => key !== unknown))
 }
 
-function solveFunction(work: Work, given: { readonly result: unknown; readonly between: readonly [unknown, unknown] }) {
+function solveFunction(work: Work, all: unknown): Quantity {
   const where = 'solve'
-  if (!Array.isArray(given?.between)) {
+  const given = requireObject(where, 'given', all)
+  refuseOthers(where, given, ['result', 'between'], 'field')
+  const { result, between } = given
+  if (!Array.isArray(between)) {
     const expected = "the interval to search, such as ['0.3 m²', '0.9 m²']"
-    throw new InputError(where, [{ path: 'between', expected, received: String(given?.between) }])
+    throw new InputError(where, [{ path: 'between', expected, received: shown(between) }])
   }
-  const first = tell(where, 'between[0]', given.between[0])
-  const [low, high] = interval(where, first.kind, given.between)
-  const at = (x: number) => work(fromSi(first.kind, x, first.unit) as never)
-  const target = read(where, 'result', unrecorded(() => at(low)).kind, given.result)
-  const f: Real = (x) => unrecorded(() => at(x).si) - target.si
-  const root = theRoot(f, low, high, FUNCTION_POINTS, { where, unknown: 'the unknown', kind: first.kind, target })
-  const found = fromSi(first.kind, root, first.unit)
-  work(found as never)
-  return found
+  const first = tell(where, 'between[0]', between[0])
+  const [low, high] = interval(where, first.kind, between)
+  const at = (x: number) => resultOf(where, work, fromSi(first.kind, x, first.unit))
+  const points = scanPoints(low, high, FUNCTION_POINTS)
+  const working = points.find((x) => !Number.isNaN(valueOrNaN(() => at(x).si)))
+  // Where no point works, the first one tells why.
+  const target = read(where, 'result', unrecorded(() => at(working ?? low)).kind, result)
+  const f: Real = (x) => valueOrNaN(() => at(x).si) - target.si
+  const root = theRoot(f, [low, high], FUNCTION_POINTS, { where, unknown: 'value', kind: first.kind, target })
+  const solution = fromSi(first.kind, root, first.unit)
+  at(root)
+  return solution
 }
 
-function interval(where: string, kind: Kind, between: unknown): readonly [number, number] {
-  const [a, b] = (Array.isArray(between) ? between : []) as unknown[]
-  const [from, to] = [read(where, 'between[0]', kind, a), read(where, 'between[1]', kind, b)]
+/** The ends of an interval to search, in SI units; they may be infinite. */
+type Ends = readonly [low: number, high: number]
+
+function boundsOf({ kind, limits }: Input): Ends {
+  const { min, above, max, below } = limits
+  const floor = kind === 'temperature' ? 0 : Number.NEGATIVE_INFINITY
+  return [min ?? above ?? floor, max ?? below ?? Number.POSITIVE_INFINITY]
+}
+
+/** The part of an interval that lies within the bounds of an input. */
+function within(where: string, input: Input, [from, to]: Ends): Ends {
+  const [least, greatest] = boundsOf(input)
+  if (from <= greatest && to >= least) return [Math.max(from, least), Math.min(to, greatest)]
+  const expected = `an interval within the bounds of the input, ${limitsText(input.limits, (si) => siText(input.kind, si))}`
+  const received = `${siText(input.kind, from)} to ${siText(input.kind, to)}`
+  throw new InputError(where, [{ path: 'between', expected, received }])
+}
+
+function interval(where: string, kind: Kind, between: unknown): Ends {
+  const ends = Array.isArray(between) ? between : []
+  if (ends.length !== 2) {
+    throw new InputError(where, [{ path: 'between', expected: 'a list of two ends', received: shown(between) }])
+  }
+  const [from, to] = together<[Quantity, Quantity]>(
+    where,
+    () => read(where, 'between[0]', kind, ends[0]),
+    () => read(where, 'between[1]', kind, ends[1]),
+  )
   if (from.si < to.si) return [from.si, to.si]
   const received = `from ${from} to ${to}`
   throw new InputError(where, [{ path: 'between', expected: 'the lower end first, then a higher one', received }])
@@ -119,13 +183,7 @@ interface Question {
   readonly target: Quantity
 }
 
-function theRoot(
-  f: Real,
-  low: number,
-  high: number,
-  count: number,
-  { where, unknown, kind, target }: Question,
-): number {
+function theRoot(f: Real, [low, high]: Ends, count: number, { where, unknown, kind, target }: Question): number {
   const points = scanPoints(low, high, count)
   const roots = rootsOver(f, points, ROUNDING * Math.abs(target.si))
   if (roots !== 'everywhere' && roots.length === 1 && roots[0] !== undefined) return roots[0].root

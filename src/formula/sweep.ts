@@ -2,7 +2,18 @@
 import { InputError, shown } from '../quantity/errors.js'
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
-import { isFormula, type QuantityOf, read, tell, type Work } from './calculation.js'
+import {
+  isFormula,
+  type QuantityOf,
+  read,
+  refuseOthers,
+  requireObject,
+  requireWork,
+  resultOf,
+  tell,
+  together,
+  type Work,
+} from './calculation.js'
 import type { AnyFormula, Constants, Formula, GivenTo, Inputs } from './formula.js'
 
 /** Values to go through: evenly spaced, both ends included, or listed. */
@@ -46,28 +57,58 @@ export function sweep(
   varied: { readonly [key: string]: Range<unknown> },
   fixed: { readonly [key: string]: unknown } = {},
 ): { readonly [key: string]: Quantity }[] {
+  requireWork('sweep', work)
   const where = isFormula(work) ? `sweep(${work.name})` : 'sweep'
-  let combinations: { readonly [key: string]: Quantity }[] = [{}]
-  for (const [key, range] of Object.entries(varied)) {
-    const values = valuesOf(where, key, isFormula(work) ? work.inputs[key]?.kind : undefined, range)
-    combinations = combinations.flatMap((row) => values.map((value) => ({ ...row, [key]: value })))
-  }
-  return combinations.map((row) => ({ ...row, result: work({ ...fixed, ...row } as never) }))
+  const ranges = Object.entries(requireObject(where, 'varied', varied) as { readonly [key: string]: Range<unknown> })
+  requireObject(where, 'fixed', fixed)
+  const axes = together<(readonly [string, Quantity[]])[]>(
+    where,
+    ...ranges.map(([key, range]) => () => {
+      if (fixed[key] !== undefined) {
+        const expected = 'an input that is varied or fixed, not both'
+        throw new InputError(where, [{ path: key, expected, received: `fixed at ${String(fixed[key])}` }])
+      }
+      return [key, valuesOf(where, key, isFormula(work) ? work.inputs[key]?.kind : undefined, range)] as const
+    }),
+  )
+  const combinations = axes.reduce<{ readonly [key: string]: Quantity }[]>(
+    (rows, [key, values]) => rows.flatMap((row) => values.map((value) => ({ ...row, [key]: value }))),
+    [{}],
+  )
+  return combinations.map((row) => ({ ...row, result: resultOf(where, work as Work, { ...fixed, ...row }) }))
 }
+
+/** More values than anyone reads, and few enough to hold. */
+const MOST_STEPS = 1_000_000
 
 function valuesOf(where: string, path: string, kind: Kind | undefined, range: Range<unknown>): Quantity[] {
   const one = (at: string, value: unknown) =>
     kind === undefined ? tell(where, at, value) : read(where, at, kind, value)
-  if (Array.isArray(range)) return range.map((value, i) => one(`${path}[${i}]`, value))
-  const { from, to, steps } = Object(range) as { readonly [key: string]: unknown }
-  const [first, last] = [one(`${path}.from`, from), one(`${path}.to`, to)]
-  if (typeof steps !== 'number' || !Number.isInteger(steps) || steps < 2) {
-    const expected = 'how many values, at least 2, such as 8'
-    throw new InputError(where, [{ path: `${path}.steps`, expected, received: shown(steps) }])
-  }
-  return Array.from({ length: steps }, (_, i) => {
+  if (Array.isArray(range))
+    return together<Quantity[]>(where, ...range.map((value, i) => () => one(`${path}[${i}]`, value)))
+  const { from, to, steps, ...others } = requireObject(
+    where,
+    path,
+    range,
+    "a list, or { from: '50 A', to: '400 A', steps: 8 }",
+  )
+  const [first, last] = together<[Quantity, Quantity, undefined]>(
+    where,
+    () => one(`${path}.from`, from),
+    () => one(`${path}.to`, to),
+    () => {
+      refuseOthers(where, others, ['from', 'to', 'steps'], 'field', `${path}.`)
+      if (typeof steps === 'number' && Number.isInteger(steps) && steps >= 2 && steps <= MOST_STEPS) return undefined
+      const expected = `how many values, from 2 to ${MOST_STEPS}, such as 8`
+      throw new InputError(where, [{ path: `${path}.steps`, expected, received: shown(steps) }])
+    },
+  )
+  const count = steps as number
+  return Array.from({ length: count }, (_, i) => {
     if (i === 0) return first
-    if (i === steps - 1) return last.as(first.unit as never)
-    return fromSi(first.kind, first.si + ((last.si - first.si) * i) / (steps - 1), first.unit)
+    if (i === count - 1) return last.as(first.unit as never)
+    // In this order no step overflows where neither end does.
+    const share = i / (count - 1)
+    return fromSi(first.kind, first.si * (1 - share) + last.si * share, first.unit)
   })
 }

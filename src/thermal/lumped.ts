@@ -345,7 +345,8 @@ export const warmUpTime = /*@__PURE__*/ formula({
     surroundings: input('temperature', 'Ta', 'Temperature of the surroundings'),
   },
   result: output('time', 't', 'Warm-up time', 'min'),
-  expression: 'C / G * log((Ta + P / G - T1) / (Ta + P / G - T2))',
+  // ln(1 + x) keeps its digits where hardly any heat is lost and x is small.
+  expression: 'C / G * log1p((T2 - T1) / (Ta + P / G - T2))',
   valid: [
     { of: 'to - from', value: ({ from, to }) => to - from, min: 0 },
     {
@@ -359,8 +360,7 @@ export const warmUpTime = /*@__PURE__*/ formula({
   assumes: ['The body has one temperature (a Biot number below 0.1).', 'Heat and surroundings are steady.'],
   source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
   compute: ({ heatCapacity, conductance, power, from, to, surroundings }) =>
-    (heatCapacity / conductance) *
-    Math.log((surroundings + power / conductance - from) / (surroundings + power / conductance - to)),
+    (heatCapacity / conductance) * Math.log1p((to - from) / (surroundings + power / conductance - to)),
 })
 
 function celsius(kelvins: number): string {

@@ -128,6 +128,35 @@ describe('a working', () => {
     cableVoltageDrop(drop)
     expect(explain(() => 1).steps).toEqual([])
   })
+  it('keeps two minus signs apart', () => {
+    const charging = explain(() => remaining({ voltage: '12 V', drop: '-5 V' }))
+    expect(charging.toText()).toContain('U − dU = 12 V − (−5 V) = 17 V')
+  })
+  it('keeps what led to a refusal, under its heading', () => {
+    const working = explain(() => {
+      try {
+        section('16 mm²: refused', () => {
+          cableVoltageDrop(drop)
+          throw new RangeError('too hot')
+        })
+      } catch {
+        return 'next'
+      }
+      return 'done'
+    })
+    expect(working.result).toBe('next')
+    expect(working.toText().split('\n')[0]).toBe('16 mm²: refused')
+    expect(working.toText()).toContain('0.695 V')
+  })
+  it('holds a hundred thousand steps', () => {
+    const many = explain(
+      () =>
+        explain(() => {
+          for (let i = 0; i < 100_000; i++) cableVoltageDrop(drop)
+        }).steps.length,
+    )
+    expect(many.steps).toHaveLength(100_000)
+  })
   it('shows the formula of a solution once, with the value found', () => {
     const given = { result: '1 V', current: '300 A', resistancePerLength: '0.386 mΩ/m' } as const
     const working = explain(() => solve(cableVoltageDrop, 'length', given))

@@ -124,8 +124,51 @@ describe('a call that cannot be used', () => {
     expect(issuesOf(() => cableVoltageDrop({ ...drop, length: null } as never))[0]?.received).toBe('null')
     expect(coasting({ from: '50 km/h', to: '0 km/h', resistance: undefined } as never).si).toBeGreaterThan(0)
   })
-  it('does not take inherited properties of objects for inputs', () => {
-    expect(() => cableVoltageDrop(Object.create({ ...drop, extra: 1 }))).toThrow(InputError)
+  it('takes what an object shows, inherited or not, and names what it does not know', () => {
+    expect(cableVoltageDrop(Object.create(drop)).si).toBe(cableVoltageDrop(drop).si)
+    expect(issuesOf(() => cableVoltageDrop(Object.create({ ...drop, extra: 1 })))).toHaveLength(1)
+    class Cable {
+      get current() {
+        return '300 A'
+      }
+      get resistancePerLength() {
+        return '0.386 mΩ/m'
+      }
+      get length() {
+        return '3 m'
+      }
+    }
+    expect(cableVoltageDrop(new Cable() as never).si).toBe(cableVoltageDrop(drop).si)
+    const hidden = Object.defineProperty({ current: '300 A', resistancePerLength: '1 mΩ/m', lenght: '9 m' }, 'length', {
+      value: '3 m',
+    })
+    expect(issuesOf(() => cableVoltageDrop(hidden as never))[0]?.path).toBe('lenght')
+    expect(issuesOf(() => cableVoltageDrop({ ...drop, toString: '1 m' } as never))[0]?.path).toBe('toString')
+  })
+  it('is told every range that it leaves, with units where they are known', () => {
+    const window = formula({
+      name: 'window',
+      title: 'Voltage left in a window',
+      inputs: { high: input('voltage', 'Uh', 'Upper'), low: input('voltage', 'Ul', 'Lower') },
+      result: output('voltage', 'dU', 'Window'),
+      expression: 'Uh - Ul',
+      valid: [
+        { of: 'high - low', kind: 'voltage', value: ({ high, low }) => high - low, min: 0 },
+        { of: 'low', kind: 'voltage', value: ({ low }) => low, min: 10, max: 20 },
+      ],
+      source: cite('a book'),
+      compute: ({ high, low }) => high - low,
+    })
+    expect(
+      issuesOf(() => window({ high: '5 V', low: '30 V' })).map(({ path, expected, received }) => [
+        path,
+        expected,
+        received,
+      ]),
+    ).toEqual([
+      ['high - low', 'at least 0 V, the range of this formula (a book)', '-25 V'],
+      ['low', 'at least 10 V and at most 20 V, the range of this formula (a book)', '30 V'],
+    ])
   })
 })
 
@@ -169,6 +212,18 @@ describe('a result that is not there', () => {
     })
     expect(String(cooled({ initial: '20 °C', fall: '30 K' }))).toBe('-10 °C')
     expect(() => cooled({ initial: '20 °C', fall: '300 K' })).toThrow(CalculationError)
+  })
+})
+
+describe('a description', () => {
+  it('takes no bound that is not a number, and an infinite one as none', () => {
+    expect(() => input('length', 'l', 'Length', { min: Number.NaN })).toThrow(/min: expected a number, got NaN/)
+    expect(input('length', 'l', 'Length', { min: 0, max: Number.POSITIVE_INFINITY }).limits).toEqual({ min: 0 })
+    expect(() => Object.assign(input('length', 'l', 'Length', { min: 0 }).limits, { min: -5 })).toThrow(TypeError)
+  })
+  it('knows the unit of its result, by either spelling', () => {
+    expect(output('resistance', 'R', 'Resistance', 'ohm').unit).toBe('Ω')
+    expect(() => output('area', 'A', 'Area', 'kg' as never)).toThrow(/unit: expected a unit of an area/)
   })
 })
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { cableVoltageDrop } from '../../src/electrical/index.js'
 import { cite, formula, input, output, propagate } from '../../src/formula/index.js'
 import { uniform } from '../../src/formula/random.js'
-import { CalculationError, InputError, quantity } from '../../src/quantity/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../src/quantity/index.js'
 
 /** JCGM 100:2008, H.1: length of an end gauge against a standard. Dimensions in SI, differences as the guide has them. */
 const endGauge = formula({
@@ -249,13 +249,81 @@ describe('any propagation', () => {
       'too few trials',
       {},
       { method: 'monte-carlo', trials: 5, seed: 1 },
-      /trials: expected a whole number of at least 100/,
+      /trials: expected a whole number from 100 to 10000000/,
     ],
+    [
+      'too many trials',
+      {},
+      { method: 'monte-carlo', trials: 1e12, seed: 1 },
+      /trials: expected a whole number from 100/,
+    ],
+    [
+      'a method that is misspelt',
+      {},
+      { method: 'montecarlo', trials: 500, seed: 1 },
+      /method: expected 'first-order' or 'monte-carlo'/,
+    ],
+    [
+      'an option that is misspelt',
+      {},
+      { correlation: [] },
+      /correlation: expected no such option.*did you mean correlations\?/,
+    ],
+    ['correlations that are no list', {}, { correlations: {} }, /correlations: expected a list such as/],
+    [
+      'a pair named twice',
+      {},
+      {
+        correlations: [
+          ['a', 'b', 0.1],
+          ['b', 'a', 0.2],
+        ],
+      },
+      /each pair of inputs once/,
+    ],
+    ['a coefficient as text', {}, { correlations: [['a', 'b', '0.5']] }, /a coefficient from -1 to 1/],
+    ['a list of three', { a: ['1 m', '1 m', '1 m'] }, {}, /a: expected a value, or a list of a value and its standard/],
+    ['options that are no object', {}, null, /options: expected an object/],
     ['no seed', {}, { method: 'monte-carlo', trials: 500 }, /seed: expected a whole number/],
   ])('refuses %s', (_, wrong, options, message) => {
     const inputs = { a: ['1 m', '1 m'], b: ['1 m', '1 m'], c: ['1 m', '1 m'], d: '1 m', ...wrong }
     expect(() => propagate(sum, inputs as never, options as never)).toThrow(message)
     expect(() => propagate(sum, inputs as never, options as never)).toThrow(InputError)
+  })
+})
+
+describe('what a first-order propagation cannot tell', () => {
+  const root = formula({
+    name: 'root',
+    title: 'Side of a square',
+    inputs: { area: input('area', 'A', 'Area', { min: 0 }) },
+    result: output('length', 'a', 'Side'),
+    expression: 'sqrt(A)',
+    source: cite('geometry'),
+    compute: ({ area }) => Math.sqrt(area),
+  })
+  it('is refused where the result has no steady slope', () => {
+    expect(() => propagate(root, { area: ['0 m²', '0.01 m²'] })).toThrow(
+      /no steady slope at area = 0 m²: draw with the Monte Carlo/,
+    )
+    expect(propagate(root, { area: ['4 m²', '0.01 m²'] }).standardUncertainty.si).toBeCloseTo(0.0025, 9)
+  })
+  it('is refused where the interval would reach below absolute zero', () => {
+    const cold = (given: { t: Quantity<'temperature'> }) => given.t
+    const t = [quantity('temperature', '5 K'), quantity('temperatureDifference', '4 K')] as const
+    expect(() => propagate(cold as never, { t } as never)).toThrow(/below absolute zero/)
+  })
+  it('tells every fault at once', () => {
+    expect(() => propagate(sum, { a: ['1 m', '-1 m'], b: ['1 m', '1 kg'], c: '1 m', d: '1 m' } as never)).toThrow(
+      /2 inputs cannot be used/,
+    )
+  })
+  it('asks for a function of quantities', () => {
+    expect(() => propagate((() => 5) as never, { a: '1 m' } as never)).toThrow(
+      /work: expected a function that returns a quantity, got one that returns 5/,
+    )
+    expect(() => propagate('sum' as never, {} as never)).toThrow(/work: expected a formula or another function/)
+    expect(() => propagate(sum, null as never)).toThrow(/inputs: expected an object/)
   })
 })
 

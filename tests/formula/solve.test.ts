@@ -2,12 +2,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { catalogue } from '../../src/catalogue.js'
-import { cableVoltageDrop } from '../../src/electrical/index.js'
+import { rollingResistance } from '../../src/drivetrain/index.js'
+import { cableVoltageDrop, powerAtFloor } from '../../src/electrical/index.js'
 import { type AnyFormula, cite, formula, input, output, solve } from '../../src/formula/index.js'
 import { rootsOver, scanPoints } from '../../src/formula/root.js'
 import { InputError, type Kind, kinds, type Quantity, quantity, SolveError } from '../../src/quantity/index.js'
 import { fromSi } from '../../src/quantity/quantity.js'
-import { inputsFor } from '../engine/draw.js'
+import { warmUpTime } from '../../src/thermal/index.js'
+import { holds, inputsFor, isResult } from '../engine/draw.js'
 
 const roots = (f: (x: number) => number, low: number, high: number, count = 200) => {
   const found = rootsOver(f, scanPoints(low, high, count))
@@ -46,8 +48,7 @@ describe('roots of one variable', () => {
   it('finds a root that touches without crossing, and two that lie between two points of the scan', () => {
     const [touch, ...none] = roots((x) => (x - Math.SQRT2) ** 2, 0, 5) as number[]
     expect(none).toEqual([])
-    // A double root is only as sharp as the square root of rounding.
-    expect(touch).toBeCloseTo(Math.SQRT2, 6)
+    expect(touch).toBeCloseTo(Math.SQRT2, 9)
     const close = roots((x) => (x - 2.0001) * (x - 2.0002), 0, 5, 20) as number[]
     expect(close.map((x) => Number(x.toFixed(6)))).toEqual([2.0001, 2.0002])
   })
@@ -153,7 +154,55 @@ describe('solving a formula', () => {
     }
   })
   it('finds the one current that gives the most power', () => {
-    expect(solve(sourcePower, 'current', { ...source, result: '2.5 kW' }).in('A')).toBeCloseTo(50, 5)
+    expect(solve(sourcePower, 'current', { ...source, result: '2.5 kW' }).in('A')).toBeCloseTo(50, 8)
+  })
+  it.each(Object.values(catalogue).map((each) => [each.name, each] as const))(
+    'finds zero for every input of %s that may be zero, over its whole range',
+    (_, each: AnyFormula) => {
+      for (const [key, { kind, limits }] of Object.entries(each.inputs)) {
+        const mayBeZero =
+          kind !== 'temperature' && (limits.min ?? -1) <= 0 && limits.above === undefined && (limits.max ?? 1) >= 0
+        if (!mayBeZero) continue
+        fc.assert(
+          fc.property(inputsFor(each), (drawn) => {
+            const si = { ...drawn, [key]: 0 }
+            const result = each.compute(si)
+            const near = each.compute({ ...si, [key]: 1e-3 })
+            // Not where zero is out of range, gives nothing, or is not to be told from its surroundings.
+            if (!holds(each, si) || !isResult(each, result) || !holds(each, { ...si, [key]: 1e-3 })) return
+            if (!(Math.abs(near - result) > 1e-9 * Math.abs(result))) return
+            const others = Object.entries(si).filter(([name]) => name !== key)
+            const given = Object.fromEntries(
+              others.map(([name, number]) => [name, asQuantity(each, name, number as number)]),
+            )
+            const wanted = { ...given, result: fromSi(each.result.kind, result, each.result.unit) }
+            try {
+              const found = solve(each as never, key as never, wanted as never) as Quantity
+              expect(Math.abs(each.compute({ ...si, [key]: found.si }) - result)).toBeLessThanOrEqual(
+                1e-9 * Math.abs(result),
+              )
+            } catch (error) {
+              if (!(error instanceof SolveError && error.brackets.length > 1)) throw error
+            }
+          }),
+          { numRuns: 3 },
+        )
+      }
+    },
+  )
+  it('finds a grade of zero, and the conductance of a warm-up', () => {
+    const rolling = { mass: '805 kg', coefficient: 0.013 } as const
+    const level = rollingResistance({ ...rolling, grade: 0 })
+    expect(solve(rollingResistance, 'grade', { ...rolling, result: level }).si).toBe(0)
+    const warming = {
+      heatCapacity: '92 kJ/K',
+      power: '600 W',
+      from: '-7 °C',
+      to: '10 °C',
+      surroundings: '-7 °C',
+    } as const
+    const time = warmUpTime({ ...warming, conductance: '5 W/K' })
+    expect(solve(warmUpTime, 'conductance', { ...warming, result: time }).in('W/K')).toBeCloseTo(5, 9)
   })
   it('says when the result does not depend on the input', () => {
     expect(() => solve(cableVoltageDrop, 'length', { ...given, current: '0 A', result: '0 V' })).toThrow(
@@ -163,9 +212,23 @@ describe('solving a formula', () => {
   it.each([
     ['an unknown that is no input', 'lenght', {}, /did you mean length\?/],
     ['a missing input', 'length', { current: undefined }, /current: expected a current/],
-    ['the unknown given too', 'length', { length: '3 m' }, /length: expected no such input/],
+    ['the unknown given too', 'length', { length: '3 m' }, /length: expected nothing, as it is what is to be found/],
     ['a result of another kind', 'length', { result: '1 A' }, /result: expected a voltage/],
     ['an interval upside down', 'length', { between: ['3 m', '1 m'] }, /lower end first/],
+    ['an interval of three', 'length', { between: ['1 m', '2 m', '3 m'] }, /between: expected a list of two ends/],
+    [
+      'an interval out of bounds',
+      'length',
+      { between: ['-5 m', '-1 m'] },
+      /within the bounds of the input, at least 0 m/,
+    ],
+    ['an unknown from the prototype', 'toString', {}, /unknown: expected an input: current/],
+    [
+      'several faults, all at once',
+      'length',
+      { current: '3 V', result: '1 A', between: '4 m' },
+      /3 inputs cannot be used/,
+    ],
     ['an interval of another kind', 'length', { between: ['3 V', '4 V'] }, /between\[0\]: expected a length/],
     ['an input out of bounds', 'length', { current: '-3 A' }, /at least 0 A/],
   ])('refuses %s', (_, unknown, wrong, message) => {
@@ -180,6 +243,24 @@ describe('solving another function', () => {
     const found = solve((length) => cableVoltageDrop({ ...given, length }), { result: '1 V', between: ['1 m', '20 m'] })
     expect(found.kind).toBe('length')
     expect(found.si).toBeCloseTo(1 / (2 * 300 * 0.386e-3), 9)
+  })
+  it('steps over what lies outside its domain', () => {
+    const given = { openCircuit: '177.6 V', resistance: '28 mΩ' } as const
+    const result = powerAtFloor({ ...given, floor: '150 V' })
+    const found = solve((floor) => powerAtFloor({ ...given, floor }), { result, between: ['100 V', '200 V'] })
+    expect(found.in('V')).toBeCloseTo(150, 9)
+    expect(() => solve((floor) => powerAtFloor({ ...given, floor }), { result, between: ['200 V', '300 V'] })).toThrow(
+      InputError,
+    )
+  })
+  it('tells what it was given instead of a function or its ends', () => {
+    expect(() => solve('x' as never, {} as never)).toThrow(/work: expected a formula or another function/)
+    expect(() => solve((() => 5) as never, { result: '1 V', between: ['1 m', '2 m'] } as never)).toThrow(
+      /a function that returns a quantity/,
+    )
+    expect(() => solve((() => 5) as never, { result: '1 V', betwen: ['1 m', '2 m'] } as never)).toThrow(
+      /did you mean between\?/,
+    )
   })
   it('needs the ends, in a unit that tells the kind', () => {
     const work = (length: never) => cableVoltageDrop({ ...given, length })

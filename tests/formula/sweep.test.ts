@@ -43,11 +43,19 @@ describe('a sweep', () => {
     const rows = sweep((given) => cableVoltageDrop({ ...fixed, current: given.load }), { load: ['10 A', '20 A'] })
     expect(rows.map((row) => row.result.in('mV'))).toEqual([23.16, 46.32])
   })
+  it('reaches as far as numbers do', () => {
+    const rows = sweep(
+      cableVoltageDrop,
+      { length: { from: '0 m', to: '1e308 m', steps: 3 } },
+      { current: '1 A', resistancePerLength: '1e-9 Ω/m' },
+    )
+    expect(rows.map((row) => row.length.si)).toEqual([0, 5e307, 1e308])
+  })
   it('keeps the exact ends', () => {
     const rows = sweep(cableVoltageDrop, { length: { from: '0.1 m', to: '0.7 m', steps: 7 } }, {
-      ...fixed,
+      resistancePerLength: '0.386 mΩ/m',
       current: '1 A',
-    } as never)
+    })
     expect([rows[0]?.length.in('m'), rows[6]?.length.in('m')]).toEqual([0.1, 0.7])
   })
   it.each([
@@ -55,7 +63,20 @@ describe('a sweep', () => {
     ['half a step', { current: { from: '1 A', to: '2 A', steps: 2.5 } }, /current\.steps/],
     ['an end of another kind', { current: { from: '1 A', to: '2 V', steps: 2 } }, /current\.to: expected a current/],
     ['a value of another kind', { current: ['1 A', '2 V'] }, /current\[1\]: expected a current/],
-    ['no range', { current: undefined }, /current\.from: expected a current/],
+    ['no range', { current: undefined }, /current: expected a list, or \{ from: '50 A'/],
+    [
+      'an input both varied and fixed',
+      { length: ['1 m'] },
+      /length: expected an input that is varied or fixed, not both/,
+    ],
+    [
+      'a range with another field',
+      { current: { from: '1 A', to: '2 A', steps: 2, step: 3 } },
+      /current\.step: expected no such field/,
+    ],
+    ['more steps than can be held', { current: { from: '1 A', to: '2 A', steps: 5e9 } }, /current\.steps/],
+    ['two faults at once', { current: { from: '1 V', to: '2 W', steps: 2 } }, /2 inputs cannot be used/],
+    ['no ranges at all', null, /varied: expected an object/],
     ['a value out of bounds', { current: ['-1 A'] }, /at least 0 A/],
   ])('refuses %s', (_, varied, message) => {
     expect(() => sweep(cableVoltageDrop, varied as never, fixed as never)).toThrow(message)

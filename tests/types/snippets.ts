@@ -130,6 +130,22 @@ export const refused: readonly (readonly [line: string, message: string])[] = [
     `Type '"120 kWh"' is not assignable to type 'Given<"length">'.`,
   ],
   [
+    `propagate(reach, { energy: ['24 kWh', '1 kW'], consumption: '150 Wh/km' })`,
+    `Type '"1 kW"' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `propagate(reach, { energy: ['24 kWh', 5], consumption: '150 Wh/km' })`,
+    `Type 'number' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `propagate(reach, { energy: '24 kWh', consumption: '150 Wh/km', speed: '3 m/s' })`,
+    `Object literal may only specify known properties, and 'speed' does not exist in type '{ readonly energy: Uncertain<"energy">; readonly consumption: Uncertain<"energyPerDistance">; readonly efficiency?: Uncertain<"ratio">; }'.`,
+  ],
+  [
+    `propagate(reach, { energy: '24 kWh' })`,
+    `Property 'consumption' is missing in type '{ energy: "24 kWh"; }' but required in type '{ readonly energy: Uncertain<"energy">; readonly consumption: Uncertain<"energyPerDistance">; readonly efficiency?: Uncertain<"ratio">; }'.`,
+  ],
+  [
     `sweep(reach, { energy: { from: '10 kW', to: '30 kWh', steps: 5 } }, { consumption: '150 Wh/km' })`,
     `Type '"10 kW"' is not assignable to type 'Given<"energy"> | undefined'.`,
   ],
