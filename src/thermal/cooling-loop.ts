@@ -12,6 +12,7 @@ import { CalculationError, InputError, type InputIssue, type Quantity, quantity 
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { airAt, dryAir } from './air.js'
 import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants, hotCoolant } from './coolant.js'
+import { crossing } from './crossing.js'
 import {
   capacityRate,
   capacityRatio,
@@ -26,7 +27,6 @@ import {
 } from './exchanger.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 import {
-  crossing,
   divided,
   dropOf,
   operatingFlow,

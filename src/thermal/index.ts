@@ -36,5 +36,6 @@ export {
   warmUpTime,
 } from './lumped.js'
 export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
+export { type PackEnergies, type PackTemperature, packTemperature, type TemperatureCourse } from './pack-temperature.js'
 export { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 export type { PropertyTable } from './property-table.js'

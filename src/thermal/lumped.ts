@@ -301,7 +301,7 @@ export const heaterEnergy = /*@__PURE__*/ formula({
  * Time in which a steady heater warms a body that loses heat to its surroundings. The heater must be able to hold the
  * body above the target: in the end it holds it at the surroundings' temperature plus power over conductance.
  *
- * `t = C / G * log((Ta + P / G - T1) / (Ta + P / G - T2))`
+ * `t = C / G * log1p((T2 - T1) / (Ta + P / G - T2))`
  *
  * - `heatCapacity` (`C`, kJ/K): heat capacity of the body, at least 0 kJ/K
  * - `conductance` (`G`, W/K): conductance from the body to its surroundings, above 0 W/K

@@ -4,7 +4,7 @@
  * Rests on White, Fluid Mechanics, chapter 6. Every pressure drop here rises with the flow, so that each flow that is
  * looked for lies between two known ones, and there is one.
  */
-import { type Bracket, rootsOver } from '../formula/root.js'
+import { crossing } from './crossing.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, reynoldsNumber } from './pipe.js'
 
 /** A fluid, in SI units. */
@@ -104,14 +104,4 @@ export function pumpPressure(curve: PumpCurve, flow: number): number {
 export function operatingFlow(curve: PumpCurve, loop: Passage, fluid: Fluid): number {
   const spare = (flow: number) => pumpPressure(curve, flow) - dropOf(loop, fluid, flow)
   return crossing(spare, 0, (curve.at(-1) as PumpCurve[number])[0])
-}
-
-/**
- * Where a function that only rises or only falls is zero; the end that is nearer to zero where it is not zero between
- * the two.
- */
-export function crossing(f: (x: number) => number, low: number, high: number): number {
-  const found = low < high ? rootsOver(f, [low, high]) : []
-  const [root] = found === 'everywhere' ? [] : (found as readonly Bracket[])
-  return root?.root ?? (Math.abs(f(low)) < Math.abs(f(high)) ? low : high)
 }
