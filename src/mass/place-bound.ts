@@ -26,14 +26,17 @@ export interface Relaxed {
   readonly deviation: number
 }
 
-/** How often the prices are moved; the bound stands whatever they are. */
-const MOVES = 30
+/** How often the prices are moved at most, and how many steps that may take; the bound stands whatever they are. */
+const MOST_MOVES = 30
+const MOST_STEPS = 2e8
 
 /** Finds prices with a good bound, and the best placement met on the way. Undefined when there is none at all. */
 export function relaxed(problem: Problem, codes: Codes): Relaxed | undefined {
+  const steps = (codes.all + 1) * problem.bays.reduce((sum, fillings) => sum + fillings.length, 0)
+  const moves = Math.min(MOST_MOVES, Math.ceil(MOST_STEPS / steps))
   let at = valuesOf(problem, []).map(() => 0)
   let best: Relaxed | undefined
-  for (let move = 0; move <= MOVES; move++) {
+  for (let move = 0; move < moves; move++) {
     const prices = pricesOf(problem, at)
     const cheapest = cheapestPlacement(problem, codes, prices)
     if (cheapest === undefined) return undefined

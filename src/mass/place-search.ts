@@ -40,7 +40,7 @@ const LARGEST = 5e6
 const THINNED = 3e5
 
 /** The most pairs that one look at the tables goes through; beyond it the best one met is kept, and nothing is proven. */
-const LONGEST = 3e8
+const LONGEST = 1e8
 
 /** Sums that fillings of some bays can make for one set of counts, sorted by the first sum, then the second. */
 interface Rows {

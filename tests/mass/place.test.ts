@@ -208,16 +208,16 @@ describe('placeMasses, against others,', () => {
     expect(explored).toBeGreaterThan(1000)
   }, 30_000)
   it('says so when there is too much to see, and still finds a near one', () => {
-    const bays = Array.from({ length: 20 }, (_, i) => ({
-      aft: -0.4 + 0.137 * i,
+    const bays = Array.from({ length: 14 }, (_, i) => ({
+      aft: -0.4 + 0.197 * i,
       left: ((i * 37) % 11) / 10 - 0.5,
       up: 0.3 + ((i * 29) % 13) / 40,
       capacity: 9,
       accepts: [0, 1],
     }))
     const groups = [
-      { mass: 7.43, count: 50 },
-      { mass: 11.17, count: 30 },
+      { mass: 7.43, count: 40 },
+      { mass: 11.17, count: 25 },
     ]
     const { deviation, proven, assumptions } = placeMasses(givenOf({ ...twelveBays, groups, bays }))
     expect(proven).toBe(false)
