@@ -485,7 +485,9 @@ function worked(pack: Pack, stretches: readonly Stretch[]): void {
       (each, i): Lump => ({ heatCapacity: each, rate: 0, conductance: away[i] as number }),
     )
     const { decays } = responseOf([cells as Lump, coolant as Lump], between)
-    const times = decays.map((decay) => (decay === 0 ? 'none' : String(quantity('time', 1 / decay, 's'))))
+    const times = decays.map((decay) =>
+      Number.isFinite(1 / decay) ? String(quantity('time', 1 / decay, 's')) : 'no end',
+    )
     section(`Cells and coolant as two bodies, of time constants ${times.join(' and ')}`, () => {})
   }
   // Where hardly anything is lost, the printed formula would divide by next to nothing.
