@@ -83,7 +83,7 @@ const exchangeGiven = /*@__PURE__*/ about(
  *   removed: [{ name: 'engine', mass: '118 kg', at: { aft: '-120 mm', left: '0 mm' } }],
  *   added: [{ name: 'motor', mass: '46 kg', at: { aft: '150 mm', left: '0 mm' } }],
  * })
- * String(after.frontShare) // '45.06 %'
+ * String(after.frontShare) // '44.86 %'
  * String(change.mass) // '-72 kg'
  * ```
  */

@@ -333,7 +333,7 @@ function searchOf(read: Given): Search {
     { direction: 'aft' as const, terms: along },
     { direction: 'left' as const, terms: across },
   ].filter(({ terms }) => terms.length > 0)
-  const heights = isKnown(read, 'up')
+  const heights = bays.every(({ at }) => at.up !== undefined)
   const momentOf = (bay: Bay, counts: readonly number[], direction: Direction) => {
     let slot = 0
     let moment = 0
@@ -486,20 +486,17 @@ function checksOf(
 }
 
 function assumptionsOf(read: Given, proven: boolean, binding: string | undefined): string[] {
-  const { target, weights, track, bays, base } = read
+  const { target, weights, track, bays } = read
   const unweighted = (['frontShare', 'leftShare', 'aft', 'up'] as const).filter(
     (key) => target[key] !== undefined && weights?.[key] === undefined,
   )
-  const lower = [
-    ...(base.centreOfGravity.up === undefined ? ['the base'] : []),
-    ...bays.filter(({ at }) => at.up === undefined).map((bay) => bay.name),
-  ]
+  const unknown = bays.filter(({ at }) => at.up === undefined).map((bay) => bay.name)
   return [
     ...(unweighted.length === 0 ? [] : [`Counted with weight 1 by default: ${unweighted.join(', ')}.`]),
     ...(target.leftShare !== undefined && track.front.si !== track.rear.si
       ? ['The left share is taken on the mean of the two tracks.']
       : []),
-    ...(lower.length === 0 ? [] : [`Ties are not decided by height, which is not given for ${lower.join(', ')}.`]),
+    ...(unknown.length === 0 ? [] : [`Ties are not decided by height, which is not given for ${unknown.join(', ')}.`]),
     ...(binding === undefined ? [] : [`The bay that binds is ${binding}: one place more in it would come nearer.`]),
     ...(proven ? [] : ['There are too many placements to see them all: a better one may exist.']),
   ]

@@ -88,6 +88,8 @@ const place = (min: number, max: number) =>
     fc.integer({ min: min * 1000, max: max * 1000 }).map((millimetres) => millimetres / 1000),
     fc.double({ min, max, noNaN: true }),
   )
+/** Heights to a micrometre: of two that differ by less the lower is taken, too little to be told from rounding here. */
+const height = place(0, 1).map((metres) => Math.round(metres * 1e6) / 1e6)
 const anyTarget = fc.record(
   {
     frontShare: fc.double({ min: 0.2, max: 0.8, noNaN: true }),
@@ -99,7 +101,7 @@ const anyTarget = fc.record(
 const anyCase = (bays: number, count: number): fc.Arbitrary<Case> =>
   fc
     .record({
-      base: fc.record({ mass: fc.constantFrom(400, 561.3), aft: place(0, 2), left: place(-1, 1), up: place(0, 1) }),
+      base: fc.record({ mass: fc.constantFrom(400, 561.3), aft: place(0, 2), left: place(-1, 1), up: height }),
       groups: fc.array(
         fc.record({ mass: fc.constantFrom(24, 12, 24, 17.3), count: fc.integer({ min: 1, max: count }) }),
         { minLength: 1, maxLength: 2 },
@@ -108,7 +110,7 @@ const anyCase = (bays: number, count: number): fc.Arbitrary<Case> =>
         fc.record({
           aft: place(-1, 3),
           left: place(-1, 1),
-          up: place(0, 1),
+          up: height,
           capacity: fc.integer({ min: 0, max: 4 }),
           accepts: fc.constantFrom([0], [0, 1], [1], [0, 1]),
         }),
@@ -282,6 +284,15 @@ describe('placeMasses on a small van', () => {
     const base = { mass: '560 kg', centreOfGravity: { aft: '880 mm', up: '480 mm' } } as const
     const { placements } = placeMasses({ ...van, base, bays })
     expect(placements.map(({ bay, count }) => [bay, count])).toEqual([['well', 5]])
+  })
+  it('takes the lower bay also where the height of the base is unknown', () => {
+    const bays = [
+      { name: 'shelf', at: { aft: '1 m', up: '600 mm' }, capacity: 9 },
+      { name: 'floor', at: { aft: '1 m', up: '300 mm' }, capacity: 9 },
+    ] as const
+    const { placements, centreOfGravity } = placeMasses({ ...van, bays })
+    expect(placements.map(({ bay }) => bay)).toEqual(['floor'])
+    expect(centreOfGravity).not.toHaveProperty('up')
   })
   it('fills a bay with a pitch from its first place on', () => {
     // Five modules from 1 m at steps of 0.2 m have their middle at 1.4 m; two of one kind then three of another.
