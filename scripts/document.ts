@@ -183,7 +183,7 @@ export function checksPage(): string {
   return [
     '# Published checks',
     '',
-    'Every formula is held to at least one figure that was worked out elsewhere. This page is made from the tests.',
+    'Every formula is held to at least one figure that was worked out apart from it. This page is made from the tests.',
     '',
     '- **read**: the figure was read in a copy or transcription of the source.',
     '- **recomputed**: inputs or formula were read in the source; the figure was worked out from them, apart from this library.',

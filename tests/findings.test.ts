@@ -18,6 +18,8 @@ describe('a check', () => {
     ['5 V', 'at least', '0 V', 'pass', 1],
     ['-5 V', 'at least', '0 V', 'fail', -1],
     ['0 V', 'at most', '0 V', 'near', 0],
+    ['100.0000000000001 V', 'at most', '100 V', 'near', 0],
+    ['100.0001 V', 'at most', '100 V', 'fail', -1e-6],
     ['-90 V', 'at most', '-100 V', 'fail', -0.1],
   ] as const)('%s %s %s: %s, margin %d', (actual, sense, limit, verdict, margin) => {
     const result = check('Voltage', volts(actual), sense, volts(limit), 'good practice')
@@ -29,6 +31,11 @@ describe('a check', () => {
     const celsius = (text: `${number} °C`) => quantity('temperature', text)
     expect(check('Cable', celsius('84 °C'), 'at most', celsius('105 °C'), 'IEC 60364-5-52').margin).toBeCloseTo(0.2, 12)
     expect(check('Cable', celsius('118 °C'), 'at most', celsius('105 °C'), 'IEC 60364-5-52').verdict).toBe('fail')
+  })
+  it('knows only its two senses', () => {
+    expect(() => check('Odd', volts('5 V'), 'at mots' as never, volts('6 V'), 'none')).toThrow(
+      /sense: expected 'at most' or 'at least'/,
+    )
   })
   it('compares like with like', () => {
     expect(() => check('Odd', volts('5 V') as never, 'at most', quantity('current', '5 A') as never, 'none')).toThrow(

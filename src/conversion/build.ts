@@ -1,5 +1,7 @@
 /** The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text. */
 import * as z from 'zod/mini'
+import { readTyre } from '../drivetrain/index.js'
+import { InputError, type InputIssue, type Kind, type Quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
 
 const place = about(
@@ -29,7 +31,10 @@ const car = about(
         rearRight: given('mass', 'Scale under the rear right wheel', { above: 0 }),
       }),
     ),
-    payload: given('mass', 'People and goods on board on the road', { min: 0 }),
+    payload: about(
+      'people and goods on board on the road',
+      z.strictObject({ mass: given('mass', 'Mass of people and goods', { min: 0 }), at: place }),
+    ),
     tyre: z.string(),
     dragArea: given('area', 'Drag coefficient times frontal area', { above: 0 }),
     rollingResistance: given('ratio', 'Rolling resistance over weight', { above: 0, max: 1 }),
@@ -192,5 +197,45 @@ export type Build = ReturnType<typeof readSheet>
  * @throws InputError that lists everything wrong with it, each by its path, such as `pack.bays[1].at.aft`.
  */
 export function readBuild(sheet: unknown): Build {
-  return readSheet(sheet as BuildSheet)
+  const build = readSheet(sheet as BuildSheet)
+  const issues = contradictions(build)
+  if (issues.length > 0) throw new InputError('readBuild', issues)
+  return build
+}
+
+/** Fields that are sound by themselves and do not go together. */
+function contradictions({ car, module, controller, runs = [], heating }: Build): InputIssue[] {
+  const issues: InputIssue[] = []
+  const rising = <K extends Kind>(...values: readonly (readonly [path: string, value: Quantity<K>])[]) => {
+    for (const [i, [path, value]] of values.entries()) {
+      const [beforePath, before] = values[i - 1] ?? [path, value]
+      if (i === 0 || value.si > before.si) continue
+      issues.push({ path, expected: `more than ${beforePath}, ${before}`, received: String(value) })
+    }
+  }
+  try {
+    readTyre(car.tyre)
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    issues.push(...error.issues.map((issue) => ({ ...issue, path: 'car.tyre' })))
+  }
+  if (module !== undefined) {
+    rising(
+      ['module.minimumVoltage', module.minimumVoltage],
+      ['module.nominalVoltage', module.nominalVoltage],
+      ['module.maximumVoltage', module.maximumVoltage],
+    )
+  }
+  if (controller !== undefined) {
+    rising(
+      ['controller.minimumVoltage', controller.minimumVoltage],
+      ['controller.maximumVoltage', controller.maximumVoltage],
+    )
+  }
+  for (const [i, run] of runs.entries()) {
+    const path = `runs[${i}]`
+    rising([`${path}.conductorTemperature`, run.conductorTemperature], [`${path}.insulationLimit`, run.insulationLimit])
+  }
+  if (heating !== undefined) rising(['heating.outside', heating.outside], ['heating.pack.to', heating.pack.to])
+  return issues
 }

@@ -6,7 +6,7 @@ import { type Quantity, quantity } from '../quantity/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from '../range/index.js'
 import type { Build } from './build.js'
 import { packOf } from './pack.js'
-import type { Missing, Section } from './section.js'
+import { missing, type Section, type Unassessed } from './section.js'
 import { kerbMass } from './weight.js'
 
 const SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '70 km/h'), quantity('speed', '90 km/h')]
@@ -23,12 +23,12 @@ interface Season {
 }
 
 /** The section on energy and range. */
-export function energySection(build: Build): Section | Missing {
+export function energySection(build: Build): Section | Unassessed {
   const { motor, gearbox, heating, auxiliaries } = build
   const title = 'Energy and range at a steady speed'
   const pack = packOf(build)
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
-    return { title, add: ['module', 'pack', 'motor', 'gearbox', 'auxiliaries'] }
+    return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
   const seasons: Season[] = [{ name: 'summer', temperature: SUMMER, auxiliary: auxiliaries, energy: pack.usable }]
   if (heating !== undefined) {
@@ -39,7 +39,7 @@ export function energySection(build: Build): Section | Missing {
       energy: pack.usableInWinter,
     })
   }
-  const mass = kerbMass(build).plus(build.car.payload)
+  const mass = kerbMass(build).plus(build.car.payload.mass)
   const rows = SPEEDS.map((speed) => ({
     name: `at ${speed}`,
     values: seasons.flatMap((season) =>
@@ -70,7 +70,7 @@ export function energySection(build: Build): Section | Missing {
     assumptions: [
       'Level road, no wind, dry air at 101.325 kPa, steady speed: stops, hills and haste take more.',
       `Motor and controller give back ${motor.efficiency} and the gears ${gearbox.efficiency} at every load.`,
-      'In winter only the air, the heater and the energy that a cold pack gives change; tyres roll a little harder too.',
+      'Of winter, the air, the heater and the energy that a cold pack gives are counted; that tyres roll harder is not.',
     ],
     cautions: [cautions.lithiumCells],
   }

@@ -3,7 +3,7 @@ import { motorSpeed, overallRatio, readTyre, roadSpeed, tractiveForce, wheelTorq
 import { cautions } from '../findings/index.js'
 import { quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
-import type { Missing, Section } from './section.js'
+import { missing, type Section, type Unassessed } from './section.js'
 
 /** Road speeds at which the motor's speed is shown. */
 const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
@@ -11,9 +11,10 @@ const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
 const NAMES = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth']
 
 /** The section on gears. */
-export function gearsSection({ car, motor, gearbox }: Build): Section | Missing {
+export function gearsSection(build: Build): Section | Unassessed {
+  const { car, motor, gearbox } = build
   const title = 'Gears'
-  if (motor === undefined || gearbox === undefined) return { title, add: ['motor', 'gearbox'] }
+  if (motor === undefined || gearbox === undefined) return { title, why: missing(build, ['motor', 'gearbox']) }
   const { rollingRadius: radius, assumptions } = readTyre(car.tyre)
   const rows = gearbox.gears.map((gearRatio, i) => {
     const ratio = overallRatio({ gearRatio, finalDrive: gearbox.finalDrive })

@@ -4,15 +4,15 @@ import { quantity } from '../quantity/index.js'
 import { heatCapacity, heaterEnergy, thermalTimeConstant, warmUpTime } from '../thermal/index.js'
 import type { Build } from './build.js'
 import { packOf } from './pack.js'
-import type { Missing, Section } from './section.js'
+import { missing, type Section, type Unassessed } from './section.js'
 
 /** The section on heat. */
-export function heatSection(build: Build): Section | Missing {
+export function heatSection(build: Build): Section | Unassessed {
   const { module, heating } = build
   const title = 'Warming the pack on a winter morning'
   const pack = packOf(build)
   if (pack === undefined || module === undefined || heating === undefined)
-    return { title, add: ['heating', 'module', 'pack'] }
+    return { title, why: missing(build, ['heating', 'module', 'pack']) }
   const { heater, to, conductance } = heating.pack
   const capacity = heatCapacity({ mass: pack.mass, specificHeat: module.specificHeat })
   const { outside } = heating

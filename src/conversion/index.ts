@@ -2,4 +2,4 @@
 export type { Caution, Check, Sense } from '../findings/index.js'
 export { type Assessment, assess } from './assess.js'
 export { type Build, type BuildSheet, readBuild } from './build.js'
-export type { Figure, Missing, Section, Table } from './section.js'
+export type { Figure, Section, Table, Unassessed } from './section.js'

@@ -9,9 +9,9 @@ import {
   usableEnergy,
 } from '../electrical/index.js'
 import { type Check, cautions, check } from '../findings/index.js'
-import type { Quantity } from '../quantity/index.js'
+import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
-import type { Missing, Section } from './section.js'
+import { missing, type Section, type Unassessed } from './section.js'
 
 /** The electrical figures of a pack. */
 export interface Pack {
@@ -50,11 +50,11 @@ export function packOf({ module, pack }: Build): Pack | undefined {
 }
 
 /** The section on the pack. */
-export function packSection(build: Build): Section | Missing {
+export function packSection(build: Build): Section | Unassessed {
   const { module, controller } = build
   const pack = packOf(build)
   const title = 'The pack'
-  if (module === undefined || pack === undefined) return { title, add: ['module', 'pack'] }
+  if (module === undefined || pack === undefined) return { title, why: missing(build, ['module', 'pack']) }
   const checks: Check[] = []
   const figures = [
     { name: `voltage, ${build.pack?.series} in series`, value: pack.nominalVoltage },
@@ -103,9 +103,12 @@ export function packSection(build: Build): Section | Missing {
     `The open-circuit voltage of the empty pack is ${pack.minimumVoltage}.`,
   ]
   if (inBays !== pack.modules) {
-    assumptions.push(
-      `The bays hold ${inBays} modules, and the pack is made of ${pack.modules}: weight counts the bays.`,
-    )
+    const [held, made] = [inBays, pack.modules].map((count) => quantity('ratio', count)) as [
+      Quantity<'ratio'>,
+      Quantity<'ratio'>,
+    ]
+    const sense = inBays < pack.modules ? 'at least' : 'at most'
+    checks.push(check('Modules in the bays', held, sense, made, 'the pack, series times parallel'))
   }
   return { title, figures, tables: [], checks, assumptions, cautions: [cautions.highVoltage, cautions.lithiumCells] }
 }

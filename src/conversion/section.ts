@@ -22,9 +22,15 @@ export interface Section extends Findings {
   readonly tables: readonly Table[]
 }
 
-/** What a section needs and the sheet does not have. */
-export interface Missing {
+/** A section that could not be assessed. */
+export interface Unassessed {
   readonly title: string
-  /** The fields to add to the sheet to have it assessed. */
-  readonly add: readonly string[]
+  /** The fields to add to the sheet, or what the figures of the sheet do not allow. */
+  readonly why: string
+}
+
+/** What to say where fields are missing: only those that are. */
+export function missing(build: object, needed: readonly string[]): string {
+  const absent = needed.filter((field) => (build as { readonly [field: string]: unknown })[field] === undefined)
+  return `add to the sheet: ${absent.join(', ')}`
 }

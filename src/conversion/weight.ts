@@ -17,7 +17,7 @@ interface Part {
   readonly at: { readonly aft: Quantity<'length'> }
 }
 
-/** The kerb mass after the change. */
+/** The mass after the change, empty. */
 export function kerbMass(build: Build): Quantity<'mass'> {
   const { front, rear } = axlesAfter(build)
   return front.plus(rear)
@@ -36,20 +36,22 @@ function axlesBefore({ car: { scales } }: Build): Axles {
   return { front: scales.frontLeft.plus(scales.frontRight), rear: scales.rearLeft.plus(scales.rearRight) }
 }
 
+/** The axle loads when a part has come (1) or gone (-1). */
+function moved({ front, rear }: Axles, { mass, at }: Part, sign: 1 | -1, wheelbase: Quantity<'length'>): Axles {
+  const onRear = rearAxleMass({ mass, aft: at.aft, wheelbase })
+  return { front: front.plus(mass.minus(onRear).times(sign)), rear: rear.plus(onRear.times(sign)) }
+}
+
 function axlesAfter(build: Build): Axles {
   const { wheelbase } = build.car
-  const move = ({ front, rear }: Axles, { mass, at }: Part, sign: 1 | -1): Axles => {
-    const onRear = rearAxleMass({ mass, aft: at.aft, wheelbase })
-    return { front: front.plus(mass.minus(onRear).times(sign)), rear: rear.plus(onRear.times(sign)) }
-  }
-  const stripped = (build.removed ?? []).reduce((axles, part) => move(axles, part, -1), axlesBefore(build))
-  return comes(build).reduce((axles, part) => move(axles, part, 1), stripped)
+  const stripped = (build.removed ?? []).reduce((axles, part) => moved(axles, part, -1, wheelbase), axlesBefore(build))
+  return comes(build).reduce((axles, part) => moved(axles, part, 1, wheelbase), stripped)
 }
 
 /** The section on weight and balance. */
 export function weightSection(build: Build): Section {
   const { car, targets } = build
-  const before = heading('Axle loads before', () => axlesBefore(build))
+  const before = axlesBefore(build)
   const after = heading('Axle loads after: each part that leaves or comes, by its place', () => axlesAfter(build))
   const [mass, newMass] = [before, after].map(({ front, rear }) => front.plus(rear)) as [
     Quantity<'mass'>,
@@ -69,36 +71,37 @@ export function weightSection(build: Build): Section {
       { name: 'mass', values: [mass, newMass, newMass.minus(mass)] },
       { name: 'on the front axle', values: [before.front, after.front, after.front.minus(before.front)] },
       { name: 'on the rear axle', values: [before.rear, after.rear, after.rear.minus(before.rear)] },
-      { name: 'share of the front axle', values: [share, newShare, newShare.minus(share)] },
+      {
+        name: 'share of the front axle',
+        values: [share, newShare, `${((newShare.si - share.si) * 100).toFixed(2)} points`],
+      },
       { name: 'centre of gravity aft of the front axle', values: [aft, newAft, newAft.minus(aft)] },
     ],
   }
+  const laden = heading('With people and goods', () => moved(after, car.payload, 1, car.wheelbase))
   const checks: Check[] = []
-  const rise = newMass.minus(mass)
+  const basis = (field: string) => `the sheet: ${field}`
   if (targets?.kerbMassChange !== undefined) {
+    const rise = newMass.minus(mass)
     checks.push(
-      check('Rise of the kerb mass', rise, 'at most', targets.kerbMassChange, 'the sheet: targets.kerbMassChange'),
+      check('Rise of the empty mass', rise, 'at most', targets.kerbMassChange, basis('targets.kerbMassChange')),
     )
   }
   if (targets?.frontShareChange !== undefined) {
-    const moved = percent(Math.abs(newShare.minus(share).si))
+    const shift = percent(Math.abs(newShare.minus(share).si))
+    const limit = targets.frontShareChange
     checks.push(
-      check(
-        'Shift of the front share',
-        moved,
-        'at most',
-        targets.frontShareChange,
-        'the sheet: targets.frontShareChange',
-      ),
+      check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
     )
   }
   const limits = [
-    ['Gross mass', newMass.plus(car.payload), car.limits?.gross, 'gross'],
-    ['Mass on the front axle, empty', after.front, car.limits?.frontAxle, 'frontAxle'],
-    ['Mass on the rear axle, empty', after.rear, car.limits?.rearAxle, 'rearAxle'],
+    ['Gross mass', laden.front.plus(laden.rear), 'gross'],
+    ['Laden mass on the front axle', laden.front, 'frontAxle'],
+    ['Laden mass on the rear axle', laden.rear, 'rearAxle'],
   ] as const
-  for (const [name, actual, limit, key] of limits) {
-    if (limit !== undefined) checks.push(check(name, actual, 'at most', limit, `the sheet: car.limits.${key}`))
+  for (const [name, actual, key] of limits) {
+    const limit = car.limits?.[key]
+    if (limit !== undefined) checks.push(check(name, actual, 'at most', limit, basis(`car.limits.${key}`)))
   }
   return {
     title: 'Weight and balance',

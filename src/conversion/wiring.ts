@@ -19,16 +19,16 @@ import { section as heading } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import { type Pack, packOf } from './pack.js'
-import type { Figure, Missing, Section } from './section.js'
+import { type Figure, missing, type Section, type Unassessed } from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
 
 /** The section on cables and fuses. */
-export function wiringSection(build: Build): Section | Missing {
+export function wiringSection(build: Build): Section | Unassessed {
   const { runs = [], controller } = build
   const title = 'Cables and fuses'
   const pack = packOf(build)
-  if (pack === undefined || runs.length === 0) return { title, add: ['runs', 'module', 'pack'] }
+  if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
   const parts = runs.map((run) => heading(`Run: ${run.name}`, () => runFigures(run, pack)))
   const figures = parts.flatMap((part) => part.figures)
   if (controller !== undefined) figures.push(...prechargeFigures(pack, controller.capacitance))
@@ -42,9 +42,18 @@ export function wiringSection(build: Build): Section | Missing {
       'Fuses carry 80 % of their rating all day, at an ambient temperature that does not weaken them.',
       'The greatest fault current is that of the full pack through its own resistance and the cable at 20 °C.',
       'Whether the cable stays cool enough at its current is not assessed yet.',
+      ...(controller === undefined ? [] : runs.flatMap((run) => beyond(run, controller.batteryCurrent))),
     ],
     cautions: [cautions.shortCircuit, cautions.highVoltage, cautions.storedCharge],
   }
+}
+
+/** What is said of a run that a controller may load beyond its steady current. */
+function beyond({ name, current }: Run, greatest: Quantity<'current'>): string[] {
+  if (greatest.isAtMost(current)) return []
+  return [
+    `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
+  ]
 }
 
 function runFigures(run: Run, pack: Pack): { readonly figures: Figure[]; readonly checks: Check[] } {
@@ -83,18 +92,15 @@ function runFigures(run: Run, pack: Pack): { readonly figures: Figure[]; readonl
     { name: `${name}: greatest fault current to break`, value: fault },
     { name: `${name}: the fuse may let through at most`, value: withstand.as('kA²·s') },
   ]
-  const checks =
-    run.maximumDrop === undefined
-      ? []
-      : [
-          check(
-            `${name}: drop`,
-            quantity('ratio', drop.ratioTo(pack.nominalVoltage)).as('%'),
-            'at most',
-            run.maximumDrop,
-            'the sheet: runs.maximumDrop',
-          ),
-        ]
+  const checks: Check[] = []
+  const largest = preferredRatings[preferredRatings.length - 1]
+  if (fuse === undefined && largest !== undefined) {
+    checks.push(check(`${name}: fuse`, needed, 'at most', largest, 'the largest preferred rating, IEC 60269-1'))
+  }
+  if (run.maximumDrop !== undefined) {
+    const share = quantity('ratio', drop.ratioTo(pack.nominalVoltage)).as('%')
+    checks.push(check(`${name}: drop`, share, 'at most', run.maximumDrop, 'the sheet: runs.maximumDrop'))
+  }
   return { figures, checks }
 }
 

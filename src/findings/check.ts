@@ -1,6 +1,7 @@
 /** Whether a figure keeps to a limit, by what margin, and on what basis the limit stands. */
-import { InputError } from '../quantity/errors.js'
+import { InputError, shown } from '../quantity/errors.js'
 import type { Kind, Quantity } from '../quantity/index.js'
+import { kindInWords } from '../quantity/read.js'
 import type { Caution } from './cautions.js'
 
 /** Which side of the limit is right. */
@@ -31,6 +32,8 @@ export interface Findings {
   readonly cautions: readonly Caution[]
 }
 
+/** What rounding may do to a figure, as a share of it. */
+const ROUNDING = 1e-12
 /** Below this margin a pass is near its limit. */
 const NEAR = 0.05
 
@@ -54,12 +57,16 @@ export function check<K extends Kind>(
   basis: string,
 ): Check {
   if (actual.kind !== limit.kind) {
-    const received = `a ${limit.kind}, ${limit}`
-    throw new InputError('check', [{ path: 'limit', expected: `a ${actual.kind} like the figure`, received }])
+    const expected = `${kindInWords(actual.kind)} like the figure`
+    throw new InputError('check', [{ path: 'limit', expected, received: `${kindInWords(limit.kind)}, ${limit}` }])
+  }
+  if (sense !== 'at most' && sense !== 'at least') {
+    throw new InputError('check', [{ path: 'sense', expected: "'at most' or 'at least'", received: shown(sense) }])
   }
   const left = sense === 'at most' ? limit.si - actual.si : actual.si - limit.si
   const scale = Math.abs(scaleOf(limit)) || Math.abs(scaleOf(actual)) || 1
-  const margin = left / scale + 0
+  // A limit that is met to the last digits that arithmetic leaves is met.
+  const margin = Math.abs(left) <= ROUNDING * scale ? 0 : left / scale
   const verdict = margin < 0 ? 'fail' : margin < NEAR ? 'near' : 'pass'
   return { name, verdict, actual, limit, sense, margin, basis }
 }

@@ -14,15 +14,15 @@ const WIDTH = 100
  *   what was not assessed and why; the cautions, each once.
  */
 export function toText(assessment: Assessment): string {
-  const { title, note, sections, missing } = assessment
+  const { title, note, sections, unassessed } = assessment
   const cautions = new Map(sections.flatMap((section) => section.cautions.map((caution) => [caution.hazard, caution])))
   const blocks = [
     [title, '='.repeat(title.length), ...(note === undefined ? [] : wrapped(note, ''))],
     ...sections.map(sectionText),
-    ...missing.map(({ title: name, add }) => [
+    ...unassessed.map(({ title: name, why }) => [
       name,
       '-'.repeat(name.length),
-      ...wrapped(`Not assessed. Add to the sheet: ${add.join(', ')}.`, ''),
+      ...wrapped(`Not assessed: ${why}`, ''),
     ]),
     ['Cautions', '--------', ...[...cautions.values()].flatMap(cautionText)],
   ]

@@ -93,7 +93,11 @@ function issuesFrom(issue: z.core.$ZodIssue, schema: z.ZodMiniType, value: unkno
       const least = issue.code === 'too_small'
       const bound = least ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
       const size =
-        issue.origin === 'array' ? `a list of ${bound}` : issue.origin === 'string' ? 'some text' : `a number ${bound}`
+        issue.origin === 'array'
+          ? `a list with ${bound}`
+          : issue.origin === 'string'
+            ? 'some text'
+            : `a number ${bound}`
       return [{ path, expected: size, received }]
     }
     default:
@@ -124,7 +128,7 @@ function unknownKey(
 
 /** What is wanted in words: for an object, what it is and the fields it must have. */
 function expectedOf(type: string, field: z.ZodMiniType | undefined): string {
-  const note = field === undefined ? undefined : notes.get(field)
+  const note = field === undefined ? undefined : (notes.get(field) ?? notes.get(unwrapped(field)))
   const words = { object: 'an object', array: 'a list', string: 'text', number: 'a number', int: 'a whole number' }
   const sort = words[type as keyof typeof words] ?? type
   const shape = shapeOf(field)

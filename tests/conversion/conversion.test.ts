@@ -89,7 +89,7 @@ describe('the example sheet, worked out by hand', () => {
   it('passes every check, and names what can hurt', () => {
     expect(found.sections.flatMap((section) => section.checks).filter(({ verdict }) => verdict === 'fail')).toEqual([])
     for (const section of found.sections) expect(section.cautions.length).toBeGreaterThan(0)
-    expect(found.missing).toEqual([])
+    expect(found.unassessed).toEqual([])
   })
 })
 
@@ -109,16 +109,20 @@ describe('an assessment', () => {
     const { title, car } = sheet()
     const bare = assess(readBuild({ title, car }))
     expect(bare.sections.map((section) => section.title)).toEqual(['Weight and balance'])
-    expect(bare.missing.map((section) => section.title)).toEqual([
+    expect(bare.unassessed.map((section) => section.title)).toEqual([
       'The pack',
-      'Cables and fuses',
       'Gears',
       'Energy and range at a steady speed',
+      'Cables and fuses',
       'Charging',
       'Warming the pack on a winter morning',
     ])
-    expect(bare.missing[0]?.add).toEqual(['module', 'pack'])
-    expect(toText(bare)).toContain('Not assessed. Add to the sheet: module, pack.')
+    expect(bare.unassessed[0]?.why).toBe('add to the sheet: module, pack')
+    expect(toText(bare)).toContain('Not assessed: add to the sheet: module, pack')
+  })
+  it('names only the fields that are not there', () => {
+    const { charger: _, ...rest } = sheet()
+    expect(assess(readBuild(rest)).unassessed.map(({ why }) => why)).toEqual(['add to the sheet: charger'])
   })
   it('fails a check, and does not throw, where a limit is passed', () => {
     const heavy = sheet()
@@ -127,26 +131,61 @@ describe('an assessment', () => {
     )
     const failed = sectionOf(over, 'Weight').checks.filter(({ verdict }) => verdict === 'fail')
     expect(failed.map(({ name }) => name)).toEqual([
-      'Rise of the kerb mass',
-      'Shift of the front share',
+      'Rise of the empty mass',
+      'Shift of the front share, in points',
       'Gross mass',
-      'Mass on the front axle, empty',
+      'Laden mass on the front axle',
     ])
     expect(toText(over)).toMatch(/FAILS Gross mass: 1105 kg, at most 1050 kg; 5\.2 % beyond/)
   })
-  it('counts what the bays hold and says so when the pack is another size', () => {
+  it('fails a check where the bays hold more or fewer modules than the pack has', () => {
     const odd = sheet()
     const pack = odd.pack as NonNullable<BuildSheet['pack']>
-    const section = sectionOf(assess(readBuild({ ...odd, pack: { ...pack, series: 3 } })), 'The pack')
-    expect(section.assumptions).toContain('The bays hold 8 modules, and the pack is made of 6: weight counts the bays.')
+    const bays = (series: number) =>
+      sectionOf(assess(readBuild({ ...odd, pack: { ...pack, series } })), 'The pack').checks.find(
+        ({ name }) => name === 'Modules in the bays',
+      )
+    expect(bays(3)).toMatchObject({ verdict: 'fail', sense: 'at most' })
+    expect(bays(5)).toMatchObject({ verdict: 'fail', sense: 'at least' })
+    expect(bays(4)).toBeUndefined()
   })
-  it('of a heater that is too weak says what it reaches', () => {
+  it('fails a check where no preferred fuse is large enough', () => {
+    const large = sheet()
+    const runs = (large.runs ?? []).map((run) => ({ ...run, current: '2000 A' as const }))
+    const failed = sectionOf(assess(readBuild({ ...large, runs })), 'Cables').checks.filter(
+      ({ verdict }) => verdict === 'fail',
+    )
+    expect(failed.map(({ name }) => name)).toContain('main run, pack to controller: fuse')
+  })
+  it('meets a limit that is just met', () => {
+    const exact = sheet()
+    const added = [...(exact.added ?? []), { name: 'spare', mass: '5.3 kg' as const, at: { aft: '1 m' as const } }]
+    const targets = { ...exact.targets, kerbMassChange: '10.3 kg' as const }
+    const [rise] = sectionOf(assess(readBuild({ ...exact, added, targets })), 'Weight').checks
+    expect(rise).toMatchObject({ verdict: 'near', margin: 0 })
+  })
+  it('leaves the other sections standing where one has no operating point, and says why', () => {
     const cold = sheet()
     const heating = cold.heating as NonNullable<BuildSheet['heating']>
-    const weak = readBuild({ ...cold, heating: { ...heating, pack: { ...heating.pack, heater: '50 W' } } })
-    expect(() => assess(weak)).toThrow('the heater never brings the body to 10 °C: in the end it reaches 3 °C')
+    const weak = assess(readBuild({ ...cold, heating: { ...heating, pack: { ...heating.pack, heater: '50 W' } } }))
+    expect(weak.sections).toHaveLength(6)
+    expect(weak.unassessed[0]?.title).toBe('Warming the pack on a winter morning')
+    expect(weak.unassessed[0]?.why).toContain('the heater never brings the body to 10 °C: in the end it reaches 3 °C')
+    const emptied = assess(readBuild({ ...cold, removed: [{ name: 'all of it', mass: '700 kg', at: { aft: '1 m' } }] }))
+    expect(emptied.unassessed.map(({ title }) => title)).toContain('Weight and balance')
   })
 })
+
+/** A sheet as it is read, or nothing where it is refused, which must be as a sheet. */
+function readOrRefuse(fuzzed: unknown) {
+  try {
+    return readBuild(fuzzed)
+  } catch (error) {
+    expect(error).toBeInstanceOf(InputError)
+    expect((error as InputError).where).toBe('readBuild')
+    return undefined
+  }
+}
 
 /** Every number anywhere in a value. */
 function numbersIn(value: unknown): number[] {
@@ -172,6 +211,23 @@ describe('a sheet that cannot be read', () => {
         '  pack.bays[1].modules: expected a number at least 0, got -1',
       ].join('\n'),
     )
+  })
+  it('is told which fields do not go together', () => {
+    const wrong = JSON.parse(text)
+    wrong.car.tyre = 'big'
+    wrong.module.minimumVoltage = '60 V'
+    wrong.controller.maximumVoltage = '90 V'
+    wrong.runs[0].insulationLimit = '60 °C'
+    wrong.heating.pack.to = '-10 °C'
+    expect(() => readBuild(wrong)).toThrow(/readBuild: 5 inputs cannot be used\n {2}car\.tyre: expected a tyre mark/)
+    for (const line of [
+      'module.nominalVoltage: expected more than module.minimumVoltage, 60 V, got 44.4 V',
+      'controller.maximumVoltage: expected more than controller.minimumVoltage, 96 V, got 90 V',
+      'runs[0].insulationLimit: expected more than runs[0].conductorTemperature, 70 °C, got 60 °C',
+      'heating.pack.to: expected more than heating.outside, -7 °C, got -10 °C',
+    ]) {
+      expect(() => readBuild(wrong)).toThrow(line)
+    }
   })
   it('never crashes, hangs or answers with NaN, whatever it holds', () => {
     /** Every place in the sheet, as a path of keys. */
@@ -215,13 +271,11 @@ describe('a sheet that cannot be read', () => {
           const last = path[path.length - 1]
           if (typeof parent === 'object' && parent !== null && last !== undefined) parent[last] = value
         }
-        try {
-          const assessment = assess(readBuild(fuzzed))
-          expect(numbersIn(assessment).every(Number.isFinite)).toBe(true)
-          expect(toText(assessment).length).toBeGreaterThan(0)
-        } catch (error) {
-          expect((error as Error).name).toMatch(/^(InputError|CalculationError)$/)
-        }
+        const build = readOrRefuse(fuzzed)
+        if (build === undefined) return
+        const assessment = assess(build)
+        expect(numbersIn(assessment).every(Number.isFinite)).toBe(true)
+        expect(toText(assessment).length).toBeGreaterThan(0)
       }),
       { numRuns: 500 },
     )
