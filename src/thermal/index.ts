@@ -1,6 +1,17 @@
 /** Heat and temperatures: warming and cooling, coolant, air, heat exchangers, cells. */
 export { type AirProperties, airProperties, dryAir } from './air.js'
 export {
+  type CabinHeat,
+  cabinHeat,
+  carnotCoefficient,
+  demisterFlux,
+  heaterInput,
+  surfaceConductance,
+  transmissionHeat,
+  ventilationHeat,
+  wallCoefficient,
+} from './cabin.js'
+export {
   convectionCoefficient,
   flatPlate,
   forcedConvectionCylinder,
@@ -32,6 +43,7 @@ export {
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
+  steadyTemperature,
   thermalTimeConstant,
   warmUpTime,
 } from './lumped.js'
@@ -39,3 +51,4 @@ export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
 export { type PackEnergies, type PackTemperature, packTemperature, type TemperatureCourse } from './pack-temperature.js'
 export { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 export type { PropertyTable } from './property-table.js'
+export { energyShare, type WinterStart, winterStart } from './winter.js'

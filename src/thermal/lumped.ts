@@ -42,6 +42,43 @@ export const thermalTimeConstant = /*@__PURE__*/ formula({
 })
 
 /**
+ * Temperature at which a body ends, with steady heat from within: that at which it loses as much as is put in.
+ *
+ * `T = Ta + P / G`
+ *
+ * - `surroundings` (`Ta`, °C): temperature of the surroundings
+ * - `power` (`P`, kW): heat put into the body
+ * - `conductance` (`G`, W/K): conductance from the body to its surroundings, above 0 W/K
+ * - gives `T`: temperature in the end, in °C
+ * - Assumes: heat and surroundings are steady
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5.
+ *
+ * @example
+ * ```ts
+ * steadyTemperature({ surroundings: '-10 °C', power: '1500 W', conductance: '8 W/K' })
+ * // 177.5 °C
+ * // by definition (exact): 177.5 °C
+ * ```
+ */
+export const steadyTemperature = /*@__PURE__*/ formula({
+  name: 'steadyTemperature',
+  title: 'Temperature of a body in the end',
+  inputs: {
+    surroundings: input('temperature', 'Ta', 'Temperature of the surroundings'),
+    power: input('power', 'P', 'Heat put into the body'),
+    conductance: input('thermalConductance', 'G', 'Conductance from the body to its surroundings', { above: 0 }),
+  },
+  result: output('temperature', 'T', 'Temperature in the end'),
+  expression: 'Ta + P / G',
+  assumes: ['Heat and surroundings are steady.'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+  compute: ({ surroundings, power, conductance }) => surroundings + power / conductance,
+})
+
+/**
  * Temperature of a body after a time in steady surroundings, with steady heat from within. Cooling from within is a
  * negative power.
  *
