@@ -5,9 +5,9 @@ import { chargingSection } from './charging.js'
 import { energySection } from './energy.js'
 import { gearsSection } from './gears.js'
 import { heatSection } from './heat.js'
-import { packSection } from './pack.js'
+import { type Pack, packOf, packSection } from './pack.js'
 import type { Section, Unassessed } from './section.js'
-import { weightSection } from './weight.js'
+import { type Weights, weightSection, weightsOf } from './weight.js'
 import { wiringSection } from './wiring.js'
 
 /** What is found of a build: figures, checks, assumptions and cautions, and what could not be assessed. */
@@ -19,15 +19,34 @@ export interface Assessment {
   readonly unassessed: readonly Unassessed[]
 }
 
+/** What several sections stand on, worked out once, where it is first asked for. */
+interface Shared {
+  readonly weights: () => Weights
+  readonly pack: () => Pack | undefined
+}
+
+function once<T>(work: () => T): () => T {
+  let made: { readonly value: T } | undefined
+  return () => {
+    made ??= { value: work() }
+    return made.value
+  }
+}
+
+type Chapter = (build: Build, shared: Shared) => Section | Unassessed
+
 /** The sections in the order in which the job is done, with what each is called where it cannot be assessed. */
-const chapters: readonly (readonly [title: string, section: (build: Build) => Section | Unassessed])[] = [
-  ['Weight and balance', weightSection],
-  ['The pack', packSection],
+const chapters: readonly (readonly [title: string, section: Chapter])[] = [
+  ['Weight and balance', (build, { weights }) => weightSection(build, weights())],
+  ['The pack', (build, { pack }) => packSection(build, pack())],
   ['Gears', gearsSection],
-  ['Energy and range at a steady speed', energySection],
-  ['Cables and fuses', wiringSection],
-  ['Charging', chargingSection],
-  ['Warming the pack on a winter morning', heatSection],
+  [
+    'Energy and range at a steady speed',
+    (build, { pack, weights }) => energySection(build, pack(), () => weights().exchange.after.mass),
+  ],
+  ['Cables and fuses', (build, { pack }) => wiringSection(build, pack())],
+  ['Charging', (build, { pack }) => chargingSection(build, pack())],
+  ['Warming the pack on a winter morning', (build, { pack }) => heatSection(build, pack())],
 ]
 
 /**
@@ -41,7 +60,8 @@ const chapters: readonly (readonly [title: string, section: (build: Build) => Se
  * @returns The sections in the order in which the job is done.
  */
 export function assess(build: Build): Assessment {
-  const parts = chapters.map(([title, section]) => assessed(title, section, build))
+  const shared = { weights: once(() => weightsOf(build)), pack: once(() => packOf(build)) }
+  const parts = chapters.map(([title, chapter]) => assessed(title, () => chapter(build, shared)))
   return {
     title: build.title,
     ...(build.note === undefined ? {} : { note: build.note }),
@@ -50,9 +70,9 @@ export function assess(build: Build): Assessment {
   }
 }
 
-function assessed(title: string, section: (build: Build) => Section | Unassessed, build: Build): Section | Unassessed {
+function assessed(title: string, chapter: () => Section | Unassessed): Section | Unassessed {
   try {
-    return section(build)
+    return chapter()
   } catch (error) {
     if (!(error instanceof CalculationError || error instanceof InputError)) throw error
     return { title, why: `the figures of the sheet do not allow it. ${error.message}` }

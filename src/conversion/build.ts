@@ -8,7 +8,7 @@ const place = about(
   'a place in the car',
   z.strictObject({
     aft: given('length', 'Distance behind the front axle line; ahead of it is negative'),
-    left: z.optional(given('length', 'Distance left of the centre line; right of it is negative')),
+    left: given('length', 'Distance left of the centre line; right of it is negative'),
     up: z.optional(given('length', 'Height above the ground', { min: 0 })),
   }),
 )
@@ -22,6 +22,13 @@ const car = about(
   'the car as it is',
   z.strictObject({
     wheelbase: given('length', 'Distance between the axles', { above: 0 }),
+    track: about(
+      'the distances between the wheels of an axle',
+      z.strictObject({
+        front: given('length', 'Front track', { above: 0 }),
+        rear: given('length', 'Rear track', { above: 0 }),
+      }),
+    ),
     scales: about(
       'what a scale under each wheel shows, the car ready for the road and empty',
       z.strictObject({
@@ -31,6 +38,17 @@ const car = about(
         rearRight: given('mass', 'Scale under the rear right wheel', { above: 0 }),
       }),
     ),
+    raised: z.optional(
+      about(
+        'the weighing with the rear axle raised',
+        z.strictObject({
+          rise: given('length', 'Height by which the rear wheel centres were raised', { above: 0 }),
+          loadedRadius: given('length', 'Height of the wheel centres above the ground, car level', { above: 0 }),
+          front: given('mass', 'Mass on both front wheels, rear axle raised', { above: 0 }),
+        }),
+      ),
+    ),
+    frontRollShare: z.optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
     payload: about(
       'people and goods on board on the road',
       z.strictObject({ mass: given('mass', 'Mass of people and goods', { min: 0 }), at: place }),
@@ -76,7 +94,7 @@ const pack = about(
     bays: z.array(
       about(
         'a bay that holds modules',
-        z.strictObject({ name: z.string(), at: place, modules: z.int().check(z.minimum(0)) }),
+        z.strictObject({ name: z.string(), at: place, capacity: z.int().check(z.minimum(0)) }),
       ),
     ),
   }),
@@ -154,6 +172,9 @@ const targets = about(
   'what the change must keep to',
   z.strictObject({
     kerbMassChange: z.optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
+    frontShare: z.optional(
+      given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
+    ),
     frontShareChange: z.optional(given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1 })),
   }),
 )

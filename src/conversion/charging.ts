@@ -2,14 +2,13 @@
 import { acPower, chargeTime } from '../electrical/index.js'
 import { cautions } from '../findings/index.js'
 import type { Build } from './build.js'
-import { packOf } from './pack.js'
+import type { Pack } from './pack.js'
 import { missing, type Section, type Unassessed } from './section.js'
 
 /** The section on charging. */
-export function chargingSection(build: Build): Section | Unassessed {
+export function chargingSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { charger } = build
   const title = 'Charging'
-  const pack = packOf(build)
   if (pack === undefined || charger === undefined) return { title, why: missing(build, ['charger', 'module', 'pack']) }
   const { voltage, current, phases, powerFactor, efficiency } = charger
   const power = acPower({ voltage, current, phases, powerFactor })

@@ -5,9 +5,8 @@ import { section as heading } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from '../range/index.js'
 import type { Build } from './build.js'
-import { packOf } from './pack.js'
+import type { Pack } from './pack.js'
 import { missing, type Section, type Unassessed } from './section.js'
-import { kerbMass } from './weight.js'
 
 const SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '70 km/h'), quantity('speed', '90 km/h')]
 const SUMMER = quantity('temperature', '20 °C')
@@ -23,10 +22,13 @@ interface Season {
 }
 
 /** The section on energy and range. */
-export function energySection(build: Build): Section | Unassessed {
+export function energySection(
+  build: Build,
+  pack: Pack | undefined,
+  emptyMass: () => Quantity<'mass'>,
+): Section | Unassessed {
   const { motor, gearbox, heating, auxiliaries } = build
   const title = 'Energy and range at a steady speed'
-  const pack = packOf(build)
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
@@ -39,7 +41,7 @@ export function energySection(build: Build): Section | Unassessed {
       energy: pack.usableInWinter,
     })
   }
-  const mass = kerbMass(build).plus(build.car.payload.mass)
+  const mass = emptyMass().plus(build.car.payload.mass)
   const rows = SPEEDS.map((speed) => ({
     name: `at ${speed}`,
     values: seasons.flatMap((season) =>

@@ -3,14 +3,13 @@ import { cautions } from '../findings/index.js'
 import { quantity } from '../quantity/index.js'
 import { heatCapacity, heaterEnergy, thermalTimeConstant, warmUpTime } from '../thermal/index.js'
 import type { Build } from './build.js'
-import { packOf } from './pack.js'
+import type { Pack } from './pack.js'
 import { missing, type Section, type Unassessed } from './section.js'
 
 /** The section on heat. */
-export function heatSection(build: Build): Section | Unassessed {
+export function heatSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { module, heating } = build
   const title = 'Warming the pack on a winter morning'
-  const pack = packOf(build)
   if (pack === undefined || module === undefined || heating === undefined)
     return { title, why: missing(build, ['heating', 'module', 'pack']) }
   const { heater, to, conductance } = heating.pack

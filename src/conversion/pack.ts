@@ -9,7 +9,7 @@ import {
   usableEnergy,
 } from '../electrical/index.js'
 import { type Check, cautions, check } from '../findings/index.js'
-import { type Quantity, quantity } from '../quantity/index.js'
+import type { Quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import { missing, type Section, type Unassessed } from './section.js'
 
@@ -50,9 +50,8 @@ export function packOf({ module, pack }: Build): Pack | undefined {
 }
 
 /** The section on the pack. */
-export function packSection(build: Build): Section | Unassessed {
+export function packSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { module, controller } = build
-  const pack = packOf(build)
   const title = 'The pack'
   if (module === undefined || pack === undefined) return { title, why: missing(build, ['module', 'pack']) }
   const checks: Check[] = []
@@ -97,18 +96,9 @@ export function packSection(build: Build): Section | Unassessed {
       ),
     )
   }
-  const inBays = build.pack?.bays.reduce((count, bay) => count + bay.modules, 0) ?? 0
   const assumptions = [
     'The modules are equal and share the current; links and contactors add no resistance.',
     `The open-circuit voltage of the empty pack is ${pack.minimumVoltage}.`,
   ]
-  if (inBays !== pack.modules) {
-    const [held, made] = [inBays, pack.modules].map((count) => quantity('ratio', count)) as [
-      Quantity<'ratio'>,
-      Quantity<'ratio'>,
-    ]
-    const sense = inBays < pack.modules ? 'at least' : 'at most'
-    checks.push(check('Modules in the bays', held, sense, made, 'the pack, series times parallel'))
-  }
   return { title, figures, tables: [], checks, assumptions, cautions: [cautions.highVoltage, cautions.lithiumCells] }
 }

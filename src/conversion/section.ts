@@ -12,6 +12,8 @@ export interface Figure {
 export interface Table {
   readonly title: string
   readonly columns: readonly string[]
+  /** What is to be said of the whole, under it. */
+  readonly note?: string
   readonly rows: readonly { readonly name: string; readonly values: readonly (Quantity | string)[] }[]
 }
 

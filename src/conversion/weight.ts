@@ -1,118 +1,135 @@
-/** Weight and balance, before and after. */
+/** Weight and balance: the car on its four wheels before and after, and where each module goes. */
 import { type Check, cautions, check } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
-import { centreOfGravityAft, rearAxleMass } from '../mass/index.js'
+import { exchangeMasses, type MassExchange, type PlacedMasses, placeMasses } from '../mass/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import type { Section, Table } from './section.js'
 
-/** What stands on each axle. */
-interface Axles {
-  readonly front: Quantity<'mass'>
-  readonly rear: Quantity<'mass'>
+/** What the exchange of parts, and the modules in their bays, make of the car. */
+export interface Weights {
+  /** Parts out, parts and modules in: the empty car. */
+  readonly exchange: MassExchange
+  /** Where the modules go; undefined where the sheet has none. */
+  readonly placed: PlacedMasses | undefined
+  /** The same with people and goods, held to the limits on the papers. */
+  readonly laden: MassExchange
 }
 
-interface Part {
-  readonly mass: Quantity<'mass'>
-  readonly at: { readonly aft: Quantity<'length'> }
-}
-
-/** The mass after the change, empty. */
-export function kerbMass(build: Build): Quantity<'mass'> {
-  const { front, rear } = axlesAfter(build)
-  return front.plus(rear)
-}
-
-/** Everything that comes: the parts listed, and the modules in their bays. */
-function comes({ added = [], module, pack }: Build): readonly Part[] {
-  if (module === undefined || pack === undefined) return added
-  const modules = pack.bays
-    .filter((bay) => bay.modules > 0)
-    .map((bay) => ({ mass: module.mass.times(bay.modules), at: bay.at }))
-  return [...added, ...modules]
-}
-
-function axlesBefore({ car: { scales } }: Build): Axles {
-  return { front: scales.frontLeft.plus(scales.frontRight), rear: scales.rearLeft.plus(scales.rearRight) }
-}
-
-/** The axle loads when a part has come (1) or gone (-1). */
-function moved({ front, rear }: Axles, { mass, at }: Part, sign: 1 | -1, wheelbase: Quantity<'length'>): Axles {
-  const onRear = rearAxleMass({ mass, aft: at.aft, wheelbase })
-  return { front: front.plus(mass.minus(onRear).times(sign)), rear: rear.plus(onRear.times(sign)) }
-}
-
-function axlesAfter(build: Build): Axles {
-  const { wheelbase } = build.car
-  const stripped = (build.removed ?? []).reduce((axles, part) => moved(axles, part, -1, wheelbase), axlesBefore(build))
-  return comes(build).reduce((axles, part) => moved(axles, part, 1, wheelbase), stripped)
+/** Works out where the modules go and how the car then stands. */
+export function weightsOf(build: Build): Weights {
+  const { car, removed = [], added = [], module, pack, targets } = build
+  const { scales, wheelbase, track, raised, frontRollShare } = car
+  const exchanged = (parts: typeof added, limits?: typeof car.limits) =>
+    exchangeMasses({ car: { scales, wheelbase, track, raised }, removed, added: parts, frontRollShare, limits })
+  const placed =
+    module === undefined || pack === undefined
+      ? undefined
+      : heading('Where the modules go', () => {
+          const { before, after } = exchanged(added)
+          return placeMasses({
+            base: { mass: after.mass, centreOfGravity: after.centreOfGravity },
+            groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel }],
+            bays: pack.bays,
+            wheelbase,
+            track,
+            target: { frontShare: targets?.frontShare ?? before.frontShare, leftShare: before.leftShare },
+          })
+        })
+  const modules = (placed?.placements ?? []).map(({ group, bay, mass, at }) => {
+    // A placement keeps to the bays of the sheet, whose left is known.
+    return { name: `${group}, ${bay}`, mass, at: { ...at, left: at.left as Quantity<'length'> } }
+  })
+  const whole = [...added, ...modules]
+  return {
+    exchange: heading('The empty car', () => exchanged(whole)),
+    placed,
+    laden: heading('With people and goods', () =>
+      exchanged([...whole, { name: 'people and goods', ...car.payload }], car.limits),
+    ),
+  }
 }
 
 /** The section on weight and balance. */
-export function weightSection(build: Build): Section {
-  const { car, targets } = build
-  const before = axlesBefore(build)
-  const after = heading('Axle loads after: each part that leaves or comes, by its place', () => axlesAfter(build))
-  const [mass, newMass] = [before, after].map(({ front, rear }) => front.plus(rear)) as [
-    Quantity<'mass'>,
-    Quantity<'mass'>,
-  ]
-  const [share, newShare] = [before, after].map(({ front, rear }) => percent(front.ratioTo(front.plus(rear)))) as [
-    Quantity<'ratio'>,
-    Quantity<'ratio'>,
-  ]
-  const [aft, newAft] = [before, after].map(({ front, rear }) =>
-    centreOfGravityAft({ rearAxleMass: rear, mass: front.plus(rear), wheelbase: car.wheelbase }).as('mm'),
-  ) as [Quantity<'length'>, Quantity<'length'>]
-  const table: Table = {
-    title: 'The empty car, ready for the road',
-    columns: ['before', 'after', 'change'],
-    rows: [
-      { name: 'mass', values: [mass, newMass, newMass.minus(mass)] },
-      { name: 'on the front axle', values: [before.front, after.front, after.front.minus(before.front)] },
-      { name: 'on the rear axle', values: [before.rear, after.rear, after.rear.minus(before.rear)] },
-      {
-        name: 'share of the front axle',
-        values: [share, newShare, `${((newShare.si - share.si) * 100).toFixed(2)} points`],
-      },
-      { name: 'centre of gravity aft of the front axle', values: [aft, newAft, newAft.minus(aft)] },
-    ],
-  }
-  const laden = heading('With people and goods', () => moved(after, car.payload, 1, car.wheelbase))
+export function weightSection({ targets }: Build, { exchange, placed, laden }: Weights): Section {
+  const { change } = exchange
   const checks: Check[] = []
   const basis = (field: string) => `the sheet: ${field}`
   if (targets?.kerbMassChange !== undefined) {
-    const rise = newMass.minus(mass)
-    checks.push(
-      check('Rise of the empty mass', rise, 'at most', targets.kerbMassChange, basis('targets.kerbMassChange')),
-    )
+    const limit = targets.kerbMassChange
+    checks.push(check('Rise of the empty mass', change.mass, 'at most', limit, basis('targets.kerbMassChange')))
   }
   if (targets?.frontShareChange !== undefined) {
-    const shift = percent(Math.abs(newShare.minus(share).si))
+    const shift = quantity('ratio', Math.abs(change.frontShare.si)).as('%')
     const limit = targets.frontShareChange
     checks.push(
       check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
     )
   }
-  const limits = [
-    ['Gross mass', laden.front.plus(laden.rear), 'gross'],
-    ['Laden mass on the front axle', laden.front, 'frontAxle'],
-    ['Laden mass on the rear axle', laden.rear, 'rearAxle'],
-  ] as const
-  for (const [name, actual, key] of limits) {
-    const limit = car.limits?.[key]
-    if (limit !== undefined) checks.push(check(name, actual, 'at most', limit, basis(`car.limits.${key}`)))
-  }
+  // The limits hold for the car as it is driven, and its other checks for the car as it stands empty.
+  const limits = laden.checks.filter(({ name }) => !exchange.checks.some((other) => other.name === name))
+  const words = new Set([...exchange.assumptions, ...(placed?.assumptions ?? [])])
+  const hazards = new Map(
+    [...exchange.cautions, ...(placed?.cautions ?? []), cautions.brakesAndSteering, cautions.approval].map(
+      (caution) => [caution.hazard, caution],
+    ),
+  )
   return {
     title: 'Weight and balance',
     figures: [],
-    tables: [table],
-    checks,
-    assumptions: ['Each part acts at its place as a point; side to side is not assessed yet.'],
-    cautions: [cautions.brakesAndSteering, cautions.approval],
+    tables: [stanceTable(exchange), ...(placed === undefined ? [] : [placementTable(placed)])],
+    checks: [...checks, ...exchange.checks, ...limits.map((each) => ({ ...each, name: `${each.name}, laden` }))],
+    assumptions: [...words],
+    cautions: [...hazards.values()],
   }
 }
 
-function percent(share: number): Quantity<'ratio'> {
-  return quantity('ratio', share).as('%')
+const points = (share: Quantity<'ratio'>) => `${(share.si * 100).toFixed(2)} points`.replace(/^-/, '−')
+
+function stanceTable({ before, after, change }: MassExchange): Table {
+  const wheel = (name: string, key: keyof typeof after.corners) => ({
+    name,
+    values: [before.corners[key], after.corners[key], change.corners[key]],
+  })
+  const share = (name: string, key: 'frontShare' | 'leftShare' | 'crossShare') => ({
+    name,
+    values: [before[key].as('%'), after[key].as('%'), points(change[key])],
+  })
+  const place = (name: string, key: 'aft' | 'left' | 'up') => {
+    const values = [before, after, change].map(({ centreOfGravity }) => centreOfGravity[key]?.as('mm') ?? 'unknown')
+    return values[0] === 'unknown' ? [] : [{ name, values }]
+  }
+  return {
+    title: 'The empty car, ready for the road',
+    columns: ['before', 'after', 'change'],
+    rows: [
+      { name: 'mass', values: [before.mass, after.mass, change.mass] },
+      wheel('front left', 'frontLeft'),
+      wheel('front right', 'frontRight'),
+      wheel('rear left', 'rearLeft'),
+      wheel('rear right', 'rearRight'),
+      share('on the front axle', 'frontShare'),
+      share('on the left', 'leftShare'),
+      share('cross weight, front right and rear left', 'crossShare'),
+      ...place('centre of gravity, aft of the front axle', 'aft'),
+      ...place('centre of gravity, left of the centre line', 'left'),
+      ...place('centre of gravity, above the ground', 'up'),
+    ],
+  }
+}
+
+function placementTable({ placements, deviation, proven, explored, limitedBy }: PlacedMasses): Table {
+  const proof = proven
+    ? `No placement comes nearer to the target: proven over ${explored} placements, whole and partial.`
+    : `The nearest of ${explored} placements looked at; that none is nearer is not proven.`
+  const off = `It is ${deviation.as('%')} off, front and left shares together.`
+  return {
+    title: 'Where the modules go',
+    columns: ['modules', 'mass', 'aft', 'left'],
+    rows: placements.map(({ bay, count, mass, at }) => ({
+      name: bay,
+      values: [String(count), mass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
+    })),
+    note: [proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' '),
+  }
 }

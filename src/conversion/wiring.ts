@@ -18,16 +18,15 @@ import { type Check, cautions, check } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
-import { type Pack, packOf } from './pack.js'
+import type { Pack } from './pack.js'
 import { type Figure, missing, type Section, type Unassessed } from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
 
 /** The section on cables and fuses. */
-export function wiringSection(build: Build): Section | Unassessed {
+export function wiringSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { runs = [], controller } = build
   const title = 'Cables and fuses'
-  const pack = packOf(build)
   if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
   const parts = runs.map((run) => heading(`Run: ${run.name}`, () => runFigures(run, pack)))
   const figures = parts.flatMap((part) => part.figures)

@@ -40,9 +40,9 @@ function sectionText({ title, figures, tables, checks, assumptions }: Section): 
   ]
 }
 
-function tableText({ title, columns, rows }: Table): string[] {
+function tableText({ title, columns, rows, note }: Table): string[] {
   const cells = [['', ...columns], ...rows.map(({ name, values }) => [name, ...values.map(shownFigure)])]
-  return [title, ...aligned(cells)]
+  return [title, ...aligned(cells), ...(note === undefined ? [] : wrapped(note, '  '))]
 }
 
 /** Rows with the first column to the left and the others to the right, each as wide as its widest cell. */
