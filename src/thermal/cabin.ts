@@ -135,8 +135,8 @@ export const heaterInput = /*@__PURE__*/ formula({
 })
 
 /**
- * Highest coefficient of performance that any heat pump can have between two temperatures. Real ones in cars reach a
- * quarter or less of it, because their refrigerant must be colder than outside and hotter than inside.
+ * Highest coefficient of performance that any heat pump can have between two temperatures. Real ones stay far below
+ * it, because their refrigerant must be colder than outside and hotter than inside.
  *
  * `COP = Ti / (Ti - To)`
  *

@@ -184,3 +184,38 @@ export const coolantFlow = /*@__PURE__*/ formula({
   source: definition,
   compute: ({ heat, density, specificHeat, rise }) => heat / (density * specificHeat * rise),
 })
+
+/**
+ * Heat that a motor or a controller puts into its coolant, from the power that it delivers and its efficiency there.
+ *
+ * `Q = P * (1 - eta) / eta`
+ *
+ * - `power` (`P`, kW): power delivered, at least 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency at that power, above 0 and at most 1
+ * - gives `Q`: heat given off, in kW
+ * - Assumes: all of the loss goes into the coolant, none into the air
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * wasteHeat({ power: '15 kW', efficiency: 0.90975 })
+ * // 1.488 kW
+ * // Larminie and Lowry, Electric Vehicle Technology Explained, coefficients of its large motor (recomputed): 1488 W
+ * ```
+ */
+export const wasteHeat = /*@__PURE__*/ formula({
+  name: 'wasteHeat',
+  title: 'Waste heat of a machine',
+  inputs: {
+    power: input('power', 'P', 'Power delivered', { min: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency at that power', { above: 0, max: 1 }),
+  },
+  result: output('power', 'Q', 'Heat given off'),
+  expression: 'P * (1 - eta) / eta',
+  assumes: ['All of the loss goes into the coolant, none into the air.'],
+  source: definition,
+  compute: ({ power, efficiency }) => (power * (1 - efficiency)) / efficiency,
+})

@@ -343,8 +343,9 @@ export const transferUnits = /*@__PURE__*/ formula({
 })
 
 /**
- * Conductance of one side of an exchanger at another flow. The exponent is about 0.6 for air between louvred fins and
- * 0.8 for a coolant in turbulent flow; in laminar flow hardly more flows over.
+ * Conductance of an exchanger, or of one side of it, at another flow. The exponent is about 0.6 for air between
+ * louvred fins (from memory) and 0.8 for a coolant in turbulent flow; in laminar flow the conductance hardly depends
+ * on it.
  *
  * `G = G0 * (q / q0)^n`
  *

@@ -19,7 +19,7 @@ export {
   radiationCoefficient,
   rayleighNumber,
 } from './convection.js'
-export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants } from './coolant.js'
+export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants, wasteHeat } from './coolant.js'
 export { type CoolingLoop, coolingLoop, type LoopSegment } from './cooling-loop.js'
 export {
   capacityRate,

@@ -45,6 +45,7 @@ import {
   ventilationHeat,
   wallCoefficient,
   warmUpTime,
+  wasteHeat,
 } from '../../src/thermal/index.js'
 import { handbook } from './handbook.js'
 
@@ -177,6 +178,16 @@ export const thermalHandbook = [
       within: 1e-4,
       source: cite('ASHRAE Handbook, Fundamentals (2001)', '50 % ethylene glycol by volume at 40 °C'),
       standing: 'recomputed',
+    },
+  ]),
+  handbook(wasteHeat, [
+    {
+      given: { power: '15 kW', efficiency: 0.90975 },
+      expected: '1488 W',
+      within: 1e-4,
+      source: cite('Larminie and Lowry, Electric Vehicle Technology Explained', 'coefficients of its large motor'),
+      standing: 'recomputed',
+      note: 'At 50 N·m and 300 rad/s; efficiency and loss worked out apart from this library.',
     },
   ]),
   handbook(flowVelocity, [

@@ -44,6 +44,7 @@ import {
   ventilationHeat,
   wallCoefficient,
   warmUpTime,
+  wasteHeat,
 } from '../../src/thermal/index.js'
 import { lawsOf } from '../laws.js'
 
@@ -76,6 +77,7 @@ export const thermalLaws = [
     surroundings: 'falls',
   }),
   lawsOf(coolantFlow, { heat: 'rises', density: 'falls', specificHeat: 'falls', rise: 'falls' }),
+  lawsOf(wasteHeat, { power: 'rises', efficiency: 'falls' }),
   lawsOf(flowVelocity, { flow: 'rises', bore: 'falls' }),
   lawsOf(reynoldsNumber, { density: 'rises', velocity: 'rises', bore: 'rises', viscosity: 'falls' }),
   lawsOf(frictionFactor, {
