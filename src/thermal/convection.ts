@@ -15,7 +15,7 @@ import { cite, constant, definition, formula, input, output, standardGravity } f
  *
  * - `expansion` (`beta`, 1/K): thermal expansion of the fluid, at least 0 1/K
  * - `difference` (`dT`, K): surface temperature above that of the fluid, at least 0 K
- * - `length` (`L`, m): diameter of a horizontal cylinder, at least 0 m
+ * - `length` (`L`, m): diameter of a horizontal cylinder, or height of a wall, at least 0 m
  * - `viscosity` (`nu`, mm²/s): kinematic viscosity, above 0 mm²/s
  * - `diffusivity` (`a`, m²/s): thermal diffusivity, above 0 m²/s
  * - gives `Ra`: rayleigh number, in a plain number
@@ -44,7 +44,7 @@ export const rayleighNumber = /*@__PURE__*/ formula({
   inputs: {
     expansion: input('temperatureCoefficient', 'beta', 'Thermal expansion of the fluid', { min: 0 }),
     difference: input('temperatureDifference', 'dT', 'Surface temperature above that of the fluid', { min: 0 }),
-    length: input('length', 'L', 'Diameter of a horizontal cylinder', { min: 0 }),
+    length: input('length', 'L', 'Diameter of a horizontal cylinder, or height of a wall', { min: 0 }),
     viscosity: input('kinematicViscosity', 'nu', 'Kinematic viscosity', { above: 0 }),
     diffusivity: input('thermalDiffusivity', 'a', 'Thermal diffusivity', { above: 0 }),
   },
@@ -125,6 +125,43 @@ export const naturalConvectionCylinder = /*@__PURE__*/ formula({
   source: cite('Churchill and Chu, International Journal of Heat and Mass Transfer 18 (1975) 1049'),
   compute: ({ rayleigh, prandtl }) =>
     (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2,
+})
+
+/**
+ * Mean Nusselt number of a wall in still air, such as the side of a battery box. The Rayleigh number is formed on its
+ * height.
+ *
+ * `Nu = (0.825 + 0.387 * Ra^(1 / 6) / (1 + (0.492 / Pr)^(9 / 16))^(8 / 27))^2`
+ *
+ * - `rayleigh` (`Ra`, a plain number): rayleigh number on the height, at least 0 and at most 1e12
+ * - `prandtl` (`Pr`, a plain number): prandtl number, above 0
+ * - gives `Nu`: mean Nusselt number, in a plain number
+ * - Assumes: the wall stands upright, has one temperature, and nothing near it hinders or drives the air
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Churchill and Chu, International Journal of Heat and Mass Transfer 18 (1975) 1323.
+ *
+ * @example
+ * ```ts
+ * naturalConvectionWall({ rayleigh: 1814000000, prandtl: 0.69 })
+ * // 147.1
+ * // Incropera, Fundamentals of Heat and Mass Transfer, 6th edition, example 9.2 (recomputed): 147.15
+ * ```
+ */
+export const naturalConvectionWall = /*@__PURE__*/ formula({
+  name: 'naturalConvectionWall',
+  title: 'Natural convection from a wall',
+  inputs: {
+    rayleigh: input('ratio', 'Ra', 'Rayleigh number on the height', { min: 0, max: 1e12 }),
+    prandtl: input('ratio', 'Pr', 'Prandtl number', { above: 0 }),
+  },
+  result: output('ratio', 'Nu', 'Mean Nusselt number'),
+  expression: '(0.825 + 0.387 * Ra^(1 / 6) / (1 + (0.492 / Pr)^(9 / 16))^(8 / 27))^2',
+  assumes: ['The wall stands upright, has one temperature, and nothing near it hinders or drives the air.'],
+  source: cite('Churchill and Chu, International Journal of Heat and Mass Transfer 18 (1975) 1323'),
+  compute: ({ rayleigh, prandtl }) =>
+    (0.825 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2,
 })
 
 /**

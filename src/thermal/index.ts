@@ -16,6 +16,7 @@ export {
   flatPlate,
   forcedConvectionCylinder,
   naturalConvectionCylinder,
+  naturalConvectionWall,
   radiationCoefficient,
   rayleighNumber,
 } from './convection.js'

@@ -8,22 +8,21 @@ import * as z from 'zod/mini'
 import { type Check, cautions, check, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { lumpedTemperature, thermalTimeConstant } from './lumped.js'
 import { type Lump, type Response, responseOf } from './lumps.js'
 import { cellHeat, resistanceAtTemperature } from './pack-heat.js'
 
-type Temperature = Quantity<'temperature'>
-
 /** The course of a temperature, and its ends. */
 export interface TemperatureCourse {
   /** Times and temperatures: the start, the end of each step, every switching, and the times asked for. */
-  readonly series: readonly (readonly [time: Quantity<'time'>, temperature: Temperature])[]
+  readonly series: readonly (readonly [time: Quantity<'time'>, temperature: Quantity<'temperature'>])[]
   /** Highest temperature, also between the points of the series. */
-  readonly maximum: Temperature
+  readonly maximum: Quantity<'temperature'>
   /** Lowest temperature, also between the points of the series. */
-  readonly minimum: Temperature
-  readonly final: Temperature
+  readonly minimum: Quantity<'temperature'>
+  readonly final: Quantity<'temperature'>
 }
 
 /** What becomes of a pack's heat over the whole time. */
@@ -313,7 +312,12 @@ function resistanceOf({ resistance }: Pack) {
     warmTemperature: warmTemperature.si,
     warmResistance: warmResistance.si,
   }
-  const at = (edge: number) => resistanceAtTemperature.compute({ ...measured, temperature: edge * BAND })
+  const known = new Map<number, number>()
+  const at = (edge: number) => {
+    const ohms = known.get(edge) ?? resistanceAtTemperature.compute({ ...measured, temperature: edge * BAND })
+    known.set(edge, ohms)
+    return ohms
+  }
   const pieceAbove = (edge: number): Piece => ({
     low: edge * BAND,
     high: (edge + 1) * BAND,
@@ -402,7 +406,9 @@ function spellOf(
     return responseOf(coolant === undefined ? [first] : [first, coolant], between)
   }
   if (here === undefined) return { response: respond(0), made, falls: 0, levels: [] }
-  const piece = respond(0).direction >= 0 ? here.up : here.down
+  const { rate } = lumps[0] as Lump
+  const isRising = rate === 0 ? respond(0).direction >= 0 : rate > 0
+  const piece = isRising ? here.up : here.down
   const falls = -(current ** 2) * piece.slope
   return { response: respond(falls), made, falls, levels: [piece.low, piece.high] }
 }
@@ -460,10 +466,14 @@ function widen(track: Track, at: number, response: Response, body: number, spent
   track.minimum = Math.min(track.minimum, ...temperatures)
 }
 
+/** A temperature shown in °C. A drive has thousands: they are not read like text. */
+function celsius(kelvins: number): Quantity<'temperature'> {
+  return fromSi('temperature', kelvins, '°C')
+}
+
 function courseOf({ points, maximum, minimum }: Track): TemperatureCourse {
-  const celsius = (kelvins: number) => quantity('temperature', kelvins, 'K').as('°C')
   return {
-    series: points.map(([time, at]) => [quantity('time', time, 's'), celsius(at)]),
+    series: points.map(([time, at]) => [fromSi('time', time, 's'), celsius(at)]),
     maximum: celsius(maximum),
     minimum: celsius(minimum),
     final: celsius((points.at(-1) as Track['points'][number])[1]),
@@ -511,7 +521,6 @@ function worked(pack: Pack, stretches: readonly Stretch[]): void {
 }
 
 function checksOf({ limits = {} }: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
-  const celsius = (kelvins: number) => quantity('temperature', kelvins, 'K').as('°C')
   const { low, high, charge } = limits
   const basis = 'the limit given for the cells'
   return [

@@ -29,6 +29,7 @@ import {
   lumpedTemperature,
   lumpedTime,
   naturalConvectionCylinder,
+  naturalConvectionWall,
   pressureDrop,
   pressureDropAtFlow,
   pumpPower,
@@ -382,6 +383,16 @@ export const thermalHandbook = [
       standing: 'recomputed',
     },
   ]),
+  handbook(naturalConvectionWall, [
+    {
+      given: { rayleigh: 1.814e9, prandtl: 0.69 },
+      expected: 147.15,
+      within: 1e-3,
+      source: incropera('example 9.2'),
+      standing: 'recomputed',
+      note: 'A glass door of 0.71 m before a fire; the Rayleigh number is rounded to four figures.',
+    },
+  ]),
   handbook(forcedConvectionCylinder, [
     ...(
       [
@@ -536,6 +547,21 @@ export const thermalHandbook = [
       expected: '62.925 kW',
       within: 0.002,
       source: cengel('example 11.6, a car radiator'),
+      standing: 'recomputed',
+    },
+    {
+      given: { effectiveness: 0.8358, minimumCapacityRate: '1500 W/K', hotInlet: '250 °C', coldInlet: '35 °C' },
+      expected: '269.5 kW',
+      within: 5e-4,
+      source: incropera('example 11.4'),
+      standing: 'recomputed',
+      note: 'With the exact effectiveness; the book reads 0.82 from a chart, and comes to 264 kW.',
+    },
+    {
+      given: { effectiveness: 0.42857, minimumCapacityRate: '5016 W/K', hotInlet: '160 °C', coldInlet: '20 °C' },
+      expected: '300.96 kW',
+      within: 1e-3,
+      source: cengel('example 11.8'),
       standing: 'recomputed',
     },
   ]),

@@ -230,7 +230,7 @@ describe('coolingLoop', () => {
 })
 
 describe('the laws of a coolant loop', () => {
-  it('heat put in is heat given off, to 1e-9, or a check fails and says how much is left', () => {
+  it('heat put in is heat given off, to 1e-9, or a check fails and says how much is left', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyLoop, (given) => {
         const found = coolingLoop(given)
@@ -245,7 +245,7 @@ describe('the laws of a coolant loop', () => {
     )
   })
 
-  it('more flow never heats the coolant more', () => {
+  it('more flow never heats the coolant more', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyLoop, between(1, 5), (given, times) => {
         const stronger = given.pump.map(([flow, pressure]) => [flow, (pressure as ReturnType<typeof kPa>).times(times)])
@@ -256,7 +256,7 @@ describe('the laws of a coolant loop', () => {
     )
   })
 
-  it('more air and colder air never heat the coolant more', () => {
+  it('more air and colder air never heat the coolant more', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyLoop, between(1, 5), between(0, 20), (given, times, colder) => {
         const { temperature, flow } = given.air as {
@@ -275,7 +275,7 @@ describe('the laws of a coolant loop', () => {
     )
   })
 
-  it('a thicker pipe never needs a bigger pump', () => {
+  it('a thicker pipe never needs a bigger pump', { timeout: 60_000 }, () => {
     const pipe = fc.record({
       length: between(0.1, 20),
       bore: between(0.004, 0.04),
@@ -310,7 +310,7 @@ describe('the laws of a coolant loop', () => {
     )
   })
 
-  it('has one pressure drop across branches whose flows add up', () => {
+  it('has one pressure drop across branches whose flows add up', { timeout: 60_000 }, () => {
     const branch = fc.oneof(
       fc.record({
         length: between(0.1, 10),

@@ -15,9 +15,12 @@ import {
   heatToWarm,
   lumpedTemperature,
   lumpedTime,
+  naturalConvectionCylinder,
+  naturalConvectionWall,
   pressureDrop,
   pumpPower,
   radiationCoefficient,
+  rayleighNumber,
   resistanceAtTemperature,
   reynoldsNumber,
   thermalTimeConstant,
@@ -250,6 +253,67 @@ describe('convection and radiation', () => {
   it('loses from a pipe what a published example loses', () => {
     const radiation = radiationCoefficient({ emissivity: 0.8, surface: '200 °C', surroundings: '25 °C' })
     near((radiation.si + 15) * Math.PI * 0.07 * 175, 998.4, 0.001)
+  })
+
+  // Incropera, example 9.4 (recomputed): 322.5 W/m of convection and 441.0 W/m of radiation from a pipe of 100 mm.
+  it('loses from a pipe in still air what a published example loses', () => {
+    const rayleigh = rayleighNumber({
+      expansion: '0.002725 1/K',
+      difference: '142 K',
+      length: '100 mm',
+      viscosity: '22.8 mm²/s',
+      diffusivity: '32.8 mm²/s',
+    })
+    const nusselt = naturalConvectionCylinder({ rayleigh, prandtl: 0.697 })
+    const convection = convectionCoefficient({ nusselt, conductivity: '0.0313 W/(m·K)', length: '100 mm' })
+    const radiation = radiationCoefficient({ emissivity: 0.85, surface: '438 K', surroundings: '296 K' })
+    near(convection.si * Math.PI * 0.1 * 142, 322.5, 0.003)
+    near(radiation.si * Math.PI * 0.1 * 142, 441, 0.003)
+  })
+
+  // Incropera, example 9.2 (recomputed): 1060 W from a glass door of 0.71 m by 1.02 m, 209 K above the air.
+  it('loses from a wall what a published example loses', () => {
+    const rayleigh = rayleighNumber({
+      expansion: '0.0025 1/K',
+      difference: '209 K',
+      length: '0.71 m',
+      viscosity: '26.4 mm²/s',
+      diffusivity: '38.3 mm²/s',
+    })
+    const nusselt = naturalConvectionWall({ rayleigh, prandtl: 0.69 })
+    const { si } = convectionCoefficient({ nusselt, conductivity: '0.0338 W/(m·K)', length: '0.71 m' })
+    near(si * 0.71 * 1.02 * 209, 1060, 0.003)
+  })
+
+  // Incropera, example 5.2: a junction in gas at 200 °C between walls at 400 °C. The balance solves to 491.7 K.
+  it('brings a junction between gas and walls to the temperature of a published example', () => {
+    const lost = (surface: number) =>
+      400 * (surface - 473) -
+      radiationCoefficient.compute({ emissivity: 0.9, surface, surroundings: 673 }) * (673 - surface)
+    expect(lost(491.6)).toBeLessThan(0)
+    expect(lost(491.8)).toBeGreaterThan(0)
+  })
+
+  // Incropera, example 5.3: a coated panel of 3 mm aluminium in an oven at 175 °C, then in air at 25 °C. The book reaches
+  // 150 °C after 123 s, and 37 °C after 987 s in all, 300 s of them at heat.
+  it('heats and cools a panel in the time of a published example', () => {
+    const capacity = 2770 * 875 * 0.0015
+    const timeOf = (start: number, surroundings: number, coefficient: number, isDone: (at: number) => boolean) => {
+      let [at, time] = [start, 0]
+      const rate = (surface: number) =>
+        ((coefficient + radiationCoefficient.compute({ emissivity: 0.8, surface, surroundings })) *
+          (surroundings - surface)) /
+        capacity
+      while (!isDone(at)) {
+        at += 0.01 * rate(at + 0.005 * rate(at))
+        time += 0.01
+      }
+      return time
+    }
+    const heated = timeOf(298, 448, 40, (at) => at >= 423)
+    near(heated, 123, 0.005)
+    // It is nearly as hot as the oven after the 300 s, so it is cooled from 174.7 °C, as read.
+    near(heated + 300 + timeOf(447.7, 298, 10, (at) => at <= 310), 987, 0.005)
   })
 
   it('radiates by the difference of the fourth powers', () => {
