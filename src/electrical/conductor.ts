@@ -161,6 +161,56 @@ export const resistancePerLength = /*@__PURE__*/ formula({
   compute: ({ resistivity, area }) => resistivity / area,
 })
 
+/**
+ * Resistance per length of a conductor at its own temperature, from the one at 20 °C that its standard or maker
+ * states.
+ *
+ * `r = r20 * (1 + alpha * (T - T20))`
+ *
+ * - `resistance` (`r20`, mΩ/m): resistance per length at 20 °C, above 0 mΩ/m
+ * - `coefficient` (`alpha`, 1/K): temperature coefficient at 20 °C, at least 0 1/K
+ * - `temperature` (`T`, °C): temperature of the conductor
+ * - gives `r`: resistance per length of one conductor, in mΩ/m
+ * - `T20` = 20 °C: reference temperature of the resistance (IEC 60028)
+ * - holds where 1 + coefficient * (temperature - 20 °C) is above 0
+ * - Assumes: resistance changes in a straight line with temperature
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60028.
+ *
+ * @example
+ * ```ts
+ * resistancePerLengthAt({ resistance: '0.05 Ω/kft', coefficient: '0.00393 1/K', temperature: '75 °C' })
+ * // 0.1995 mΩ/m
+ * // NFPA 70 (NEC), chapter 9, Table 8, stranded 4/0 at 75 °C (recomputed): 0.0608 Ω/kft
+ * ```
+ */
+export const resistancePerLengthAt = /*@__PURE__*/ formula({
+  name: 'resistancePerLengthAt',
+  title: 'Resistance of a conductor per length at a temperature',
+  inputs: {
+    resistance: input('resistancePerLength', 'r20', 'Resistance per length at 20 °C', { above: 0 }),
+    coefficient: input('temperatureCoefficient', 'alpha', 'Temperature coefficient at 20 °C', { min: 0 }),
+    temperature: input('temperature', 'T', 'Temperature of the conductor'),
+  },
+  result: output('resistancePerLength', 'r', 'Resistance per length of one conductor'),
+  expression: 'r20 * (1 + alpha * (T - T20))',
+  constants: {
+    T20: constant('temperature', '20 °C', 'Reference temperature of the resistance', cite('IEC 60028')),
+  },
+  valid: [
+    {
+      of: '1 + coefficient * (temperature - 20 °C)',
+      value: ({ coefficient, temperature }, { T20 }) => 1 + coefficient * (temperature - T20),
+      above: 0,
+    },
+  ],
+  assumes: ['Resistance changes in a straight line with temperature.'],
+  source: cite('IEC 60028'),
+  compute: ({ resistance, coefficient, temperature }, { T20 }) => resistance * (1 + coefficient * (temperature - T20)),
+})
+
 /** What a conductor is made of. */
 export interface ConductorMaterial {
   /** Resistivity at 20 °C. */
@@ -173,12 +223,13 @@ export interface ConductorMaterial {
   readonly volumetricHeat: Quantity<'volumetricHeat'>
   /** Density at 20 °C. */
   readonly density: Quantity<'density'>
+  readonly meltingPoint: Quantity<'temperature'>
 }
 
 /**
  * Copper (annealed, IEC 60028: 1/58 Ω·mm²/m, 0.00393 1/K) and aluminium (IEC 60889: 0.028264 Ω·mm²/m,
  * 0.00403 1/K), with the volumetric heat and `beta` of IEC 60364-5-54, Annex A. The densities, 8.89 g/cm³
- * and 2.703 g/cm³, are those of IEC 60028 and IEC 60889 from memory.
+ * and 2.703 g/cm³, are those of IEC 60028 and IEC 60889 from memory, and the melting points those of ITS-90.
  */
 export const conductorMaterials: {
   readonly copper: ConductorMaterial
@@ -190,6 +241,7 @@ export const conductorMaterials: {
     beta: quantity('temperatureDifference', '234.5 K'),
     volumetricHeat: quantity('volumetricHeat', '0.00345 J/(mm³·K)'),
     density: quantity('density', '8.89 g/cm³'),
+    meltingPoint: quantity('temperature', '1084.62 °C'),
   },
   aluminium: {
     resistivity: quantity('resistivity', '0.028264 Ω·mm²/m'),
@@ -197,6 +249,7 @@ export const conductorMaterials: {
     beta: quantity('temperatureDifference', '228 K'),
     volumetricHeat: quantity('volumetricHeat', '0.0025 J/(mm³·K)'),
     density: quantity('density', '2.703 g/cm³'),
+    meltingPoint: quantity('temperature', '660.323 °C'),
   },
 }))()
 

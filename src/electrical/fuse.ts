@@ -57,6 +57,52 @@ export const fuseRating = /*@__PURE__*/ formula({
 })
 
 /**
+ * Greatest rated current of a fuse that protects a cable from overload: it carries the cable's ampacity at most, and
+ * opens, within its conventional time, at no more than 1.45 times that.
+ *
+ * `In = min(1, 1.45 / kf) * Iz`
+ *
+ * - `ampacity` (`Iz`, A): current that the cable carries all day, at least 0 A
+ * - `fusingFactor` (`kf`, a plain number): current at which the fuse opens within its conventional time, over its
+ *   rating, above 1, 1.6 unless given
+ * - gives `In`: greatest rated current, in A
+ * - Assumes: 1.6 is the factor of a gG fuse above 16 A (IEC 60269-1, from memory)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: IEC 60364-4-43, 433.1, from memory.
+ *
+ * @example
+ * ```ts
+ * greatestFuseRating({ ampacity: '110 A' })
+ * // 99.69 A
+ * // IEC 60364-4-43, 433.1, as guides to it apply it to gG fuses: the cable carries 1.1 times the rating (from
+ * // memory): 100 A
+ * ```
+ */
+export const greatestFuseRating = /*@__PURE__*/ formula({
+  name: 'greatestFuseRating',
+  title: 'Greatest rated current of a fuse on a cable',
+  inputs: {
+    ampacity: input('current', 'Iz', 'Current that the cable carries all day', { min: 0 }),
+    fusingFactor: input(
+      'ratio',
+      'kf',
+      'Current at which the fuse opens within its conventional time, over its rating',
+      {
+        above: 1,
+        default: 1.6,
+      },
+    ),
+  },
+  result: output('current', 'In', 'Greatest rated current'),
+  expression: 'min(1, 1.45 / kf) * Iz',
+  assumes: ['1.6 is the factor of a gG fuse above 16 A (IEC 60269-1, from memory).'],
+  source: cite('IEC 60364-4-43', '433.1, from memory'),
+  compute: ({ ampacity, fusingFactor }) => Math.min(1, 1.45 / fusingFactor) * ampacity,
+})
+
+/**
  * Current that a dead short circuit would settle at. The full, warm, new pack gives the highest, which the fuse must
  * break; the empty, cold, aged one behind the longest cable gives the lowest, which must still melt it.
  *

@@ -9,6 +9,21 @@ export {
   cableVoltageDrop,
   loopResistance,
 } from './cable.js'
+export {
+  type CableAmpacity,
+  type CableDuty,
+  type CableTemperature,
+  cableAmpacity,
+  cableCurrent,
+  cableDuty,
+  cableTemperature,
+  insulationDrop,
+  rmsCurrent,
+  type SteadyCable,
+  surfaceHeatFlux,
+  touchingShare,
+} from './cable-heat.js'
+export { type RefusedSection, type SizedCable, type SizedSection, sizeCable } from './cable-size.js'
 export { acPower, backupTime, chargeTime, converterInputCurrent } from './charging.js'
 export {
   americanGauges,
@@ -20,10 +35,19 @@ export {
   type MetricSection,
   metricSections,
   resistancePerLength,
+  resistancePerLengthAt,
   resistivityAt,
   wireArea,
 } from './conductor.js'
-export { faultTimeConstant, fuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
+export {
+  faultTimeConstant,
+  fuseRating,
+  greatestFuseRating,
+  meltingTime,
+  preferredRatings,
+  prospectiveCurrent,
+} from './fuse.js'
+export { type Clearing, type FuseSelection, selectFuse } from './fuse-select.js'
 export { groupModules, type ModuleGroups } from './group.js'
 export {
   type CellModel,
@@ -52,4 +76,5 @@ export {
   usableEnergy,
 } from './pack.js'
 export { capacitorEnergy, dischargeTime, prechargeResistance, prechargeTime, prechargeVoltage } from './precharge.js'
+export { type ProtectedRun, protectRun } from './protect.js'
 export { isolationFromVoltmeter, leakageCurrent, minimumIsolation, voltageClass } from './safety.js'

@@ -1,0 +1,160 @@
+/** Sections chosen, each refusal provoked, and the laws of a run. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { awg, cableAmpacity, cableTemperature, metricSections, sizeCable } from '../../src/electrical/index.js'
+import { explain } from '../../src/formula/index.js'
+import { CalculationError, quantity } from '../../src/quantity/index.js'
+
+const run = { current: '150 A', length: '2.4 m', maximumDrop: '1 %', systemVoltage: '178 V' } as const
+const rank = (name: string) => metricSections.findIndex((each) => each.name === name)
+const amperes = (value: number) => quantity('current', value, 'A')
+
+describe('sizeCable', () => {
+  it('gives what its documentation shows', () => {
+    const { section, temperature, drop, rejected } = sizeCable(run)
+    expect([section.name, String(temperature), String(drop)]).toEqual(['25 mm²', '101.9 °C', '0.7424 V'])
+    expect(rejected.at(-1)?.reasons).toEqual(['carries 114.3 A, not 150 A', '151.2 °C at 150 A, above 105 °C'])
+  })
+
+  it('agrees with the cable that it chose', () => {
+    const { section, ampacity, temperature } = sizeCable(run)
+    const cable = { area: section.area, ambient: '40 °C', laid: 'touching' } as const
+    expect(ampacity.si).toBeCloseTo(cableAmpacity({ ...cable, limit: '105 °C' }).ampacity.si, 9)
+    expect(temperature.si).toBeCloseTo(cableTemperature({ ...cable, current: '150 A' }).conductorTemperature.si, 9)
+  })
+
+  it('takes the least that serves, and gives reasons for every smaller one', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 5, max: 600, noNaN: true }), (current) => {
+        const { section, rejected, checks } = sizeCable({ current: amperes(current), length: '3 m' })
+        expect(rejected.map(({ name }) => name)).toEqual(
+          metricSections.slice(0, rank(section.name)).map(({ name }) => name),
+        )
+        for (const { reasons } of rejected) expect(reasons.length).toBeGreaterThan(0)
+        for (const { verdict } of checks) expect(verdict).not.toBe('fail')
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('never takes less copper for more current, more length, hotter air or less drop', () => {
+    const of = (given: object) => rank(sizeCable({ ...run, ...given }).section.name)
+    expect(of({ current: '250 A' })).toBeGreaterThan(of({}))
+    expect(of({ ambient: '70 °C' })).toBeGreaterThan(of({}))
+    expect(of({ length: '20 m' })).toBeGreaterThan(of({}))
+    expect(of({ maximumDrop: '0.2 V' })).toBeGreaterThan(of({}))
+    expect(of({ bundled: 0.7 })).toBeGreaterThan(of({}))
+    expect(of({ laid: 'apart' })).toBeLessThanOrEqual(of({}))
+    expect(of({ conductor: 'aluminium' })).toBeGreaterThan(of({}))
+  })
+
+  it('drops over two halves what it drops over the whole', () => {
+    const of = (length: '1.2 m' | '2.4 m') => sizeCable({ current: '150 A', length }).drop.si
+    expect(2 * of('1.2 m')).toBeCloseTo(of('2.4 m'), 12)
+  })
+
+  it('drops as IEC 60228 and the coefficient of copper have it', () => {
+    // 35 mm², 0.554 Ω/km at 20 °C, 3 m each way, 150 A: 0.6358 V at 90 °C.
+    const { section, drop, temperature } = sizeCable({
+      current: '150 A',
+      length: '3 m',
+      insulationLimit: '90 °C',
+      ambient: '30 °C',
+    })
+    const resistance = { '25 mm²': 0.78e-3, '35 mm²': 0.554e-3 }[section.name] as number
+    const expected = 2 * 3 * 150 * resistance * (1 + 0.00393 * (temperature.in('°C') - 20))
+    expect(drop.si).toBeCloseTo(expected, 9)
+  })
+
+  it('withstands what k²S² withstands, and takes more copper where a fault asks for it', () => {
+    const { withstand, section } = sizeCable({ ...run, insulationLimit: '90 °C', faultLimit: '250 °C' })
+    // k = 143 from 90 °C to 250 °C, IEC 60364-5-54, rounded to whole numbers.
+    expect(Math.abs(withstand.si / (143 * section.area.in('mm²')) ** 2 - 1)).toBeLessThan(0.012)
+    const { section: faulted, rejected, checks } = sizeCable({ ...run, fault: { current: '12 kA', time: '0.2 s' } })
+    expect(rank(faulted.name)).toBeGreaterThan(rank(section.name))
+    expect(rejected.at(-1)?.reasons.join()).toMatch(/^withstands \d+\.?\d* kA²·s, and the fault has 28\.8 kA²·s$/)
+    expect(checks.map(({ name }) => name)).toContain('Fault through the cable')
+  })
+
+  it('holds a profile to the mean that warms and to the peak that drops', () => {
+    const profile = [
+      ['300 A', '20 s'],
+      ['60 A', '60 s'],
+    ] as const
+    const { checks, drop, assumptions } = sizeCable({ profile, length: '2.4 m', series: 'american' })
+    expect(checks[0]?.name).toBe('Root mean square of the current')
+    expect(checks[0]?.actual.in('A' as never)).toBeCloseTo(Math.sqrt((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
+    const steady = sizeCable({ current: '158.7 A', length: '2.4 m', series: 'american' })
+    expect(drop.ratioTo(steady.drop)).toBeGreaterThan(1.8)
+    expect(assumptions.join()).toContain('four hours or twenty rounds')
+  })
+
+  it('knows American gauges by their names, and other thicknesses that are given', () => {
+    const { section } = sizeCable({ current: '150 A', length: '2.4 m', series: 'american' })
+    expect(section.name).toBe('3 AWG')
+    expect(section.area.si).toBe(awg('3').area.si)
+    const { assumptions } = sizeCable({ ...run, geometry: { '25 mm²': '9.9 mm' } })
+    expect(assumptions.join()).not.toContain('thin-walled')
+  })
+
+  it('says every default that it used', () => {
+    expect(sizeCable({ current: '150 A', length: '2.4 m' }).assumptions).toEqual([
+      'Copper conductors (conductor by default).',
+      'The insulation bears 105 °C all day (insulationLimit by default).',
+      'The insulation bears 160 °C in a fault, as PVC does (faultLimit by default; IEC 60364-5-54).',
+      'Air of 40 °C (ambient by default).',
+      'The cables out and back touch each other (laid by default).',
+      'Nothing else warms the cables: no bundle, duct or hot part (bundled 1 by default).',
+      'The drop is not held to a limit: give maximumDrop.',
+      'Cable of 25 mm² is 9.74 mm thick, as thin-walled flexible cable is (geometry; common practice, no source).',
+    ])
+  })
+
+  it('shows each section under its verdict', () => {
+    const text = explain(() => sizeCable(run)).toText()
+    expect(text).toContain('16 mm²: refused, carries 114.3 A, not 150 A; 151.2 °C at 150 A, above 105 °C\n')
+    expect(text).toContain('25 mm²: serves\n')
+    expect(text).toMatch(
+      /dU = 2 · I · r · l = 2 · 150 A · 1\.03 mΩ\/m · 2\.4 m = 0\.742 V {3}\[IEC 60364-5-52, Annex G\]/,
+    )
+  })
+
+  it('refuses what no listed section carries, with the reasons of the largest and the figures of all', () => {
+    try {
+      sizeCable({ current: '1500 A', length: '2 m', maximumDrop: '0.1 V' })
+      expect.unreachable()
+    } catch (error) {
+      expect(error).toBeInstanceOf(CalculationError)
+      expect((error as Error).message).toMatch(
+        /^sizeCable: no section up to 240 mm² serves: 240 mm² carries 728\.4 A, not 1500 A; 319\.8 °C at 1500 A, above 105 °C; drops 1\.\d+ V, at most 0\.1 V allowed\. Run two in parallel/,
+      )
+      expect((error as CalculationError).figures['25 mm²']).toContain('burns at 1500 A')
+    }
+  })
+
+  it.each([
+    [{ current: undefined }, 'current and profile: expected one of them'],
+    [{ profile: [['3 A', '1 s']] }, 'current and profile: expected one of them'],
+    [
+      { systemVoltage: undefined },
+      "systemVoltage: expected a voltage such as '144 V', of which the drop may be 1 %, got nothing",
+    ],
+    [
+      { maximumDrop: '3 A' },
+      "maximumDrop: expected a voltage such as '2 V', or a ratio such as '2 %', above 0, got '3 A'",
+    ],
+    [{ ambient: '110 °C' }, 'insulationLimit: expected a temperature above the ambient one, 110 °C, got 105 °C'],
+    [
+      { faultLimit: '90 °C' },
+      'faultLimit: expected a temperature above what the insulation bears all day, 105 °C, got 90 °C',
+    ],
+    [{ geometry: { '33 mm²': '9 mm' } }, 'geometry.33 mm²: expected a section: 0.5 mm², 0.75 mm²'],
+    [
+      { fault: { current: '3 kA' } },
+      "fault: expected current and time, such as '3 kA' and '0.1 s', or jouleIntegral, such as '90000 A²·s', got current",
+    ],
+    [{ fault: {} }, 'got nothing'],
+  ])('refuses %j', (wrong, message) => {
+    expect(() => sizeCable({ ...run, ...wrong } as never)).toThrow(message)
+  })
+})

@@ -1,0 +1,135 @@
+/** A run protected end to end: section and fuse chosen together, and what is said where none serves. */
+import { describe, expect, it } from 'vitest'
+import { protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
+import { explain } from '../../src/formula/index.js'
+import { module } from './sheet.js'
+
+const run = {
+  name: 'main run, pack to controller',
+  pack: { module, series: 4, parallel: 2 },
+  load: { current: '120 A' },
+  cable: { length: '2.4 m', maximumDrop: '1 %' },
+} as const
+const fuse = {
+  name: 'invented bolt-down fuse of 160 A',
+  rating: '160 A',
+  voltage: { dc: '300 V' },
+  breakingCapacity: '20 kA',
+  meltingIntegral: '12000 A²·s',
+  clearingIntegral: '90000 A²·s',
+} as const
+const blade = { name: 'blade', rating: '100 A', voltage: { dc: '58 V' }, breakingCapacity: '1 kA' } as const
+
+describe('protectRun', () => {
+  it('gives what its documentation shows', () => {
+    const { cable, fuse: found, rejected, voltageClass, checks } = protectRun(run)
+    expect(cable.name).toBe('35 mm²')
+    expect(found.preferred.map(String)).toEqual(['160 A'])
+    expect(String(found.prospective.lowest)).toBe('1791 A')
+    expect(rejected.at(-1)?.reasons).toEqual([
+      'the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A',
+    ])
+    expect(voltageClass).toBe('B')
+    expect(checks.map(({ verdict }) => verdict)).not.toContain('fail')
+  })
+
+  it('agrees with its parts: the load alone takes less copper than load and fuse', () => {
+    const alone = sizeCable({ current: '120 A', length: '2.4 m', maximumDrop: '1 %', systemVoltage: '177.6 V' })
+    expect(alone.section.name).toBe('25 mm²')
+    const { cable, fuse: found } = protectRun(run)
+    const { prospective, ratingAtMost } = selectFuse({
+      current: '120 A',
+      pack: { maximumVoltage: '201.6 V', openCircuit: '155.2 V', resistance: '28 mΩ' },
+      cable: { ampacity: cable.ampacity, withstand: cable.withstand, resistance: cable.loopResistance },
+    })
+    expect(ratingAtMost.si).toBe(found.ratingAtMost.si)
+    expect(prospective.highest.si).toBe(found.prospective.highest.si)
+    expect(prospective.lowest.ratioTo(found.prospective.lowest)).toBeCloseTo(1, 3)
+  })
+
+  it('chooses among candidates together with the section', () => {
+    const { cable, fuse: found } = protectRun({ ...run, candidates: [blade, fuse] })
+    expect(cable.name).toBe('35 mm²')
+    expect(found.chosen?.name).toBe('invented bolt-down fuse of 160 A')
+    expect(found.rejected.map(({ candidate }) => candidate)).toEqual(['blade'])
+    const hungry = { ...fuse, clearingIntegral: '15 kA²·s' } as const
+    const thicker = protectRun({ ...run, candidates: [hungry] })
+    expect(thicker.cable.name).toBe('50 mm²')
+    expect(thicker.rejected.at(-1)?.reasons[0]).toContain(
+      'no candidate serves: invented bolt-down fuse of 160 A lets through 15 kA²·s',
+    )
+  })
+
+  it('gives the specification and the reasons where no candidate serves on any section', () => {
+    const { cable, fuse: found, checks } = protectRun({ ...run, candidates: [blade] })
+    expect(cable.name).toBe('35 mm²')
+    expect(found.chosen).toBeUndefined()
+    expect(found.specification).toContain(
+      'A fuse for direct current of at least 201.6 V; rated 150 A to 175.6 A (160 A)',
+    )
+    expect(found.rejected[0]?.reasons).toContain('is rated 58 V DC, and the full pack has 201.6 V')
+    expect(checks.find(({ name }) => name === 'Candidates that serve')?.verdict).toBe('fail')
+  })
+
+  it('examines a section that is given, and no other', () => {
+    const { cable, checks, rejected } = protectRun({ ...run, cable: { ...run.cable, section: '16 mm²' } })
+    expect(cable.name).toBe('16 mm²')
+    expect(rejected).toEqual([])
+    const failed = checks.filter(({ verdict }) => verdict === 'fail').map(({ name }) => name)
+    expect(failed).toEqual(['Current', 'Temperature of the conductor', 'Least rating for the load'])
+  })
+
+  it('takes the cold resistance of the module where it is known', () => {
+    const cold = { ...module, cold: { temperature: '-20 °C', resistance: '80 mΩ' } } as const
+    const { fuse: found, assumptions } = protectRun({ ...run, pack: { ...run.pack, module: cold }, coldest: '-20 °C' })
+    // 155.2 V over 160 mΩ and 2.66 mΩ.
+    expect(found.prospective.lowest.in('A')).toBeCloseTo(954, 0)
+    expect(assumptions.join()).toContain('Arrhenius')
+    expect(assumptions.join()).not.toContain('coldResistance by default')
+  })
+
+  it('takes a profile as well as a current', () => {
+    const { cable, checks } = protectRun({
+      ...run,
+      load: {
+        profile: [
+          ['250 A', '20 s'],
+          ['60 A', '60 s'],
+        ],
+      },
+    })
+    expect(checks[0]?.name).toBe('Root mean square of the current')
+    expect(cable.drop.in('V')).toBeGreaterThan(0.5)
+  })
+
+  it('reads like a calculation sheet', () => {
+    const sheet = explain(() =>
+      protectRun({ ...run, cable: { ...run.cable, section: '35 mm²' }, candidates: [fuse] }),
+    ).toText()
+    for (const line of [
+      'The pack in a fault',
+      '35 mm²: serves',
+      '  Ampacity at 105 °C',
+      '  Temperature at 120 A',
+      '    dU = 2 · I · r · l = 2 · 120 A · 0.654 mΩ/m · 2.4 m = 0.377 V   [IEC 60364-5-52, Annex G]',
+      '    Full and warm, just behind the fuse',
+      '    Nearly empty and cold, at the far end of the cable',
+      '  invented bolt-down fuse of 160 A: serves',
+    ]) {
+      expect(sheet.split('\n')).toContain(line)
+    }
+  })
+
+  it('refuses what no listed section carries, a section that is none, and a pack that is none', () => {
+    expect(() => protectRun({ ...run, load: { current: '900 A' } })).toThrow(
+      /^protectRun: no section up to 240 mm² serves main run, pack to controller: 240 mm² carries 728\.4 A, not 900 A; .* the load needs a fuse of at least 1125 A, and the cable bears one of at most 660\.1 A\. Run two in parallel/,
+    )
+    expect(() => protectRun({ ...run, cable: { ...run.cable, section: '33 mm²' } })).toThrow(
+      'cable.section: expected a section: 0.5 mm², 0.75 mm²',
+    )
+    expect(() => protectRun({ ...run, load: {} })).toThrow('current and profile: expected one of them')
+    expect(() =>
+      protectRun({ ...run, pack: { ...run.pack, module: { ...module, chemistry: undefined } } } as never),
+    ).toThrow("pack.module.openCircuit: expected points such as [[0, '36 V'], [0.5, '44 V'], [1, '50 V']]")
+  })
+})
