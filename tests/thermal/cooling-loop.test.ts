@@ -480,7 +480,7 @@ describe('wrong input to a coolant loop', () => {
     [
       'one branch',
       { segments: [{ parallel: [[{ drop: '8 kPa', at: '10 L/min' }]] }] },
-      'segments[0].parallel: expected a list of at least 2',
+      'segments[0].parallel: expected a list',
     ],
     [
       'a wall rougher than formulas reach',

@@ -38,11 +38,11 @@ function followed(given: Given) {
   }
 }
 
-/** What the heat put in exceeds that taken out and stored, as a share of all that passed. */
+/** What the heat put in exceeds that taken out and stored, as a share of all that passed, or of 80 kJ, a kelvin of the cells. */
 function imbalance({ energies }: ReturnType<typeof packTemperature>): number {
   const { made, coolantHeat, heater, cooling, lost, stored } = energies
   const all = [made, coolantHeat, heater, cooling, lost, stored].reduce((sum, { si }) => sum + Math.abs(si), 0)
-  return Math.abs(made.si + coolantHeat.si + heater.si - cooling.si - lost.si - stored.si) / Math.max(all, 1)
+  return Math.abs(made.si + coolantHeat.si + heater.si - cooling.si - lost.si - stored.si) / Math.max(all, 80e3)
 }
 
 describe('packTemperature', () => {
