@@ -256,20 +256,21 @@ describe('the laws of a coolant loop', () => {
     )
   })
 
-  it('more air and colder air never heat the coolant more', { timeout: 60_000 }, () => {
+  it('more air and colder air never heat a coolant more whose flow does not hang on its viscosity', {
+    timeout: 60_000,
+  }, () => {
+    // Through hoses, colder coolant is thicker and may flow so much less that it enters the radiator hotter.
     fc.assert(
-      fc.property(anyLoop, between(1, 5), between(0, 20), (given, times, colder) => {
-        const { temperature, flow } = given.air as {
-          temperature: ReturnType<typeof quantity<'temperature'>>
-          flow: ReturnType<typeof lpm>
-        }
+      fc.property(anyLoop, between(1, 5), between(0, 20), ({ air: blown, ...rest }, times, colder) => {
+        const given = { ...rest, segments: rest.segments.slice(1) }
+        const before = quantity('temperature', blown.temperature)
         const air = {
-          temperature: temperature.minus(quantity('temperatureDifference', colder, 'K')),
-          flow: flow.times(times),
+          temperature: before.minus(quantity('temperatureDifference', colder, 'K')),
+          flow: quantity('volumeFlow', blown.flow).times(times),
         }
         fc.pre(given.coolant !== 'water' || air.temperature.in('°C') > 1)
         expect(coolingLoop({ ...given, air }).coolant.hot.si).toBeLessThanOrEqual(
-          coolingLoop(given).coolant.hot.si + 1e-9,
+          coolingLoop({ ...given, air: blown }).coolant.hot.si + 1e-9,
         )
       }),
     )
