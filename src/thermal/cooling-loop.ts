@@ -196,7 +196,7 @@ const where = 'coolingLoop'
  * - `radiator`: `{ effectiveness }`, the same at every flow; or `{ conductance, at: { air, coolant }, exponents: { air,
  *   coolant } }`, conductance (W/K) at two flows with the exponents of both; or `{ airSide, coolantSide }`, each
  *   `{ conductance, at, exponent }`, one after the other. It is taken for a cross-flow radiator with both streams unmixed
- * - `air`: `temperature` (°C), from −23.15 °C to 226.8 °C, and `flow` (m³/h), above 0
+ * - `air`: `temperature` (°C), from −23.15 °C to the end of the coolant's table, and `flow` (m³/h), above 0
  * - `limit` (°C), within the coolant's table, whose end it is unless given: most that the coolant may have as it enters
  *   the radiator
  * - `minimumFlow` (L/min), above 0: least flow that motor or controller need, where their makers state one
@@ -567,6 +567,10 @@ function refuseUnusable(loop: Loop): void {
   if (issues.length > 0) throw new InputError(where, issues)
   refuseOutside(where, 'air.temperature', dryAir, loop.air.temperature)
   if (loop.limit !== undefined) refuseOutside(where, 'limit', coolants[loop.coolant], loop.limit)
+  const [, high] = rangeOf(coolants[loop.coolant])
+  if (loop.air.temperature.si <= high.si) return
+  const expected = `a temperature of at most ${high}, where the table of the coolant ends`
+  throw new InputError(where, [{ path: 'air.temperature', expected, received: String(loop.air.temperature) }])
 }
 
 const pieceExpected =

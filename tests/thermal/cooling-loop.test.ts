@@ -505,6 +505,11 @@ describe('wrong input to a coolant loop', () => {
       'limit: expected a temperature from -30 °C to 100 °C, the range of the table of 50 % ethylene glycol by volume',
     ],
     [
+      'air hotter than any coolant',
+      { air: { temperature: '120 °C', flow: '700 m³/h' } },
+      'air.temperature: expected a temperature of at most 100 °C, where the table of the coolant ends, got 120 °C',
+    ],
+    [
       'air outside its table',
       { air: { temperature: '-40 °C', flow: '700 m³/h' } },
       'air.temperature: expected a temperature from -23.15 °C to 226.8 °C',
