@@ -176,8 +176,21 @@ export function fromDecimal(text: string, scale: UnitScale): number {
   return nearestDouble(new Exact(text).plus(scale.zero).times(scale.top), scale.bottom, scale.piPower)
 }
 
-/** The double nearest to what an SI double is in a unit. */
+/**
+ * What an SI double is in a unit: the double nearest to it. In a unit with a zero of its own many numbers read as one
+ * SI double (35 and 34.99999999999998 °C are both 308.15 K), and of those it is the one with the fewest decimals.
+ */
 export function inUnit(si: number, scale: UnitScale): number {
+  const number = nearestIn(si, scale)
+  if (scale.zero.isZero() || !(Math.abs(number) < 1e9)) return number
+  for (let decimals = 0; decimals <= 6; decimals++) {
+    const whole = Math.round(number * (powersOfTen[decimals] as number))
+    if (fromWhole(whole, -decimals, scale) === si) return Number(`${whole}e-${decimals}`) + 0
+  }
+  return number
+}
+
+function nearestIn(si: number, scale: UnitScale): number {
   const number = byPairs(si, 0, NOTHING, scale.inverse, scale.zeroPair)
   if (!Number.isNaN(number)) return number
   const top = exactly(si).times(scale.bottom)
@@ -190,11 +203,12 @@ export function inUnit(si: number, scale: UnitScale): number {
  * digits are not enough, as for a temperature a hair above absolute zero written in °C.
  */
 export function writtenIn(si: number, scale: UnitScale): string | undefined {
+  const plain = String(inUnit(si, scale))
+  if (!scale.zero.isZero() && fromDecimal(plain, scale) === si) return plain
   const Long = Decimal.clone({ precision: 60, defaults: true })
   const pi = scale.piPower === 0 ? 1 : Long.pow(Long.acos(-1), scale.piPower)
   const number = Long.div(exactly(si).times(scale.bottom), scale.top).div(pi).minus(scale.zero)
-  // Without a zero of its own a unit keeps any 15 digits, so that shorter numbers need not be tried one by one.
-  for (let digits = scale.zero.isZero() ? 15 : 1; digits <= 17; digits++) {
+  for (const digits of [15, 16, 17]) {
     const text = number.toSignificantDigits(digits).toString()
     if (fromDecimal(text, scale) === si) return text
   }

@@ -27,8 +27,8 @@ export interface Quantity<K extends Kind = Kind> {
   readonly unit: string
 
   /**
-   * The value in a unit: the double nearest to what `si` is in it. The kelvins of 35 °C are not a double to the last
-   * digit, so `in('°C')` gives back 34.99999999999998; text is rounded to what was written.
+   * The value in a unit: the double nearest to what `si` is in it. In °C and °F, whose zero is not that of the kelvin,
+   * many numbers read as one `si`; of those it is the one with the fewest decimals, so that 35 °C is 35.
    */
   in(unit: UnitOf<K>): number
   /** The same value, shown in another unit from here on. */

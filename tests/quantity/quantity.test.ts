@@ -282,6 +282,21 @@ describe('temperatures and their differences', () => {
     expect(String(quantity('temperature', '77 °F').minus('32 °F'))).toBe('45 °F')
     expect(String(warm.minus(quantity('temperatureDifference', '5 K')))).toBe('30 °C')
   })
+  it.each([0, 35, -40, 100, 20.5, -17.8, 36.6, 0.001, 1000])('%d degrees are just that in either scale', (number) => {
+    for (const unit of ['°C', '°F'] as const) {
+      const q = quantity('temperature', number, unit)
+      expect(q.in(unit)).toBe(number)
+      expect(String(q)).toBe(`${Number(number.toPrecision(4))} ${unit}`)
+      expect(q.toJSON()).toBe(`${number} ${unit}`)
+    }
+    expect(quantity('temperature', '212 °F').in('°C')).toBe(100)
+    expect(quantity('temperature', '-40 °F').in('°C')).toBe(-40)
+  })
+  it('what is near one of few decimals is not taken for it', () => {
+    const near = quantity('temperature', '35.0000000001 °C')
+    expect(near.in('°C')).toBeCloseTo(35.0000000001, 12)
+    expect(quantity('temperature', near.toJSON() as never).si).toBe(near.si)
+  })
   it('two temperatures have no sum, no double and no ratio', () => {
     expect(() => warm.plus(warm as never)).toThrow(
       /expected a temperature difference such as '5 K', got a temperature, 35 °C/,
