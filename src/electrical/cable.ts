@@ -123,7 +123,7 @@ export const cableLoss = /*@__PURE__*/ formula({
  * - `initial` (`Ti`, °C): temperature of the conductor before the fault
  * - `final` (`Tf`, °C): greatest temperature that the insulation withstands
  * - gives `k`: adiabatic constant, in A·√s/mm²
- * - `T0` = -2e-14 °C: zero on the Celsius scale (ISO 80000-5, Celsius temperature)
+ * - `T0` = 0 °C: zero on the Celsius scale (ISO 80000-5, Celsius temperature)
  * - `dT20` = 20 K: reference temperature of the resistivity, above 0 °C (IEC 60364-5-54, Annex A)
  * - holds where beta + initial, in °C is above 0
  * - holds where final - initial is above 0

@@ -13,7 +13,7 @@ import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospect
 
 /** What a fault through a fuse comes to. */
 export interface Clearing {
-  /** Until the fuse has opened; absent where its data do not tell. */
+  /** Until the fuse has opened by its curve, or has melted by its melting integral; absent where its data do not tell. */
   readonly time?: Quantity<'time'>
   /** Joule integral that it lets through; absent where its data do not tell. */
   readonly letThrough?: Quantity<'jouleIntegral'>
@@ -409,7 +409,13 @@ function assumptionsOf(task: FuseTask, fuse?: Fuse, clearing?: FuseSelection['cl
       : []),
     'The greatest fault lies just behind the fuse, and the least at the far end of the cable; joints, contactors and the fuse add no resistance.',
     "The time constant of the fault loop lies within that of the fuse's DC rating: ask its maker.",
-    ...(fuse?.curve === undefined ? [] : ['The curve tells the time until the fuse has opened, arcing included.']),
+    ...(fuse === undefined
+      ? []
+      : [
+          fuse.curve === undefined
+            ? 'Times are those in which the fuse melts with the current there at once; arcing comes on top.'
+            : 'The curve tells the time until the fuse has opened, arcing included.',
+        ]),
     ...(fuse !== undefined && clearing?.lowest.time === undefined
       ? ['How long the fuse takes in the least fault is not known: read its time–current curve.']
       : []),

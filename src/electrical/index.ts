@@ -24,7 +24,18 @@ export {
   touchingShare,
 } from './cable-heat.js'
 export { type RefusedSection, type SizedCable, type SizedSection, sizeCable } from './cable-size.js'
-export { acPower, backupTime, chargeTime, converterInputCurrent } from './charging.js'
+export {
+  acPower,
+  backupTime,
+  type ChargePlan,
+  type ChargePoint,
+  chargePlan,
+  chargeTime,
+  converterInputCurrent,
+  type HomeSupply,
+  homeSupply,
+  inverterInput,
+} from './charging.js'
 export {
   americanGauges,
   awg,
@@ -75,6 +86,25 @@ export {
   terminalVoltage,
   usableEnergy,
 } from './pack.js'
-export { capacitorEnergy, dischargeTime, prechargeResistance, prechargeTime, prechargeVoltage } from './precharge.js'
+export {
+  capacitorEnergy,
+  capacitorTimeConstant,
+  dischargeTime,
+  energyAboveSafeVoltage,
+  type Precharge,
+  precharge,
+  prechargeResistance,
+  prechargeTime,
+  prechargeVoltage,
+  type StoredEnergy,
+  storedEnergyCheck,
+} from './precharge.js'
 export { type ProtectedRun, protectRun } from './protect.js'
-export { isolationFromVoltmeter, leakageCurrent, minimumIsolation, voltageClass } from './safety.js'
+export {
+  isolationFromVoltmeter,
+  isolationTest,
+  leakageCurrent,
+  type MeasuredIsolation,
+  minimumIsolation,
+  voltageClass,
+} from './safety.js'

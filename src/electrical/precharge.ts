@@ -1,9 +1,15 @@
 /**
- * Charging the controller's capacitor through a resistor before the main contactor closes, and discharging it.
+ * Charging the controller's capacitor through a resistor before the main contactor closes, discharging it, and what it holds.
  *
- * Rests on circuit theory: one capacitor, one resistor, a pack of constant voltage.
+ * Rests on circuit theory: one capacitor, one resistor, a pack of constant voltage; and on ISO 6469-4 for what may be left.
  */
-import { definition, formula, input, output } from '../formula/index.js'
+import * as z from 'zod/mini'
+import { cautions, check, type Findings } from '../findings/index.js'
+import { cite, constant, definition, formula, input, output } from '../formula/index.js'
+import { type Quantity, quantity } from '../quantity/index.js'
+import { about, given, procedure } from '../structure/index.js'
+import { prospectiveCurrent } from './fuse.js'
+import { jouleHeat } from './pack.js'
 
 /**
  * Voltage of a capacitor that charges through a resistor from empty.
@@ -200,3 +206,223 @@ export const dischargeTime = /*@__PURE__*/ formula({
   source: definition,
   compute: ({ resistance, capacitance, from, to }) => resistance * capacitance * Math.log(from / to),
 })
+
+/**
+ * Time constant of a capacitor behind a resistor: after five of them 0.67 % of the voltage is missing.
+ *
+ * `tau = R * C`
+ *
+ * - `resistance` (`R`, mΩ): resistance, at least 0 mΩ
+ * - `capacitance` (`C`, µF): capacitance, at least 0 µF
+ * - gives `tau`: time constant, in ms
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * capacitorTimeConstant({ resistance: '100 Ω', capacitance: '680 µF' })
+ * // 68 ms
+ * // by definition (exact): 68 ms
+ * ```
+ */
+export const capacitorTimeConstant = /*@__PURE__*/ formula({
+  name: 'capacitorTimeConstant',
+  title: 'Time constant of a capacitor and a resistor',
+  inputs: {
+    resistance: input('resistance', 'R', 'Resistance', { min: 0 }),
+    capacitance: input('capacitance', 'C', 'Capacitance', { min: 0 }),
+  },
+  result: output('time', 'tau', 'Time constant', 'ms'),
+  expression: 'R * C',
+  source: definition,
+  compute: ({ resistance, capacitance }) => resistance * capacitance,
+})
+
+/**
+ * Energy that a capacitor holds above what it would hold at 60 V: the part that can hurt.
+ *
+ * `E = 0.5 * C * (U^2 - Us^2)`
+ *
+ * - `capacitance` (`C`, µF): capacitance, at least 0 µF
+ * - `voltage` (`U`, V): voltage, at least 60 V
+ * - gives `E`: energy above that at 60 V, in J
+ * - `Us` = 60 V: highest voltage of class A, direct current (ISO 6469-3)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Regulation No. 94, requirements after impact, from memory.
+ *
+ * @example
+ * ```ts
+ * energyAboveSafeVoltage({ capacitance: '2 µF', voltage: '400 V' })
+ * // 0.1564 J
+ * // UN Regulation No. 94, requirements after impact (from memory): 0.1564 J
+ * ```
+ */
+export const energyAboveSafeVoltage = /*@__PURE__*/ formula({
+  name: 'energyAboveSafeVoltage',
+  title: 'Energy of a capacitor above 60 V',
+  inputs: {
+    capacitance: input('capacitance', 'C', 'Capacitance', { min: 0 }),
+    voltage: input('voltage', 'U', 'Voltage', { min: 60 }),
+  },
+  result: output('energy', 'E', 'Energy above that at 60 V', 'J'),
+  expression: '0.5 * C * (U^2 - Us^2)',
+  constants: {
+    Us: constant('voltage', '60 V', 'Highest voltage of class A, direct current', cite('ISO 6469-3')),
+  },
+  source: cite('UN Regulation No. 94', 'requirements after impact, from memory'),
+  compute: ({ capacitance, voltage }, { Us }) => 0.5 * capacitance * (voltage ** 2 - Us ** 2),
+})
+
+/** A precharge, and the discharge after it. */
+export interface Precharge extends Findings {
+  /** The greatest resistance that reaches the target in the time. */
+  readonly resistance: Quantity<'resistance'>
+  readonly timeConstant: Quantity<'time'>
+  /** As the precharge begins. */
+  readonly peakCurrent: Quantity<'current'>
+  readonly peakPower: Quantity<'power'>
+  /** What the resistor takes up each time, whatever its resistance. */
+  readonly energyPerEvent: Quantity<'energy'>
+  /** Across the contactor as it closes. */
+  readonly residualVoltage: Quantity<'voltage'>
+  /** Until the capacitor stands at 60 V; absent where it never stood higher. */
+  readonly dischargeTime?: Quantity<'time'>
+}
+
+const prechargeGiven = /*@__PURE__*/ about(
+  'a pack and the capacitor of its controller',
+  z.strictObject({
+    voltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
+    capacitance: given('capacitance', 'Capacitance of the controller', { above: 0 }),
+    time: given('time', 'Time allowed', { above: 0 }),
+    target: z.optional(given('ratio', 'Share of the voltage to reach', { above: 0, below: 1 })),
+    dischargeResistance: z.optional(given('resistance', 'Resistance through which it discharges', { above: 0 })),
+  }),
+)
+
+/** The voltage up to which a circuit is of class A (ISO 6469-3). */
+const SAFE = /*@__PURE__*/ (() => quantity('voltage', '60 V'))()
+
+/**
+ * Sizes the resistor that charges the capacitor of a controller before the main contactor closes, and tells how long the
+ * capacitor takes to discharge to 60 V.
+ *
+ * - `voltage` (V) of the full pack; `capacitance` (µF) of the controller
+ * - `time` (s) allowed; `target`: share of the voltage to reach in it, 0.95 unless given, below 1
+ * - `dischargeResistance` (Ω): what it discharges through; the precharge resistor unless given
+ *
+ * @returns Resistance, currents, energy of each event, the voltage across the closing contactor, the discharge, and checks.
+ * @throws InputError for input that cannot be used, by its path.
+ * Source: circuit theory; ISO 6469-4:2015, 5.2 (60 V within 10 s of an impact).
+ *
+ * @example
+ * ```ts
+ * const { resistance, energyPerEvent, residualVoltage } = precharge({
+ *   voltage: '201.6 V',
+ *   capacitance: '1200 µF',
+ *   time: '1 s',
+ * })
+ * String(resistance) // '278.2 Ω'
+ * String(energyPerEvent) // '24.39 J'
+ * String(residualVoltage) // '10.08 V'
+ * ```
+ */
+export const precharge = /*@__PURE__*/ procedure(
+  'precharge',
+  prechargeGiven,
+  ({ voltage, capacitance, time, target, dischargeResistance }): Precharge => {
+    const fraction = target ?? quantity('ratio', 0.95)
+    const resistance = prechargeResistance({ time, capacitance, fraction })
+    const peakCurrent = prospectiveCurrent({ voltage, sourceResistance: resistance, loopResistance: '0 Ω' })
+    const discharge =
+      voltage.si <= SAFE.si
+        ? undefined
+        : dischargeTime({ resistance: dischargeResistance ?? resistance, capacitance, from: voltage, to: SAFE })
+    const held = prechargeVoltage({ voltage, time, resistance, capacitance })
+    return {
+      resistance,
+      timeConstant: capacitorTimeConstant({ resistance, capacitance }),
+      peakCurrent,
+      peakPower: jouleHeat({ current: peakCurrent, resistance }),
+      energyPerEvent: capacitorEnergy({ capacitance, voltage }),
+      residualVoltage: voltage.minus(held),
+      ...(discharge === undefined ? {} : { dischargeTime: discharge }),
+      checks:
+        discharge === undefined
+          ? []
+          : [
+              check(
+                'Discharge to 60 V',
+                discharge,
+                'at most',
+                quantity('time', '10 s'),
+                'ISO 6469-4:2015, 5.2, after an impact',
+              ),
+            ],
+      assumptions: [
+        ...(target === undefined
+          ? [`The contactor closes at ${fraction.as('%')} of the voltage (target by default).`]
+          : []),
+        ...(dischargeResistance === undefined && discharge !== undefined
+          ? [
+              'The capacitor discharges through the precharge resistor (dischargeResistance by default), if a contact puts it there.',
+            ]
+          : []),
+        'Nothing else draws current while the capacitor charges: a converter left on may keep it from ever getting there.',
+        'The resistor takes up the energy of an event as a pulse; after repeated starts it needs time to cool.',
+      ],
+      cautions: [cautions.storedCharge, cautions.highVoltage],
+    }
+  },
+)
+
+/** What a capacitor holds that can be touched. */
+export interface StoredEnergy extends Findings {
+  readonly energy: Quantity<'energy'>
+  /** The part above 60 V; absent at or below that voltage. */
+  readonly above60V?: Quantity<'energy'>
+}
+
+const storedEnergyGiven = /*@__PURE__*/ about(
+  'a capacitor',
+  z.strictObject({
+    capacitance: given('capacitance', 'Capacitance, all that is in parallel', { min: 0 }),
+    voltage: given('voltage', 'Voltage that it can stand at', { min: 0 }),
+  }),
+)
+
+/**
+ * Holds the energy in a capacitor that can be touched, such as the capacitors from the poles to the chassis, to the limit of
+ * 0.2 J.
+ *
+ * - `capacitance` (µF) of all that is in parallel, `voltage` (V) at which it can stand; both at least 0
+ *
+ * @returns The energy, the part above 60 V, and a check.
+ * @throws InputError for input that cannot be used, by its path.
+ * Source: ISO 6469-4:2015, 5.2; UN Regulation No. 94 (the part above 60 V, from memory).
+ *
+ * @example
+ * ```ts
+ * const { energy, checks } = storedEnergyCheck({ capacitance: '2 µF', voltage: '400 V' })
+ * String(energy) // '0.16 J'
+ * checks[0]?.verdict // 'pass'
+ * ```
+ */
+export const storedEnergyCheck = /*@__PURE__*/ procedure(
+  'storedEnergyCheck',
+  storedEnergyGiven,
+  ({ capacitance, voltage }): StoredEnergy => {
+    const energy = capacitorEnergy({ capacitance, voltage })
+    return {
+      energy,
+      ...(voltage.si <= SAFE.si ? {} : { above60V: energyAboveSafeVoltage({ capacitance, voltage }) }),
+      checks: [check('Stored energy', energy, 'at most', quantity('energy', '0.2 J'), 'ISO 6469-4:2015, 5.2')],
+      assumptions: [],
+      cautions: [cautions.storedCharge],
+    }
+  },
+)

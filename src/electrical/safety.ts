@@ -3,10 +3,13 @@
  *
  * Rests on UN Regulation No. 100 (isolation and its measurement) and ISO 6469-3 (voltage classes).
  */
+import * as z from 'zod/mini'
+import { cautions, check, type Findings } from '../findings/index.js'
 import { cite, definition, formula, input, output } from '../formula/index.js'
 import { InputError, shown } from '../quantity/errors.js'
-import type { Given } from '../quantity/index.js'
+import { type Given, type Quantity, quantity } from '../quantity/index.js'
 import { issueWith, readSi } from '../quantity/read.js'
+import { about, given, procedure } from '../structure/index.js'
 
 /**
  * Least isolation between a traction circuit and the chassis: 100 Ω/V for direct current, 500 Ω/V for alternating
@@ -164,3 +167,103 @@ export function voltageClass(voltage: Given<'voltage'>, current: 'DC' | 'AC' = '
   const expected = `a voltage of at least 0 V and at most ${B} V ${current}, where ISO 6469-3 ends`
   throw new InputError('voltageClass', [{ path: 'voltage', expected, received: String(voltage) }])
 }
+
+/** The isolation of a traction circuit, as measured. */
+export interface MeasuredIsolation extends Findings {
+  /** Of the pole with the lesser isolation. */
+  readonly isolation: Quantity<'resistance'>
+  /** The pole that leaks more. */
+  readonly weakPole: 'positive' | 'negative'
+  readonly least: Quantity<'resistance'>
+  /** What flows through someone who bridges the other pole to the chassis. */
+  readonly leakage: Quantity<'current'>
+}
+
+const isolationTestGiven = /*@__PURE__*/ about(
+  'the readings of an isolation test',
+  z.strictObject({
+    packVoltage: given('voltage', 'Voltage between the poles during the test', { above: 0 }),
+    positive: given('voltage', 'Voltage from the positive pole to the chassis', { min: 0 }),
+    negative: given('voltage', 'Voltage from the negative pole to the chassis', { min: 0 }),
+    loadedReading: given('voltage', 'The larger of the two, with the known resistance across it', { above: 0 }),
+    insertedResistance: given('resistance', 'Known resistance', { above: 0 }),
+    workingVoltage: z.optional(given('voltage', 'Highest working voltage', { above: 0 })),
+    circuit: about('whether an alternating-current circuit is connected', z.optional(z.enum(['DC', 'DC and AC']))),
+  }),
+)
+
+/**
+ * Works out the isolation of a traction circuit from the chassis by two readings and a third with a known resistance, and
+ * holds it to the least that is allowed.
+ *
+ * - `packVoltage` (V) between the poles during the test; `positive`, `negative` (V): each pole to the chassis
+ * - `loadedReading` (V): the larger of the two again, with `insertedResistance` (Ω) from that pole to the chassis. Take one of
+ *   the least isolation in Ω/V times the working voltage, within 20 %
+ * - `workingVoltage` (V): the highest, `packVoltage` unless given
+ * - `circuit`: `'DC and AC'` unless given (the motor's circuit hangs on the pack's): 500 Ω/V; `'DC'`: 100 Ω/V
+ *
+ * @returns The isolation of the weaker pole, the least allowed, and checks; one tells whether the meter's own resistance is
+ * high enough, so that the two readings come to the voltage of the pack.
+ * @throws InputError for readings that no circuit gives, by their path.
+ * Source: UN Regulation No. 100, 5.1.3 and annex on the isolation resistance measurement.
+ *
+ * @example
+ * ```ts
+ * const { isolation, weakPole, checks } = isolationTest({
+ *   packVoltage: '400 V',
+ *   positive: '133.3 V',
+ *   negative: '266.7 V',
+ *   loadedReading: '28.6 V',
+ *   insertedResistance: '40 kΩ',
+ * })
+ * String(isolation) // '499.4 kΩ'
+ * weakPole // 'positive'
+ * checks[0]?.verdict // 'pass'
+ * ```
+ */
+export const isolationTest = /*@__PURE__*/ procedure(
+  'isolationTest',
+  isolationTestGiven,
+  ({
+    packVoltage,
+    positive,
+    negative,
+    loadedReading,
+    insertedResistance,
+    workingVoltage,
+    circuit,
+  }): MeasuredIsolation => {
+    const reading = positive.si >= negative.si ? positive : negative
+    const isolation = isolationFromVoltmeter({ packVoltage, reading, loadedReading, insertedResistance })
+    const voltage = workingVoltage ?? packVoltage
+    const perVolt = quantity('isolationRatio', circuit === 'DC' ? '100 Ω/V' : '500 Ω/V')
+    const least = minimumIsolation({ voltage, perVolt })
+    const together = positive.plus(negative)
+    return {
+      isolation,
+      // The larger voltage stands across the better isolation, so the other pole leaks more.
+      weakPole: reading === positive ? 'negative' : 'positive',
+      least,
+      leakage: leakageCurrent({ voltage, isolation }),
+      checks: [
+        check('Isolation to the chassis', isolation, 'at least', least, 'UN Regulation No. 100, 5.1.3'),
+        check(
+          'Both readings together',
+          together,
+          'at least',
+          packVoltage.times(0.9),
+          'good practice: the meter draws too much below',
+        ),
+      ],
+      assumptions: [
+        ...(workingVoltage === undefined
+          ? [`The highest working voltage is ${packVoltage} (workingVoltage by default).`]
+          : []),
+        ...(circuit === undefined
+          ? ['An alternating-current circuit is connected: 500 Ω/V (circuit by default).']
+          : []),
+      ],
+      cautions: [cautions.highVoltage],
+    }
+  },
+)

@@ -1,0 +1,135 @@
+/** Precharge, stored energy and isolation as procedures, against worked circuits. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { isolationTest, precharge, storedEnergyCheck } from '../../src/electrical/index.js'
+import { quantity } from '../../src/quantity/index.js'
+
+describe('precharge', () => {
+  it('gives what its documentation shows', () => {
+    const { resistance, energyPerEvent, residualVoltage } = precharge({
+      voltage: '201.6 V',
+      capacitance: '1200 µF',
+      time: '1 s',
+    })
+    expect([resistance, energyPerEvent, residualVoltage].map(String)).toEqual(['278.2 Ω', '24.39 J', '10.08 V'])
+  })
+
+  it('agrees with a reference design: 50 Ω, 2 mF, five time constants in 0.5 s', () => {
+    // A semiconductor maker's reference design (resistance and time read); at 400 V 8 A, and 160 J in both.
+    const at = precharge({ voltage: '400 V', capacitance: '2 mF', time: '0.5 s', target: 1 - Math.exp(-5) })
+    expect(at.resistance.in('Ω')).toBeCloseTo(50, 9)
+    expect(at.peakCurrent.in('A')).toBeCloseTo(8, 9)
+    expect(at.energyPerEvent.in('J')).toBeCloseTo(160, 9)
+    expect(at.timeConstant.in('ms')).toBeCloseTo(100, 9)
+    expect(at.peakPower.in('W')).toBeCloseTo(3200, 9)
+  })
+
+  it('bleeds 1 mF from 400 V to 60 V in 5 s through 2636 Ω', () => {
+    const at = precharge({ voltage: '400 V', capacitance: '1 mF', time: '1 s', dischargeResistance: '2636 Ω' })
+    expect(at.dischargeTime?.in('s')).toBeCloseTo(5, 2)
+    expect(at.checks[0]?.verdict).toBe('pass')
+    const slow = precharge({ voltage: '400 V', capacitance: '1 mF', time: '1 s', dischargeResistance: '10 kΩ' })
+    expect(slow.checks.map(({ name, verdict }) => [name, verdict])).toEqual([['Discharge to 60 V', 'fail']])
+  })
+
+  it('has nothing to discharge at 60 V', () => {
+    const at = precharge({ voltage: '58.4 V', capacitance: '1 mF', time: '1 s' })
+    expect(at.dischargeTime).toBeUndefined()
+    expect(at.checks).toEqual([])
+  })
+
+  it('leaves across the contactor what the target leaves', () => {
+    const share = fc.double({ min: 0.01, max: 0.999, noNaN: true })
+    fc.assert(
+      fc.property(share, fc.double({ min: 61, max: 800, noNaN: true }), (target, volts) => {
+        const voltage = quantity('voltage', volts, 'V')
+        const { residualVoltage } = precharge({ voltage, capacitance: '1 mF', time: '1 s', target })
+        expect(residualVoltage.in('V')).toBeCloseTo((1 - target) * volts, 8)
+      }),
+    )
+  })
+
+  it('refuses to reach all of the voltage', () => {
+    expect(() => precharge({ voltage: '400 V', capacitance: '1 mF', time: '1 s', target: 1 })).toThrow(
+      'target: expected a ratio above 0 and below 1, got 1',
+    )
+  })
+})
+
+describe('storedEnergyCheck', () => {
+  it('passes 2 µF at 400 V, with 0.1564 J above 60 V, and fails beyond 2.5 µF', () => {
+    const { energy, above60V, checks } = storedEnergyCheck({ capacitance: '2 µF', voltage: '400 V' })
+    expect(energy.in('J')).toBeCloseTo(0.16, 12)
+    expect(above60V?.in('J')).toBeCloseTo(0.1564, 12)
+    expect(checks[0]?.verdict).toBe('pass')
+    expect(storedEnergyCheck({ capacitance: '2.51 µF', voltage: '400 V' }).checks[0]?.verdict).toBe('fail')
+    expect(storedEnergyCheck({ capacitance: '2.5 µF', voltage: '400 V' }).checks[0]?.margin).toBeCloseTo(0, 9)
+    expect(storedEnergyCheck({ capacitance: '2 µF', voltage: '48 V' })).not.toHaveProperty('above60V')
+  })
+})
+
+describe('isolationTest', () => {
+  const readings = {
+    packVoltage: '400 V',
+    positive: '133.3 V',
+    negative: '266.7 V',
+    loadedReading: '28.6 V',
+    insertedResistance: '40 kΩ',
+  } as const
+
+  it('finds 500 kΩ at the positive pole of a circuit with 1 MΩ at the negative one', () => {
+    // The circuit worked out by hand: 266.667 V, 133.333 V, and 28.5714 V with 40 kΩ.
+    const { isolation, weakPole, least, leakage, checks } = isolationTest({
+      ...readings,
+      positive: '133.333 V',
+      negative: '266.667 V',
+      loadedReading: '28.5714 V',
+    })
+    expect(Math.abs(isolation.in('kΩ') / 500 - 1)).toBeLessThan(1e-5)
+    expect(weakPole).toBe('positive')
+    expect(String(least)).toBe('200 kΩ')
+    expect(leakage.in('mA')).toBeCloseTo(0.8, 4)
+    expect(checks.map(({ verdict }) => verdict)).toEqual(['pass', 'pass'])
+  })
+
+  it('gives what its documentation shows', () => {
+    expect(String(isolationTest(readings).isolation)).toBe('499.4 kΩ')
+  })
+
+  it('finds the same with the poles exchanged', () => {
+    const { isolation, weakPole } = isolationTest({
+      ...readings,
+      positive: readings.negative,
+      negative: readings.positive,
+    })
+    expect(isolation.si).toBe(isolationTest(readings).isolation.si)
+    expect(weakPole).toBe('negative')
+  })
+
+  it('asks 100 Ω/V of a circuit without alternating current, at the highest voltage', () => {
+    const { least } = isolationTest({
+      ...readings,
+      packVoltage: '350 V',
+      positive: '100 V',
+      negative: '250 V',
+      circuit: 'DC',
+    })
+    expect(least.in('kΩ')).toBeCloseTo(35, 12)
+    expect(isolationTest({ ...readings, workingVoltage: '450 V' }).least.in('kΩ')).toBeCloseTo(225, 12)
+  })
+
+  it('fails a leak, and a meter that loads the circuit', () => {
+    const { checks } = isolationTest({ ...readings, positive: '20 V', negative: '250 V', loadedReading: '150 V' })
+    expect(checks.map(({ name, verdict }) => [name, verdict])).toEqual([
+      ['Isolation to the chassis', 'fail'],
+      ['Both readings together', 'fail'],
+    ])
+  })
+
+  it('refuses readings that no circuit gives', () => {
+    expect(() => isolationTest({ ...readings, loadedReading: '300 V' })).toThrow(
+      'reading - loadedReading: expected at least 0',
+    )
+    expect(() => isolationTest({ ...readings, negative: '420 V' })).toThrow('reading / packVoltage: expected at most 1')
+  })
+})
