@@ -1,7 +1,7 @@
 /** Weight and balance: the car on its four wheels before and after, and where each module goes. */
 import { type Check, cautions, check } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
-import { exchangeMasses, type MassExchange, type PlacedMasses, placeMasses } from '../mass/index.js'
+import { exchangeMasses, type MassExchange, type PlacedMasses, placeMasses, sideShare } from '../mass/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import type { Section, Table } from './section.js'
@@ -33,7 +33,11 @@ export function weightsOf(build: Build): Weights {
             bays: pack.bays,
             wheelbase,
             track,
-            target: { frontShare: targets?.frontShare ?? before.frontShare, leftShare: before.leftShare },
+            target: {
+              frontShare: targets?.frontShare ?? before.frontShare,
+              // Where the tracks differ, the share that scales show is not the one that the place of the mass tells.
+              leftShare: sideShare({ left: before.centreOfGravity.left, track: track.front.plus(track.rear).over(2) }),
+            },
           })
         })
   const modules = (placed?.placements ?? []).map(({ group, bay, mass, at }) => {
@@ -68,7 +72,7 @@ export function weightSection({ targets }: Build, { exchange, placed, laden }: W
   }
   // The limits hold for the car as it is driven, and its other checks for the car as it stands empty.
   const limits = laden.checks.filter(({ name }) => !exchange.checks.some((other) => other.name === name))
-  const words = new Set([...exchange.assumptions, ...(placed?.assumptions ?? [])])
+  const words = new Set([...exchange.assumptions, ...(placed?.assumptions ?? []), ...laden.assumptions])
   const hazards = new Map(
     [...exchange.cautions, ...(placed?.cautions ?? []), cautions.brakesAndSteering, cautions.approval].map(
       (caution) => [caution.hazard, caution],
@@ -122,7 +126,7 @@ function placementTable({ placements, deviation, proven, explored, limitedBy }: 
   const proof = proven
     ? `No placement comes nearer to the target: proven over ${explored} placements, whole and partial.`
     : `The nearest of ${explored} placements looked at; that none is nearer is not proven.`
-  const off = `It is ${deviation.as('%')} off, front and left shares together.`
+  const off = `It is ${(deviation.si * 100).toFixed(2)} points off, front and left shares together.`
   return {
     title: 'Where the modules go',
     columns: ['modules', 'mass', 'aft', 'left'],

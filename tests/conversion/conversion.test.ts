@@ -65,7 +65,8 @@ describe('the example sheet, worked out by hand', () => {
   })
   it('modules: none of all placements of eight in the four bays comes nearer', () => {
     const off = (counts: readonly number[]) =>
-      Math.abs(rearWith(counts) / 655 - 290 / 650) + Math.abs(acrossWith(counts) / 655 / 1.205 - (325 / 650 - 0.5))
+      Math.abs(rearWith(counts) / 655 - 290 / 650) +
+      Math.abs(acrossWith(counts) / 655 / 1.205 - acrossBefore / 650 / 1.205)
     const all = [0, 1, 2, 3, 4, 5].flatMap((a) =>
       [0, 1, 2].flatMap((b) => [0, 1, 2].map((c) => [a, b, c, 8 - a - b - c])),
     )
@@ -181,6 +182,23 @@ describe('an assessment', () => {
       'Mass on the front axle, laden',
     ])
     expect(toText(over)).toMatch(/FAILS Gross mass, laden: 1105 kg, at most 1050 kg; 5\.2 % beyond/)
+  })
+  it('calls a car that stands as it did no distance from its target, on unequal tracks too', () => {
+    const wide = sheet()
+    const scales = { frontLeft: '200 kg', frontRight: '160 kg', rearLeft: '120 kg', rearRight: '160 kg' } as const
+    const car = { ...wide.car, track: { front: '1.3 m', rear: '1.15 m' }, scales } as const
+    const bay = { name: 'where they were', at: { aft: '80 mm', left: '0 mm', up: '0.5 m' }, capacity: 8 } as const
+    const module = { ...wide.module, mass: '10 kg' } as NonNullable<BuildSheet['module']>
+    const pack = { ...wide.pack, bays: [bay] } as NonNullable<BuildSheet['pack']>
+    const removed = [{ name: 'as much', mass: '80 kg', at: bay.at }] as const
+    const same = assess(readBuild({ title: 'same', car, removed: [...removed], module, pack }))
+    expect(sectionOf(same, 'Weight').tables[1]?.note).toMatch(/It is 0\.00 points off/)
+  })
+  it('has a word for what sits outside the car, people and goods too', () => {
+    const odd = sheet()
+    const payload = { mass: '150 kg', at: { aft: '6 m', left: '0 m' } } as const
+    const section = sectionOf(assess(readBuild({ ...odd, car: { ...odd.car, payload } })), 'Weight')
+    expect(section.assumptions.join(' ')).toMatch(/people and goods was taken as given, .* behind the rear axle/)
   })
   it('says by how many the bays are too small for the pack', () => {
     const large = sheet()
