@@ -187,7 +187,7 @@ export const cableCurrent = /*@__PURE__*/ formula({
 })
 
 /** What describes a single-core cable, for its heat. */
-export const cableFields = {
+export const cableFields = /*@__PURE__*/ (() => ({
   area: given('area', 'Section of the conductor', { above: 0 }),
   conductor: about('what the conductor is made of', z.optional(z.enum(['copper', 'aluminium']))),
   resistance: z.optional(given('resistancePerLength', 'Resistance per length of the conductor at 20 °C', { above: 0 })),
@@ -195,7 +195,7 @@ export const cableFields = {
   outerDiameter: z.optional(given('length', 'Outer diameter of the cable', { above: 0 })),
   laid: about('whether it lies on its own or touches another', z.optional(z.enum(['apart', 'touching']))),
   ambient: given('temperature', 'Temperature of the air and what is around', { min: '250 K' }),
-}
+}))()
 
 const cableGiven = /*@__PURE__*/ z.strictObject(cableFields)
 
@@ -666,8 +666,11 @@ function givenOff(cable: Cable): (surface: number) => number {
   }
 }
 
-/** The conductor over a profile, in SI numbers: rings of insulation, by the method of Runge and Kutta. */
-export function followed(where: string, cable: Cable, profile: Profile, rounds: number, initial: number) {
+/**
+ * The conductor over a profile, in SI numbers: rings of insulation, by the method of Runge and Kutta. In the first rounds,
+ * the unseen ones, the cable settles and its peak does not count.
+ */
+export function followed(where: string, cable: Cable, profile: Profile, rounds: number, initial: number, unseen = 0) {
   const [outer, inner] = [cable.outerDiameter.si / 2, cable.conductorDiameter.si / 2]
   const rings = Math.min(RINGS, Math.round((outer - inner) / RING))
   const ring = rings === 0 ? 0 : (outer - inner) / rings
@@ -685,38 +688,49 @@ export function followed(where: string, cable: Cable, profile: Profile, rounds: 
     (_, i) => (2 * Math.PI * CONDUCTIVITY.si) / Math.log(radius(i + 1) / radius(i)),
   )
   const away = givenOff(cable)
-  const rates = (current: number, at: readonly number[]): number[] => {
+  /** How fast each body warms, into a list that is used again: this runs some hundred thousand times. */
+  const rates = (current: number, at: readonly number[], into: number[]): number[] => {
     let coming = current ** 2 * resistanceAt(cable, at[0] as number)
-    return at.map((temperature, i) => {
-      const conductance = conductances[i]
+    for (let i = 0; i <= rings; i++) {
+      const temperature = at[i] as number
       const leaving =
-        conductance === undefined ? away(temperature) : conductance * (temperature - (at[i + 1] as number))
-      const rate = (coming - leaving) / (capacities[i] as number)
+        i === rings ? away(temperature) : (conductances[i] as number) * (temperature - (at[i + 1] as number))
+      into[i] = (coming - leaving) / (capacities[i] as number)
       coming = leaving
-      return rate
-    })
+    }
+    return into
   }
   // Well within what is stable: heat spreads through a ring in its square over the diffusivity of the insulation.
   const longest = rings === 0 ? 1 : Math.min(1, (0.4 * ring ** 2 * INSULATION_HEAT) / CONDUCTIVITY.si)
   const hottest = 1000 - cable.ambient.si
-  let state: readonly number[] = capacities.map(() => initial)
-  let [peak, peakAt, time] = [initial, 0, 0]
-  const moved = (by: readonly number[], step: number) => state.map((each, i) => each + (by[i] as number) * step)
+  const state = capacities.map(() => initial)
+  const [first, second, third, fourth, between] = [[], [], [], [], []] as [
+    number[],
+    number[],
+    number[],
+    number[],
+    number[],
+  ]
+  let [peak, peakAt, time] = [unseen === 0 ? initial : 0, 0, 0]
+  const moved = (by: readonly number[], step: number) => {
+    for (let i = 0; i <= rings; i++) between[i] = (state[i] as number) + (by[i] as number) * step
+    return between
+  }
   for (let round = 0; round < rounds; round++) {
     for (const [{ si: current }, duration] of profile) {
       // No step in which the conductor alone would warm by more than a few kelvins.
-      const warming = rates(current, state)[0] as number
+      const warming = rates(current, state, first)[0] as number
       const steps = Math.ceil(duration.si / Math.min(longest, 5 / Math.max(Math.abs(warming), 1e-9)))
       const step = duration.si / steps
       for (let i = 0; i < steps; i++) {
-        const first = rates(current, state)
-        const second = rates(current, moved(first, step / 2))
-        const third = rates(current, moved(second, step / 2))
-        const fourth = rates(current, moved(third, step))
-        state = state.map((each, k) => {
+        rates(current, state, first)
+        rates(current, moved(first, step / 2), second)
+        rates(current, moved(second, step / 2), third)
+        rates(current, moved(third, step), fourth)
+        for (let k = 0; k <= rings; k++) {
           const sum = (first[k] as number) + 2 * ((second[k] as number) + (third[k] as number)) + (fourth[k] as number)
-          return each + (sum / 6) * step
-        })
+          state[k] = (state[k] as number) + (sum / 6) * step
+        }
         time += step
         const conductor = state[0] as number
         if (!(conductor < cable.material.meltingPoint.si && (state.at(-1) as number) < hottest)) {
@@ -728,7 +742,7 @@ export function followed(where: string, cable: Cable, profile: Profile, rounds: 
             { current: String(quantity('current', current, 'A')), after: String(after) },
           )
         }
-        if (conductor > peak) [peak, peakAt] = [conductor, time]
+        if (round >= unseen && conductor > peak) [peak, peakAt] = [conductor, time]
       }
     }
   }

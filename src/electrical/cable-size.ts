@@ -88,7 +88,7 @@ const dropGiven = /*@__PURE__*/ z.transform(
 )
 
 /** What describes a run of cable that is to be sized. */
-export const runFields = {
+export const runFields = /*@__PURE__*/ (() => ({
   current: z.optional(given('current', 'Steady current', { above: 0 })),
   profile: z.optional(profileGiven),
   length: given('length', 'One-way length of the run', { min: 0 }),
@@ -105,7 +105,7 @@ export const runFields = {
     z.optional(z.record(z.string(), given('length', 'Outer diameter', { above: 0 }))),
   ),
   bundled: z.optional(given('ratio', 'Share of its ampacity that a bundle leaves a cable', { above: 0, max: 1 })),
-}
+}))()
 
 const sizeCableGiven = /*@__PURE__*/ about(
   'a run of cable',
@@ -210,9 +210,7 @@ export function runOf(where: string, path: string, asked: RunGiven): Run {
       ...(maximumDrop === undefined ? ['The drop is not held to a limit: give maximumDrop.'] : []),
       ...(profile === undefined
         ? []
-        : [
-            'The profile is run again and again, until it has lasted four hours or twenty rounds, whichever is longer.',
-          ]),
+        : ['The profile is run again and again, until each round warms the cable as the last one did.']),
     ],
   }
 }
@@ -280,6 +278,9 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
   }
 }
 
+/** How long a cable runs its profile from its mean temperature until each round is as the last: some of its time constants. */
+const SETTLING = 3600
+
 /** The conductor at the steady current, or at its hottest over the profile; undefined where nothing is steady. */
 function temperatureOf(run: Run, cable: Cable, ampacity: Quantity<'current'>): Quantity<'temperature'> | undefined {
   const { steady, bundled, asked, where } = run
@@ -291,12 +292,15 @@ function temperatureOf(run: Run, cable: Cable, ampacity: Quantity<'current'>): Q
         () => steadyAtCurrent(where, cable, alone(steady)).conductorTemperature,
       )
     }
-    // Where even the mean current is too much, the profile need not be followed to the end.
-    if (ampacity.si < steady.si) return steadyAtCurrent(where, cable, alone(steady)).conductorTemperature
+    const mean = section(`Temperature at ${steady}, the root mean square`, () =>
+      steadyAtCurrent(where, cable, alone(steady)),
+    ).conductorTemperature
+    // Where even the mean current is too much, the profile need not be followed.
+    if (ampacity.si < steady.si) return mean
     const profile = asked.profile.map(([current, time]) => [alone(current), time] as const)
     const once = profile.reduce((sum, [, time]) => sum + time.si, 0)
-    const rounds = Math.max(20, Math.ceil((4 * 3600) / once))
-    const { peak } = followed(where, cable, profile, rounds, cable.ambient.si)
+    const settling = Math.ceil(SETTLING / once)
+    const { peak } = followed(where, cable, profile, settling + 1, mean.si, settling)
     return quantity('temperature', peak, 'K').as('°C')
   } catch (error) {
     if (error instanceof CalculationError) return undefined

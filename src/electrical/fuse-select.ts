@@ -20,7 +20,7 @@ export interface Clearing {
 }
 
 /** A fuse, or what to look for in one. */
-export interface FuseSelection extends Findings {
+export interface FuseFigures {
   readonly ratingAtLeast: Quantity<'current'>
   readonly ratingAtMost: Quantity<'current'>
   /** Rated currents of IEC 60269-1 between the two. */
@@ -38,6 +38,9 @@ export interface FuseSelection extends Findings {
   readonly clearing?: { readonly highest: Clearing; readonly lowest: Clearing }
   readonly rejected: readonly { readonly candidate: string; readonly reasons: readonly string[] }[]
 }
+
+/** A fuse, or what to look for in one, with checks. */
+export interface FuseSelection extends FuseFigures, Findings {}
 
 /** A fuse as it is read. */
 const fuseGiven = /*@__PURE__*/ about(
@@ -186,7 +189,7 @@ export function refuseTask(where: string, path: string, { pack, candidates = [] 
 }
 
 /** The bounds of a fuse. */
-type Bounds = Omit<FuseSelection, 'chosen' | 'clearing' | 'rejected' | keyof Findings>
+type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. */
 export function fuseFor(task: FuseTask): FuseSelection {

@@ -58,7 +58,7 @@ export {
   preferredRatings,
   prospectiveCurrent,
 } from './fuse.js'
-export { type Clearing, type FuseSelection, selectFuse } from './fuse-select.js'
+export { type Clearing, type FuseFigures, type FuseSelection, selectFuse } from './fuse-select.js'
 export { groupModules, type ModuleGroups } from './group.js'
 export {
   type CellModel,

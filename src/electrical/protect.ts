@@ -21,7 +21,7 @@ import {
   sectionHeading,
   sectionsOf,
 } from './cable-size.js'
-import { candidatesGiven, type FuseSelection, fuseFor, refuseTask } from './fuse-select.js'
+import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse-select.js'
 import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './module.js'
 import { seriesVoltage } from './pack.js'
 import { voltageClass } from './safety.js'
@@ -33,7 +33,7 @@ export interface ProtectedRun extends Findings {
   readonly cable: SizedSection
   /** Every smaller section, and why it does not serve. */
   readonly rejected: readonly RefusedSection[]
-  readonly fuse: Omit<FuseSelection, keyof Findings>
+  readonly fuse: FuseFigures
   /** Class A or B of ISO 6469-3, by the voltage of the full pack. */
   readonly voltageClass: 'A' | 'B'
 }

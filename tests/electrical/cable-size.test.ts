@@ -1,7 +1,14 @@
 /** Sections chosen, each refusal provoked, and the laws of a run. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { awg, cableAmpacity, cableTemperature, metricSections, sizeCable } from '../../src/electrical/index.js'
+import {
+  awg,
+  cableAmpacity,
+  cableDuty,
+  cableTemperature,
+  metricSections,
+  sizeCable,
+} from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 
@@ -86,7 +93,25 @@ describe('sizeCable', () => {
     expect(checks[0]?.actual.in('A' as never)).toBeCloseTo(Math.sqrt((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
     const steady = sizeCable({ current: '158.7 A', length: '2.4 m', series: 'american' })
     expect(drop.ratioTo(steady.drop)).toBeGreaterThan(1.8)
-    expect(assumptions.join()).toContain('four hours or twenty rounds')
+    expect(assumptions.join()).toContain('until each round warms the cable as the last one did')
+  })
+
+  it('finds for a profile the peak to which many rounds from the cold lead', () => {
+    for (const profile of [
+      [
+        ['260 A', '20 s'],
+        ['60 A', '60 s'],
+      ],
+      [
+        ['220 A', '8 min'],
+        ['40 A', '20 min'],
+      ],
+    ] as const) {
+      const { section, temperature } = sizeCable({ profile, length: '2.4 m' })
+      const cable = { area: section.area, ambient: '40 °C', laid: 'touching' } as const
+      const { peak } = cableDuty({ ...cable, profile, rounds: 200 })
+      expect(Math.abs(temperature.si - peak.si)).toBeLessThan(0.5)
+    }
   })
 
   it('knows American gauges by their names, and other thicknesses that are given', () => {
