@@ -38,18 +38,24 @@ export interface ProtectedRun extends Findings {
   readonly voltageClass: 'A' | 'B'
 }
 
-const { current, profile, length, systemVoltage: _, ...cableFields } = runFields
+/** What a run of cable is asked, without what its pack and its load tell. */
+const cableFields = /*@__PURE__*/ (() => {
+  const { current: _, profile: __, systemVoltage: ___, ...fields } = runFields
+  return fields
+})()
 
 const protectRunGiven = /*@__PURE__*/ about(
   'a pack, a load, and the cable between them',
   z.strictObject({
     name: about('what the run is called', z.string().check(z.minLength(1))),
     pack: packGiven,
-    load: about('what flows through the run', z.strictObject({ current, profile })),
+    load: about(
+      'what flows through the run',
+      z.strictObject({ current: runFields.current, profile: runFields.profile }),
+    ),
     cable: about(
       'the run of cable',
       z.strictObject({
-        length,
         section: about('the section, where it is given and only to be examined', z.optional(z.string())),
         ...cableFields,
       }),

@@ -75,7 +75,7 @@ export interface CoolingLoop extends Findings {
 
 const flowGiven = (text: string) => given('volumeFlow', text, { above: 0 })
 
-const pieceShape = {
+const pieceShape = /*@__PURE__*/ (() => ({
   name: z.optional(z.string()),
   length: z.optional(given('length', 'Length of the pipe', { above: 0 })),
   bore: z.optional(given('length', 'Bore of the pipe', { above: 0 })),
@@ -84,7 +84,7 @@ const pieceShape = {
   drop: z.optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
   at: z.optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
   heat: z.optional(given('power', 'Heat put into the coolant here', { min: 0 })),
-}
+}))()
 
 const pieceGiven = /*@__PURE__*/ about(
   'a pipe (length and bore) or a part (drop and at)',

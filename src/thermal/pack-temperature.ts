@@ -48,10 +48,10 @@ export interface PackTemperature extends TemperatureCourse, Findings {
   readonly energies: PackEnergies
 }
 
-const switchedGiven = {
+const switchedGiven = /*@__PURE__*/ (() => ({
   on: given('temperature', 'Cell temperature at which it switches on'),
   off: given('temperature', 'Cell temperature at which it switches off'),
-}
+}))()
 
 const packGiven = /*@__PURE__*/ about(
   'a pack and what happens to it',
