@@ -52,10 +52,14 @@ describe('a sweep', () => {
     expect(rows.map((row) => row.length.si)).toEqual([0, 5e307, 1e308])
   })
   it('keeps the exact ends', () => {
-    const rows = sweep(cableVoltageDrop, { length: { from: '0.1 m', to: '0.7 m', steps: 7 } }, {
-      resistancePerLength: '0.386 mΩ/m',
-      current: '1 A',
-    })
+    const rows = sweep(
+      cableVoltageDrop,
+      { length: { from: '0.1 m', to: '0.7 m', steps: 7 } },
+      {
+        resistancePerLength: '0.386 mΩ/m',
+        current: '1 A',
+      },
+    )
     expect([rows[0]?.length.in('m'), rows[6]?.length.in('m')]).toEqual([0.1, 0.7])
   })
   it.each([
