@@ -34,7 +34,7 @@ import { whereReached } from './crossing.js'
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *
- * Source: IEC 60287-2-1, Table 3, cables in free air.
+ * Source: IEC 60287-2-1, Table 3, cables in free air; the coefficients for two from memory.
  *
  * @example
  * ```ts
@@ -50,7 +50,7 @@ export const touchingShare = /*@__PURE__*/ formula({
   result: output('ratio', 'f', 'Share of the heat of a cable on its own'),
   expression: '(0.29 * (D / D1)^(-0.5) + 2.35) / (0.21 * (D / D1)^(-0.6) + 3.94)',
   constants: { D1: constant('length', '1 m', 'Unit in which the coefficients are written', definition) },
-  source: cite('IEC 60287-2-1', 'Table 3, cables in free air'),
+  source: cite('IEC 60287-2-1', 'Table 3, cables in free air; the coefficients for two from memory'),
   compute: ({ outerDiameter }, { D1 }) =>
     (0.29 * (outerDiameter / D1) ** -0.5 + 2.35) / (0.21 * (outerDiameter / D1) ** -0.6 + 3.94),
 })
@@ -280,14 +280,15 @@ function refuseDiameters(
   conductorDiameter: Quantity<'length'>,
   outerDiameter: Quantity<'length'>,
 ): void {
+  const refuse = (path: string, expected: string, received: Quantity<'length'>): never => {
+    throw new InputError(where, [{ path, expected: `a length of at least ${expected}`, received: String(received) }])
+  }
   const solid = quantity('length', Math.sqrt((4 * area.si) / Math.PI), 'm').as('mm')
-  const [path, inner, received] =
-    conductorDiameter.si < solid.si * (1 - 1e-9)
-      ? ['conductorDiameter', `${solid}, that of ${area} of solid metal`, conductorDiameter]
-      : ['outerDiameter', `${conductorDiameter}, that of the conductor`, outerDiameter]
-  const isWithin = path === 'outerDiameter' && outerDiameter.si >= conductorDiameter.si
-  if (!isWithin) {
-    throw new InputError(where, [{ path, expected: `a length of at least ${inner}`, received: String(received) }])
+  if (conductorDiameter.si < solid.si * (1 - 1e-9)) {
+    refuse('conductorDiameter', `${solid}, that of ${area} of solid metal`, conductorDiameter)
+  }
+  if (outerDiameter.si < conductorDiameter.si) {
+    refuse('outerDiameter', `${conductorDiameter}, that of the conductor`, outerDiameter)
   }
 }
 

@@ -42,6 +42,7 @@ describe('the models of cells', () => {
     for (const end of ['empty', 'full'] as const) expect(1.1 * negative[end] + positive[end]).toBeCloseTo(0.95, 6)
   })
 
+  // Common practice, no source: 3.2 V to 3.3 V over the flat part.
   it('LFP is flat: less than 0.1 V from 30 % to 95 %, near the usual 3.2 V to 3.3 V', () => {
     const at = (state: number) => voltageOfModel(cellModels.LFP, state)
     expect(at(0.95) - at(0.3)).toBeLessThan(0.1)
