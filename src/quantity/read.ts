@@ -19,7 +19,9 @@ interface Branded {
 
 /** Whether a value is a quantity, of any kind, made by this or another copy of the package. */
 export function isQuantity(value: unknown): value is Branded {
-  return typeof value === 'object' && value !== null && quantityBrand in value
+  return (
+    typeof value === 'object' && value !== null && (value as { [quantityBrand]?: unknown })[quantityBrand] !== undefined
+  )
 }
 
 /** The name of a kind in a sentence: `a current`, `an energy`, `a C-rate`. */
