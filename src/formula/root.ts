@@ -17,8 +17,24 @@ export interface Bracket {
 /** A point of a scan: where, and the value there, which is not a number outside the function's domain. */
 type Sample = readonly [x: number, y: number]
 
-/** A value this many times the noise is still the noise of a zero nearby. */
-const NEXT_TO_ZERO = 10
+/** A value this many times the noise is surely not zero. */
+const SURE = 1e6
+/** A run of zeros this narrow, as a share of the way to where the function surely leaves zero, is one root. */
+const NARROW = 0.01
+
+/**
+ * Whether neighbouring zeros are one root whose surroundings rounding has made zero too, as it does close to a root
+ * at zero, rather than a stretch over which the function is zero.
+ */
+function isOneRoot(samples: readonly Sample[], first: number, last: number, noise: number): boolean {
+  const isSure = ([, y]: Sample) => Math.abs(y) > SURE * noise
+  const before = samples.slice(0, first).findLast(isSure)
+  const after = samples.slice(last + 1).find(isSure)
+  const [from] = samples[first] as Sample
+  const [to] = samples[last] as Sample
+  const ways = [before === undefined ? [] : [from - before[0]], after === undefined ? [] : [after[0] - to]].flat()
+  return ways.length > 0 && ways.every((way) => to - from <= NARROW * way)
+}
 
 /**
  * The zeros of a function that a scan over points finds, or `'everywhere'` where it is zero over a stretch.
@@ -34,11 +50,8 @@ export function rootsOver(f: Real, points: readonly number[], noise = 0): Bracke
       let last = i
       while (samples[last + 1]?.[1] === 0) last++
       const run = samples.slice(i, last + 1).map(([at]) => at)
-      const [after, yAfter] = samples[last + 1] ?? [run[run.length - 1] as number, Number.NaN]
-      // Close to a root, most of all to one at zero, rounding makes zeros of its neighbours; the values beyond tell.
-      const isOne = [yBefore, yAfter].every((value) => Number.isNaN(value) || Math.abs(value) <= NEXT_TO_ZERO * noise)
-      if (run.length > 1 && !isOne) return 'everywhere'
-      if (run.length > 1 && Number.isNaN(yBefore) && Number.isNaN(yAfter)) return 'everywhere'
+      const [after] = samples[last + 1] ?? [run[run.length - 1] as number]
+      if (run.length > 1 && !isOneRoot(samples, i, last, noise)) return 'everywhere'
       roots.push({ low: before, high: after, root: heartOf(run, points) })
       i = last
       continue
