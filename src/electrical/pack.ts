@@ -6,6 +6,9 @@
 import { definition, formula, input, output } from '../formula/index.js'
 import { quantity } from '../quantity/index.js'
 
+/** The most power that maximumPower tells is not refused for its last digits. */
+const ROUNDING = 1e-12
+
 /**
  * Voltage of cells or modules in series. Ask it of the nominal, the full-charge and the empty voltage in turn: a pack
  * named by its nominal voltage stands well above it when full. A count that was solved for need not be whole; the
@@ -275,7 +278,8 @@ export const terminalVoltage = /*@__PURE__*/ formula({
  * - `resistance` (`R`, mΩ): resistance of the pack, at least 0 mΩ
  * - `power` (`P`, kW): power at the terminals, positive on discharge
  * - gives `I`: current, positive on discharge, in A
- * - holds where power as a share of the most that the pack can deliver, openCircuit^2 / (4 * resistance) is at most 1
+ * - holds where power as a share of the most that the pack can deliver, openCircuit^2 / (4 * resistance) is at most
+ *   1.000000000001
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *
@@ -302,14 +306,15 @@ export const currentForPower = /*@__PURE__*/ formula({
     {
       of: 'power as a share of the most that the pack can deliver, openCircuit^2 / (4 * resistance)',
       value: ({ openCircuit, resistance, power }) => (4 * power * resistance) / openCircuit ** 2,
-      max: 1,
+      max: 1 + ROUNDING,
       otherwise: ({ openCircuit, resistance, power }) =>
         `the pack cannot deliver ${kilowatts(power)}: at most ${kilowatts(openCircuit ** 2 / (4 * resistance))}`,
     },
   ],
   source: definition,
+  // At the most power, rounding may leave a little less than zero under the root.
   compute: ({ openCircuit, resistance, power }) =>
-    (2 * power) / (openCircuit * (1 + Math.sqrt(1 - (4 * power * resistance) / openCircuit ** 2))),
+    (2 * power) / (openCircuit * (1 + Math.sqrt(Math.max(0, 1 - (4 * power * resistance) / openCircuit ** 2)))),
 })
 
 function amperes(value: number): string {
