@@ -11,6 +11,7 @@ import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
 import { commonCentre, offsetTransfer, rearAxleMass, remainingCentre } from './balance.js'
 import { heightUnknown, type Part, partGiven, requireLeft, wholeMass } from './ledger.js'
+import { outside } from './position.js'
 import {
   type Corners,
   cornersOf,
@@ -123,7 +124,7 @@ export const exchangeMasses = /*@__PURE__*/ procedure(
           ? ['The front axle has half of the roll stiffness (frontRollShare 0.5 by default).']
           : []),
         ...(before.centreOfGravity.up === undefined ? [] : heightUnknown(parts)),
-        ...parts.flatMap((part) => outside(part, car)),
+        ...parts.flatMap(({ name, at }) => outside(name, at, car)),
       ],
       cautions: [...before.cautions, cautions.brakesAndSteering, cautions.approval],
     }
@@ -223,24 +224,4 @@ function limitChecks(
   return held.flatMap(([name, mass, limit]) =>
     limit === undefined ? [] : [check(name, mass, 'at most', limit, 'limit as given')],
   )
-}
-
-/** Beyond these shares of the wheelbase few cars overhang their axles; wider than its wheels hardly any part sits. */
-const OVERHANG = 0.5
-
-/** Says of a part that lies where few cars have anything, that it was taken as given. */
-function outside({ name, at }: Part, { wheelbase, track }: WeighedCar): string[] {
-  const half = Math.max(track.front.si, track.rear.si) / 2
-  const ahead = at.aft.si < -OVERHANG * wheelbase.si
-  const behind = at.aft.si > (1 + OVERHANG) * wheelbase.si
-  const left = at.left === undefined ? 0 : at.left.si
-  const places = [
-    ...(ahead ? [`${at.aft.times(-1)} ahead of the front axle`] : []),
-    ...(behind ? [`${at.aft.minus(wheelbase)} behind the rear axle`] : []),
-    ...(Math.abs(left) > half
-      ? [`${at.left?.times(Math.sign(left))} to the ${left > 0 ? 'left' : 'right'}, outside the wheels`]
-      : []),
-  ]
-  if (places.length === 0) return []
-  return [`${name} was taken as given, ${places.join(' and ')}: is that inside the car?`]
 }

@@ -6,7 +6,7 @@
  */
 import * as z from 'zod/mini'
 import type { Given, Quantity } from '../quantity/index.js'
-import { about, given } from '../structure/index.js'
+import { about, given, type Read } from '../structure/index.js'
 
 /** A place in the car. What needs `left` or `up` says so where they are unknown. */
 export interface Position {
@@ -37,3 +37,33 @@ export const positionGiven = /*@__PURE__*/ about(
     up: z.optional(given('length', 'Height above the ground', { min: 0 })),
   }),
 )
+
+/** Beyond this share of the wheelbase few cars overhang their axles; wider than its wheels hardly any part sits. */
+const OVERHANG = 0.5
+/** Hardly any road car is higher, in m. */
+const HIGHEST = 2.5
+
+/** Says of a thing that lies where few cars have anything, that it was taken as given. */
+export function outside(
+  name: string,
+  { aft, left, up }: Read<typeof positionGiven>,
+  {
+    wheelbase,
+    track,
+  }: {
+    readonly wheelbase: Quantity<'length'>
+    readonly track: { readonly front: Quantity<'length'>; readonly rear: Quantity<'length'> }
+  },
+): string[] {
+  const half = Math.max(track.front.si, track.rear.si) / 2
+  const places = [
+    ...(aft.si < -OVERHANG * wheelbase.si ? [`${aft.times(-1)} ahead of the front axle`] : []),
+    ...(aft.si > (1 + OVERHANG) * wheelbase.si ? [`${aft.minus(wheelbase)} behind the rear axle`] : []),
+    ...(left !== undefined && Math.abs(left.si) > half
+      ? [`${left.times(Math.sign(left.si))} to the ${left.si > 0 ? 'left' : 'right'}, outside the wheels`]
+      : []),
+    ...(up !== undefined && up.si > HIGHEST ? [`${up} above the ground`] : []),
+  ]
+  if (places.length === 0) return []
+  return [`${name} was taken as given, ${places.join(' and ')}: is that inside the car?`]
+}

@@ -148,6 +148,10 @@ describe('exchangeMasses', () => {
       'spare wheel was taken as given, 1.6 m behind the rear axle and 900 mm to the right, outside the wheels: is that ' +
         'inside the car?',
     )
+    const high = { name: 'roof box', mass: '12 kg', at: { aft: '1 m', left: '0 mm', up: '26 m' } } as const
+    expect(exchangeMasses({ car: even, removed: [], added: [high] }).assumptions).toContain(
+      'roof box was taken as given, 26 m above the ground: is that inside the car?',
+    )
     expect(cautions.map(({ hazard }) => hazard)).toEqual([
       'brakes and steering after a change of weight',
       'type approval and inspection',
