@@ -70,8 +70,6 @@ export function weightSection({ targets }: Build, { exchange, placed, laden }: W
       check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
     )
   }
-  // The limits hold for the car as it is driven, and its other checks for the car as it stands empty.
-  const limits = laden.checks.filter(({ name }) => !exchange.checks.some((other) => other.name === name))
   const words = new Set([...exchange.assumptions, ...(placed?.assumptions ?? []), ...laden.assumptions])
   const hazards = new Map(
     [...exchange.cautions, ...(placed?.cautions ?? []), cautions.brakesAndSteering, cautions.approval].map(
@@ -82,7 +80,11 @@ export function weightSection({ targets }: Build, { exchange, placed, laden }: W
     title: 'Weight and balance',
     figures: [],
     tables: [stanceTable(exchange), ...(placed === undefined ? [] : [placementTable(placed)])],
-    checks: [...checks, ...exchange.checks, ...limits.map((each) => ({ ...each, name: `${each.name}, laden` }))],
+    checks: [
+      ...checks,
+      ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
+      ...laden.checks.map((each) => ({ ...each, name: `${each.name}, laden` })),
+    ],
     assumptions: [...words],
     cautions: [...hazards.values()],
   }

@@ -54,7 +54,7 @@ type ShownResults = Map<Quantity, string>
 
 /** Three significant digits, but never less than the whole number: `0.695 V`, `1263 kg`. */
 function resultText(quantity: Quantity): string {
-  const number = Math.abs(quantity.in(quantity.unit as never))
+  const number = Math.abs(quantity.in(quantity.unit))
   const wholeDigits = number < 1 ? 1 : Math.floor(Math.log10(number)) + 1
   return typographic(quantity.format({ digits: Math.min(17, Math.max(3, wholeDigits)) }))
 }

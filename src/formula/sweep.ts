@@ -106,7 +106,7 @@ function valuesOf(where: string, path: string, kind: Kind | undefined, range: Ra
   const count = steps as number
   return Array.from({ length: count }, (_, i) => {
     if (i === 0) return first
-    if (i === count - 1) return last.as(first.unit as never)
+    if (i === count - 1) return last.as(first.unit)
     // In this order no step overflows where neither end does.
     const share = i / (count - 1)
     return fromSi(first.kind, first.si * (1 - share) + last.si * share, first.unit)

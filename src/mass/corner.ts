@@ -6,7 +6,7 @@
  * (1995), chapters 16 and 18.
  */
 import * as z from 'zod/mini'
-import { cautions, type Findings } from '../findings/index.js'
+import { type Check, cautions, check, type Findings } from '../findings/index.js'
 import { cite, definition, formula, input, output, section, standardGravity } from '../formula/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
@@ -22,6 +22,7 @@ import {
   wheelbaseGiven,
   wheelInWords,
   wheels,
+  withoutResidue,
 } from './weigh.js'
 
 const rollStiffness = /*@__PURE__*/ cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 16')
@@ -419,7 +420,8 @@ const cornerLoadsGiven = /*@__PURE__*/ about(
  *
  * With no preload and no load, the body is taken to stand level; `heave`, `roll` and `pitch` count from there.
  *
- * @returns The corner masses, and heave, roll and pitch of the body, with what was assumed.
+ * @returns The corner masses, and heave, roll and pitch of the body, with what was assumed. Checks hold roll and pitch to
+ * 10°, beyond which the geometry of small angles is out by more than some 1 %.
  * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would have to pull on the
  * ground, since four springs then no longer carry the body.
  * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapters 16 and 18.
@@ -458,29 +460,20 @@ export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiv
   ] as const) {
     if (axleMass.si < 0) throw lifted(`the ${end} axle`, axleMass)
   }
+  const axleOf = (end: 'front' | 'rear', axleMass: Quantity<'mass'>) => ({
+    rate: axleRollRate({ leftRate: rates[`${end}Left`], rightRate: rates[`${end}Right`], track: track[end] }),
+    freeRoll: axleFreeRoll({
+      axleMass,
+      leftRate: rates[`${end}Left`],
+      rightRate: rates[`${end}Right`],
+      leftSeat: seats[`${end}Left`],
+      rightSeat: seats[`${end}Right`],
+      track: track[end],
+    }),
+  })
   const axles = {
-    front: section('Front axle', () => ({
-      rate: axleRollRate({ leftRate: rates.frontLeft, rightRate: rates.frontRight, track: track.front }),
-      freeRoll: axleFreeRoll({
-        axleMass: front,
-        leftRate: rates.frontLeft,
-        rightRate: rates.frontRight,
-        leftSeat: seats.frontLeft,
-        rightSeat: seats.frontRight,
-        track: track.front,
-      }),
-    })),
-    rear: section('Rear axle', () => ({
-      rate: axleRollRate({ leftRate: rates.rearLeft, rightRate: rates.rearRight, track: track.rear }),
-      freeRoll: axleFreeRoll({
-        axleMass: rear,
-        leftRate: rates.rearLeft,
-        rightRate: rates.rearRight,
-        leftSeat: seats.rearLeft,
-        rightSeat: seats.rearRight,
-        track: track.rear,
-      }),
-    })),
+    front: section('Front axle', () => axleOf('front', front)),
+    rear: section('Rear axle', () => axleOf('rear', rear)),
   }
   const roll = bodyRoll({
     mass,
@@ -494,12 +487,12 @@ export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiv
   })
   const frontTransfer = rollTransfer({ ...axles.front, bar: bars.front, roll, track: track.front })
   const rearTransfer = rollTransfer({ ...axles.rear, bar: bars.rear, roll, track: track.rear })
-  const corners = {
+  const corners = withoutResidue({
     frontLeft: front.over(2).plus(frontTransfer),
     frontRight: front.over(2).minus(frontTransfer),
     rearLeft: rear.over(2).plus(rearTransfer),
     rearRight: rear.over(2).minus(rearTransfer),
-  }
+  })
   for (const wheel of wheels) {
     if (corners[wheel].si < 0) throw lifted(`the ${wheelInWords[wheel]} wheel`, corners[wheel])
   }
@@ -522,9 +515,10 @@ export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiv
     heave: stand.heave,
     roll,
     pitch: stand.pitch,
-    checks: [],
+    checks: [smallAngle('Roll of the body', roll), smallAngle('Pitch of the body', stand.pitch)],
     assumptions: [
-      'The body does not twist, angles are small, and the rates are the same over the travel.',
+      'The body does not twist, and the rates are the same over the travel.',
+      'The whole mass rests on the springs, that of wheels and axles too.',
       'Without load and preload the body stands level on its springs.',
       ...(rollBars?.front === undefined ? ['There is no front anti-roll bar (0 N·m/° by default).'] : []),
       ...(rollBars?.rear === undefined ? ['There is no rear anti-roll bar (0 N·m/° by default).'] : []),
@@ -533,6 +527,15 @@ export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiv
     cautions: [],
   }
 })
+
+/** Within it the sine and the tangent of an angle differ from it by no more than some 1 %. */
+const SMALL_ANGLE = '10 °'
+
+/** Holds an angle to what the geometry of small angles bears: beyond it springs are bottomed or figures are wrong. */
+function smallAngle(name: string, angle: Quantity<'angle'>): Check {
+  const basis = 'plausibility: the geometry is that of small angles'
+  return check(name, angle.times(Math.sign(angle.si)), 'at most', quantity('angle', SMALL_ANGLE), basis)
+}
 
 function lifted(what: string, mass: Quantity<'mass'>): CalculationError {
   return new CalculationError(
@@ -609,7 +612,7 @@ export const crossWeightTrim = /*@__PURE__*/ procedure(
       rearLeft: moved.rear,
       rearRight: moved.rear.times(-1),
     }
-    const corners = cornersOf((wheel) => scales[wheel].plus(changes[wheel]))
+    const corners = withoutResidue(cornersOf((wheel) => scales[wheel].plus(changes[wheel])))
     for (const wheel of wheels) {
       if (corners[wheel].si >= 0) continue
       throw new CalculationError(

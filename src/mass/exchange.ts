@@ -16,6 +16,7 @@ import {
   type Corners,
   cornersOf,
   type Stance,
+  stabilityCheck,
   stanceOf,
   type Weighed,
   type WeighedCar,
@@ -23,6 +24,7 @@ import {
   weighedCarGiven,
   wheelInWords,
   wheels,
+  withoutResidue,
 } from './weigh.js'
 
 /** A car before and after an exchange of parts. */
@@ -64,6 +66,7 @@ const exchangeGiven = /*@__PURE__*/ about(
  * - `frontRollShare`, 0 to 1: the front axle's share of the roll stiffness, 0.5 unless given
  * - `limits`: `gross`, `frontAxle`, `rearAxle` (kg), above 0; each that is given becomes a check
  *
+ * The checks are of the car after the exchange; those of the weighing stand with `before`.
  * What the scales leave out (driver, passengers, load) the limits must leave room for: add it as parts to check that.
  *
  * @returns The stance before and after and the change, with checks, assumptions and cautions. Parts that lie outside
@@ -100,12 +103,15 @@ export const exchangeMasses = /*@__PURE__*/ procedure(
     const share = frontRollShare ?? quantity('ratio', 0.5)
     const taken = removed.map((part) => section(`Out: ${part.name}`, () => cornersFrom(part, car, share)))
     const put = added.map((part) => section(`In: ${part.name}`, () => cornersFrom(part, car, share)))
-    const corners = cornersOf((wheel) =>
-      put.reduce(
-        (sum, part) => sum.plus(part[wheel]),
-        taken.reduce((sum, part) => sum.minus(part[wheel]), before.corners[wheel]),
+    const corners = withoutResidue(
+      cornersOf((wheel) =>
+        put.reduce(
+          (sum, part) => sum.plus(part[wheel]),
+          taken.reduce((sum, part) => sum.minus(part[wheel]), before.corners[wheel]),
+        ),
       ),
     )
+    refuseNothingLeft(before.mass, removed, added)
     refuseLifted(corners)
     const after = section('After', () => {
       const up = heightAfter(before, removed, added)
@@ -116,7 +122,7 @@ export const exchangeMasses = /*@__PURE__*/ procedure(
       before,
       after,
       change: changeOf(before, after),
-      checks: [...before.checks, ...limitChecks(after, limits)],
+      checks: [...heightChecks(after, car), ...limitChecks(after, limits)],
       assumptions: [
         ...before.assumptions,
         'The body does not twist, and the springs and bars of each axle are alike on both sides.',
@@ -147,6 +153,20 @@ function cornersFrom(part: Part, { wheelbase, track }: WeighedCar, frontRollShar
     rearLeft: rear.over(2).plus(rearOffset),
     rearRight: rear.over(2).minus(rearOffset),
   }
+}
+
+/** Taking out a whole car is a matter for two lists that do not belong together. */
+function refuseNothingLeft(mass: Quantity<'mass'>, removed: readonly Part[], added: readonly Part[]): void {
+  const sum = (parts: readonly Part[]) => parts.map(wholeMass).reduce((total, each) => total.plus(each), mass.times(0))
+  const [taken, put] = [sum(removed), sum(added)]
+  const whole = mass.plus(put)
+  if (taken.si < whole.si) return
+  throw new CalculationError(
+    'exchangeMasses',
+    `nothing is left of the car: it weighs ${mass}, and ${taken} are taken out of it. Check the masses and counts in ` +
+      'removed against the scales',
+    { car: String(mass), removed: String(taken), added: String(put) },
+  )
 }
 
 function refuseLifted(corners: Corners<Quantity<'mass'>>): void {
@@ -206,6 +226,10 @@ function placeChange(before: Stance['centreOfGravity'], after: Stance['centreOfG
   return before.up === undefined || after.up === undefined
     ? { aft, left }
     : { aft, left, up: after.up.minus(before.up) }
+}
+
+function heightChecks({ centreOfGravity: { up } }: Stance, car: WeighedCar): Check[] {
+  return up === undefined ? [] : [stabilityCheck('Static stability factor after the exchange', car, up)]
 }
 
 function limitChecks(

@@ -118,7 +118,7 @@ function rideOf(axle: Read<typeof axleGiven>): AxleRide {
   const fitted = keepHeight ? springRate : springRateForFrequency({ frequency, sprungMass, motionRatio })
   const heightChange = staticDeflection({ frequency: oldFrequency }).minus(staticDeflection({ frequency }))
   return {
-    springRate: fitted.as(springRate.unit as 'N/mm'),
+    springRate: fitted.as(springRate.unit),
     preload: springSeatChange({ heightChange, motionRatio }),
     frequency,
     heightChange,

@@ -5,7 +5,7 @@
  * Rests on Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18, and on ISO 10392.
  */
 import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../findings/index.js'
+import { type Check, cautions, check, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
@@ -71,6 +71,17 @@ export function cornersOf<T>(valueAt: (wheel: Wheel) => T): Corners<T> {
     rearLeft: valueAt('rearLeft'),
     rearRight: valueAt('rearRight'),
   }
+}
+
+/** What rounding leaves of a wheel that carries nothing, as a share of the mass. */
+const RESIDUE = 1e-12
+
+/** Masses that were worked out for the wheels, where a wheel that rounding alone keeps from nothing carries nothing. */
+export function withoutResidue(corners: Corners<Quantity<'mass'>>): Corners<Quantity<'mass'>> {
+  const mass = wheels.reduce((sum, wheel) => sum + Math.abs(corners[wheel].si), 0)
+  return cornersOf((wheel) =>
+    Math.abs(corners[wheel].si) <= RESIDUE * mass ? corners[wheel].times(0) : corners[wheel],
+  )
 }
 
 /** Four readings as they are read. */
@@ -164,12 +175,15 @@ export function weighed(where: string, car: WeighedCar): Weighed {
   const stance = section('On level ground', () => stanceOf(car.scales, car, up))
   return {
     ...stance,
-    checks: up === undefined ? [] : [stabilityCheck(car, up)],
+    checks: up === undefined ? [] : [stabilityCheck('Static stability factor', car, up)],
     assumptions: [
       'The car stood level, with its suspension settled.',
       ...(up === undefined
         ? []
-        : ['For the height, the suspension was locked, the wheels were free, and nothing in the car could move.']),
+        : [
+            'For the height, the suspension was locked, the wheels were free, and nothing in the car could move.',
+            'The wheel centres of the level car are equally high in front and behind.',
+          ]),
     ],
     cautions: up === undefined ? [] : [cautions.liftedCar],
   }
@@ -257,9 +271,10 @@ function raisedFront(where: string, raised: NonNullable<WeighedCar['raised']>): 
   throw new InputError(where, [{ path: 'raised', expected, received }])
 }
 
-function stabilityCheck({ track }: WeighedCar, height: Quantity<'length'>) {
+/** Holds the static stability factor to 1. */
+export function stabilityCheck(name: string, { track }: Pick<WeighedCar, 'track'>, height: Quantity<'length'>): Check {
   const meanTrack = track.front.plus(track.rear).over(2)
   const factor = staticStabilityFactor({ track: meanTrack, height })
   const basis = 'plausibility: below 1 a rigid car tips before tyres that grip with their load slide'
-  return check('Static stability factor', factor, 'at least', quantity('ratio', 1), basis)
+  return check(name, factor, 'at least', quantity('ratio', 1), basis)
 }

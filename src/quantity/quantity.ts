@@ -24,7 +24,7 @@ export interface Quantity<K extends Kind = Kind> {
   /** The value in SI units: the double nearest to what was written. */
   readonly si: number
   /** The unit in which the quantity is shown. */
-  readonly unit: string
+  readonly unit: UnitOf<K>
 
   /**
    * The value in a unit: the double nearest to what `si` is in it. In °C and °F, whose zero is not that of the kelvin,
@@ -80,12 +80,13 @@ type Method =
 class Value<K extends Kind> implements Quantity<K> {
   readonly kind: K
   readonly si: number
-  readonly unit: string
+  readonly unit: UnitOf<K>
 
   constructor(kind: K, si: number, unit: string) {
     this.kind = kind
     this.si = si
-    this.unit = unit
+    // Whoever makes one takes the unit from the table of its kind.
+    this.unit = unit as UnitOf<K>
     Object.freeze(this)
   }
 

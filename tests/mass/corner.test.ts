@@ -151,6 +151,41 @@ describe('cornerLoads', () => {
       }),
     )
   })
+  it('doubts an angle that no car on its springs takes', () => {
+    const body = {
+      mass: '650 kg',
+      centreOfGravity: { aft: '1 m', left: '0 mm' },
+      wheelbase: '2 m',
+      track: { front: '1.2 m', rear: '1.2 m' },
+      rates: four(['20 N/mm', '20 N/mm', '20 N/mm', '20 N/mm']),
+    } as const
+    expect(cornerLoads(body).checks.map(({ name, verdict }) => [name, verdict])).toEqual([
+      ['Roll of the body', 'pass'],
+      ['Pitch of the body', 'pass'],
+    ])
+    // The seats of the left side raised by 0.3 m roll the body by 0.3 m / 1.2 m, 14.3 °.
+    const { roll, checks } = cornerLoads({ ...body, preload: { frontLeft: '300 mm', rearLeft: '300 mm' } })
+    expect(roll.si).toBeCloseTo(0.25, 10)
+    expect(checks[0]).toMatchObject({ verdict: 'fail', sense: 'at most' })
+    // Rates of 1 N/mm sag by 1.6 m, one of 0.5 N/mm in front by another 1.6 m.
+    const soft = cornerLoads({ ...body, rates: four(['0.5 N/mm', '0.5 N/mm', '1 N/mm', '1 N/mm']) })
+    expect(soft.checks[1]?.verdict).toBe('fail')
+  })
+  it('takes a wheel for unloaded that rounding alone keeps from nothing', () => {
+    // By statics: a mass over the line of the left wheels, half-way between alike axles, is on those wheels alone.
+    fc.assert(
+      fc.property(between(300, 1500), between(1.8, 3), between(1, 1.6), between(1e4, 4e4), (mass, base, track, k) => {
+        const { corners } = cornerLoads({
+          mass: kg(mass),
+          centreOfGravity: { aft: m(base / 2), left: m(track / 2) },
+          wheelbase: m(base),
+          track: { front: m(track), rear: m(track) },
+          rates: each([k, k, k, k], rate),
+        })
+        expect([corners.frontRight.si, corners.rearRight.si]).toEqual([0, 0])
+      }),
+    )
+  })
   it('needs to know where the mass sits across the car', () => {
     const { centreOfGravity, ...rest } = givenOf({
       mass: 1000,

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { exchangeMasses, weigh } from '../../src/mass/index.js'
+import { cornerLoads, exchangeMasses, tally, weigh } from '../../src/mass/index.js'
+import { wheels } from '../../src/mass/weigh.js'
 import { quantity } from '../../src/quantity/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
@@ -78,6 +79,86 @@ describe('exchangeMasses', () => {
         expect(sum).toBeCloseTo(after.mass.si, 9)
         expect(after.mass.si - before.mass.si).toBeCloseTo(change.mass.si, 9)
       }),
+    )
+  })
+  it('is the difference between two bodies on their springs', () => {
+    const rates = fc.record({ front: between(12e3, 40e3), rear: between(12e3, 40e3), bar: between(0, 1e4) })
+    fc.assert(
+      fc.property(
+        anyParts,
+        rates,
+        between(1.1, 1.5),
+        between(1.1, 1.5),
+        (added, { front, rear, bar }, frontTrack, rearTrack) => {
+          const springs = (si: number) => quantity('springRate', si, 'N/m')
+          const body = {
+            wheelbase: m(2.4),
+            track: { front: m(frontTrack), rear: m(rearTrack) },
+            rates: {
+              frontLeft: springs(front),
+              frontRight: springs(front),
+              rearLeft: springs(rear),
+              rearRight: springs(rear),
+            },
+            rollBars: { front: quantity('rollRate', bar, 'N·m/rad') },
+          }
+          const bare = { name: 'car', mass: kg(900), at: { aft: m(1.1), left: m(0.01) } }
+          const both = tally([bare, ...added]).centreOfGravity
+          const mass = added.reduce((sum, part) => sum.plus(part.mass), bare.mass)
+          const wanted = cornerLoads({ ...body, mass, centreOfGravity: both }).corners
+          const [frontRoll, rearRoll] = [(front * frontTrack ** 2) / 2 + bar, (rear * rearTrack ** 2) / 2]
+          const { after } = exchangeMasses({
+            car: {
+              scales: cornerLoads({ ...body, mass: bare.mass, centreOfGravity: bare.at }).corners,
+              wheelbase: body.wheelbase,
+              track: body.track,
+            },
+            removed: [],
+            added,
+            frontRollShare: frontRoll / (frontRoll + rearRoll),
+          })
+          for (const wheel of wheels) expect(after.corners[wheel].si).toBeCloseTo(wanted[wheel].si, 8)
+        },
+      ),
+    )
+  })
+  it('takes a wheel for unloaded that rounding alone keeps from nothing', () => {
+    // Each wheel gives up just what it carries: 0.1 + 0.2 is not 0.3.
+    const corner = (mass: '0.3 kg' | '250 kg') => mass
+    const scales = {
+      frontLeft: corner('0.3 kg'),
+      frontRight: corner('0.3 kg'),
+      rearLeft: corner('250 kg'),
+      rearRight: corner('250 kg'),
+    }
+    const at = { aft: '0 m', left: '0 m' } as const
+    const { after } = exchangeMasses({
+      car: { ...even, scales },
+      removed: [
+        { name: 'one', mass: '0.2 kg', at },
+        { name: 'other', mass: '0.4 kg', at },
+      ],
+      added: [],
+    })
+    expect(after.corners.frontLeft.si).toBe(0)
+    expect(weigh({ ...even, scales: { ...after.corners, frontLeft: '1 kg' } }).mass.si).toBe(501)
+  })
+  it('holds the car that results to tip no sooner than it slides, and the one before under before', () => {
+    // SSF = t / 2h (NHTSA): 1.3 m over twice the height after, which is 0.4 m (1000 kg) and 2 m (500 kg) together.
+    const tall = { name: 'tank on the roof', mass: '500 kg', at: { aft: '1.2 m', left: '0 m', up: '2 m' } } as const
+    const { before, after, checks } = exchangeMasses({ car: { ...even, raised }, removed: [], added: [tall] })
+    const height = (1000 * (before.centreOfGravity.up?.si ?? Number.NaN) + 500 * 2) / 1500
+    expect(after.centreOfGravity.up?.si).toBeCloseTo(height, 10)
+    expect(before.checks.map(({ name, verdict }) => [name, verdict])).toEqual([['Static stability factor', 'pass']])
+    expect(checks).toHaveLength(1)
+    expect(checks[0]).toMatchObject({ name: 'Static stability factor after the exchange', verdict: 'fail' })
+    expect(checks[0]?.actual.si).toBeCloseTo(1.3 / 2 / height, 10)
+  })
+  it('refuses to take out the whole car', () => {
+    const all = { name: 'car', mass: '500 kg', count: 2, at: { aft: '1.2 m', left: '0 m' } } as const
+    expect(() => exchangeMasses({ car: even, removed: [all], added: [] })).toThrow(
+      'exchangeMasses: nothing is left of the car: it weighs 1000 kg, and 1000 kg are taken out of it. Check the masses ' +
+        'and counts in removed against the scales',
     )
   })
   it('comes back to where it was when the exchange is undone', () => {
