@@ -140,7 +140,8 @@ const radiatorGiven = /*@__PURE__*/ about(
   }),
 )
 
-const loopGiven = /*@__PURE__*/ about(
+/** A coolant loop as it is read. */
+export const loopGiven = /*@__PURE__*/ about(
   'a coolant loop',
   z.strictObject({
     coolant: coolantGiven,
