@@ -1,2 +1,4 @@
 /** Energy use, drive cycles and range. */
 export { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
+export { type Cycle, cycles, sampleCycle } from './cycle.js'
+export { readCycle, type TraceReading } from './trace.js'

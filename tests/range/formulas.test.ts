@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { roadPower } from '../src/drivetrain/index.js'
-import { quantity } from '../src/quantity/index.js'
-import { batteryPower, consumption, rangeFromConsumption } from '../src/range/index.js'
+import { roadPower } from '../../src/drivetrain/index.js'
+import { quantity } from '../../src/quantity/index.js'
+import { batteryPower, consumption, rangeFromConsumption } from '../../src/range/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 

@@ -1,0 +1,170 @@
+/** Drive cycles: their published totals, and logs that are read or refused. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { InputError, quantity } from '../../src/quantity/index.js'
+import { cycles, readCycle, sampleCycle } from '../../src/range/index.js'
+
+/** Distance of a sampled trace by the trapezium rule, in metres. */
+function distanceOf(samples: ReturnType<typeof sampleCycle>): number {
+  return samples.reduce((sum, [time, speed], i) => {
+    const [before, slower] = samples[i - 1] ?? [time, speed]
+    return sum + ((speed.si + slower.si) / 2) * (time.si - before.si)
+  }, 0)
+}
+
+describe('published cycles', () => {
+  it.each([
+    // The regulation's own break-down of ECE-15: 195 s (UN R83, read); the distances recomputed from the rows.
+    ['ECE-15', 195, 1.01833, 50, 1e-5],
+    ['EUDC', 400, 6.95486, 120, 1e-5],
+    ['NEDC', 1180, 11.0282, 120, 5e-5],
+    // Published: 0.664 km, read.
+    ['Japan 10-mode', 135, 0.6639, 40, 5e-5],
+  ] as const)('%s lasts %d s and goes %d km, at most %d km/h', (name, seconds, kilometres, fastest, within) => {
+    const { duration, distance, maximumSpeed, meanSpeed } = cycles[name]
+    expect(duration.si).toBe(seconds)
+    expect(Math.abs(distance.in('km') - kilometres)).toBeLessThan(within)
+    expect(maximumSpeed.in('km/h')).toBeCloseTo(fastest, 12)
+    expect(meanSpeed.si).toBeCloseTo(distance.si / seconds, 12)
+  })
+  it.each([
+    // UN R83 and R101, read: distances within 0.6 %, mean speeds to the figure printed.
+    ['ECE-15', 1.013, 18.7, 0.006],
+    ['EUDC', 6.955, 62.6, 0.0005],
+    ['NEDC', 11.007, 33.6, 0.002],
+    // Published, read.
+    ['Japan 10-mode', 0.664, 17.7, 0.0005],
+  ] as const)('%s is within print of the official %d km at %d km/h', (name, kilometres, mean, within) => {
+    const { distance, meanSpeed } = cycles[name]
+    expect(Math.abs(distance.in('km') / kilometres - 1)).toBeLessThan(within)
+    expect(Math.abs(meanSpeed.in('km/h') - mean)).toBeLessThan(Math.max(0.051, within * mean))
+  })
+  it('ECE-15 spends its time as the regulation breaks it down', () => {
+    // UN R83, read: idle 60 s, deceleration with the clutch out 9 s, gear changes 8 s, acceleration 36 s, steady 57 s,
+    // deceleration 25 s. The last seconds before a stand are those with the clutch out.
+    const { seconds, metresPerSecond } = cycles['ECE-15'].corners
+    const spent = { idle: 0, faster: 0, slower: 0, steady: 0 }
+    seconds.slice(1).forEach((time, i) => {
+      const [from, to] = [metresPerSecond[i] as number, metresPerSecond[i + 1] as number]
+      const sort = to > from ? 'faster' : to < from ? 'slower' : to === 0 ? 'idle' : 'steady'
+      spent[sort] += time - (seconds[i] as number)
+    })
+    expect(spent).toEqual({ idle: 60, faster: 36, slower: 9 + 25, steady: 57 + 8 })
+    expect(cycles['ECE-15'].standing.si).toBe(60)
+  })
+  it('are joined in NEDC', () => {
+    expect(cycles.NEDC.distance.si).toBeCloseTo(4 * cycles['ECE-15'].distance.si + cycles.EUDC.distance.si, 8)
+    expect(cycles.NEDC.standing.si).toBe(4 * cycles['ECE-15'].standing.si + cycles.EUDC.standing.si)
+  })
+})
+
+describe('sampleCycle', () => {
+  it('loses nothing of a cycle whose corners lie on whole seconds', () => {
+    for (const cycle of Object.values(cycles)) {
+      const samples = sampleCycle({ cycle })
+      expect(samples).toHaveLength(cycle.duration.si + 1)
+      expect(distanceOf(samples)).toBeCloseTo(cycle.distance.si, 8)
+    }
+  })
+  it('ends where the cycle ends, also where the step does not divide it', () => {
+    const samples = sampleCycle({ cycle: 'ECE-15', every: '7 s' })
+    expect(samples.at(-1)?.map(String)).toEqual(['195 s', '0 km/h'])
+    expect(samples).toHaveLength(29)
+  })
+  it('refuses what is no cycle, and a step that makes too many samples', () => {
+    expect(() => sampleCycle({ cycle: 'ECE15' as never })).toThrow(
+      "cycle: expected a cycle from readCycle, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'ECE15'",
+    )
+    const backwards = { ...cycles.EUDC, corners: { seconds: [0, 2, 1], metresPerSecond: [0, 1, 0] } }
+    expect(() => sampleCycle({ cycle: backwards })).toThrow('cycle: expected a cycle from readCycle')
+    expect(() => sampleCycle({ cycle: 'EUDC', every: '0.1 ms' })).toThrow('every: expected a step of at least 0.0004 s')
+  })
+})
+
+const header = 'time (s),speed (km/h)\n'
+
+describe('readCycle', () => {
+  it('reads the corners of a cycle back as they were', () => {
+    const { seconds, metresPerSecond } = cycles.NEDC.corners
+    const rows = seconds.map(
+      (time, i) => `${time},${quantity('speed', metresPerSecond[i] as number, 'm/s').in('km/h')}`,
+    )
+    const read = readCycle(header + rows.join('\n'), { name: 'NEDC', longestGap: '100 s' })
+    expect(read).toEqual(cycles.NEDC)
+  })
+  it('reads other units, separators, line ends and a log that does not start at zero', () => {
+    const read = readCycle('\ufeffClock [min];Road speed [mph]\r\n10;0\r\n10.1;30\r\n10.2;30\r\n\r\n')
+    expect(String(read.duration)).toBe('12 s')
+    expect(read.maximumSpeed.in('mph')).toBeCloseTo(30, 12)
+    expect(read.distance.in('mi')).toBeCloseTo((15 * 6 + 30 * 6) / 3600, 12)
+    expect(readCycle('t (s)\tv (m/s)\n0\t0\n1\t1').distance.si).toBe(0.5)
+  })
+  it('reads the same in pieces of any length', () => {
+    const whole = header + Array.from({ length: 50 }, (_, i) => `${i},${(i * 37) % 60}.5`).join('\r\n')
+    const wanted = readCycle(whole)
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1 }), (lengths) => {
+        const pieces: string[] = []
+        for (let at = 0, i = 0; at < whole.length; i++) {
+          const length = lengths[i % lengths.length] as number
+          pieces.push(whole.slice(at, at + length))
+          at += length
+        }
+        expect(readCycle(pieces)).toEqual(wanted)
+      }),
+    )
+  })
+  it.each([
+    ['', "line 1: expected a header such as 'time (s),speed (km/h)', got nothing"],
+    [
+      '0,0\n1,2\n',
+      "in the first column a time with its unit in brackets, s, ms, min or h, such as 'time (s),speed (km/h)', got '0'",
+    ],
+    [
+      'time,speed\n',
+      "line 1: expected in the first column a time with its unit in brackets, s, ms, min or h, such as 'time (s),speed (km/h)', got 'time'",
+    ],
+    [
+      'time (s),speed (kph)\n',
+      "in the second column a speed with its unit in brackets, km/h, m/s or mph, such as 'time (s),speed (km/h)', got 'speed (kph)' (did you mean km/h?)",
+    ],
+    ['time (s),speed (V)\n', "got 'speed (V)' (V measures a voltage)"],
+    ['speed (km/h),time (s)\n', "got 'speed (km/h)' (km/h is a unit of speed: the columns are the other way round)"],
+    ['time (s),speed (km/h),gear\n', 'line 1: expected a header of two columns such as'],
+    [header, 'line 2: expected at least two rows behind the header, got none'],
+    [`${header}0,0\n`, 'line 3: expected at least two rows behind the header, got 1'],
+    [`${header}0,0\n1,\n2,3\n`, 'line 3: expected a speed in km/h, a number such as 12.5, got an empty cell'],
+    [`${header}0,0\n1,fast\n`, "line 3: expected a speed in km/h, a number such as 12.5, got 'fast'"],
+    [`${header}0,0\n1,NaN\n`, "line 3: expected a speed in km/h, a number such as 12.5, got 'NaN'"],
+    [`${header}0,0\n1,-2\n`, "line 3: expected a speed at least 0, got '-2'"],
+    [`${header}0,0\n1,5 m/s\n`, "line 3: expected a speed in km/h, a number such as 12.5, got '5 m/s'"],
+    ['t (s);v (km/h)\n0;0\n0,5;3\n', "line 3: expected a time in s, a number such as 12.5, got '0,5' (write 0.5)"],
+    [
+      `${header}0,0\n0,5,3\n`,
+      "line 3: expected two columns, time and speed, as in the header, got 3 columns, '0,5,3' (a comma separates columns here: write 0.5, not 0,5)",
+    ],
+    [`${header}0,0\n1\n`, "line 3: expected two columns, time and speed, as in the header, got one column, '1'"],
+    [`${header}0,0\n2,5\n2,6\n`, 'line 4: expected a time after that of the row before, 2 s, got 2 s'],
+    [`${header}0,0\n2,5\n1,6\n`, 'line 4: expected a time after that of the row before, 2 s, got 1 s'],
+    [
+      `${header}0,0\n1,5\n\n2,6\n`,
+      'line 4: expected a row: only the end may be empty, got an empty line, and rows behind it',
+    ],
+    [
+      `${header}0,0\n1,5\n61,6\n`,
+      'line 4: expected a time at most 10 s after that of the row before, 1 s, got 61 s (the log has a gap',
+    ],
+    [header + 'x'.repeat(2000), 'line 2: expected two columns, a line for each row'],
+  ])('refuses %j', (csv, message) => {
+    expect(() => readCycle(csv)).toThrow(InputError)
+    expect(() => readCycle(csv)).toThrow(message)
+  })
+  it('refuses a longest gap that is none, and what is no text', () => {
+    expect(() => readCycle(header, { longestGap: '0 s' })).toThrow("longestGap: expected a time above 0 s, got '0 s'")
+    expect(() => readCycle(header, { longestGap: '10 m' as never })).toThrow(
+      "longestGap: expected a time such as '90 s', got '10 m' (m measures a length)",
+    )
+    expect(() => readCycle(7 as never)).toThrow('csv: expected text, or pieces of text, got 7')
+    expect(() => readCycle([7] as never)).toThrow('expected pieces of text, got 7')
+  })
+})
