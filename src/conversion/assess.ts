@@ -4,10 +4,12 @@ import type { Build } from './build.js'
 import { chargingSection } from './charging.js'
 import { energySection } from './energy.js'
 import { gearsSection } from './gears.js'
-import { heatSection } from './heat.js'
+import { homeSection } from './home.js'
 import { type Pack, packOf, packSection } from './pack.js'
 import type { Section, Unassessed } from './section.js'
+import { summerSection } from './summer.js'
 import { type Weights, weightSection, weightsOf } from './weight.js'
+import { winterSection } from './winter.js'
 import { wiringSection } from './wiring.js'
 
 /** What is found of a build: figures, checks, assumptions and cautions, and what could not be assessed. */
@@ -46,7 +48,12 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
   ],
   ['Cables and fuses', (build, { pack }) => wiringSection(build, pack())],
   ['Charging', (build, { pack }) => chargingSection(build, pack())],
-  ['Warming the pack on a winter morning', (build, { pack }) => heatSection(build, pack())],
+  [
+    'Summer on the longest hill',
+    (build, { pack, weights }) => summerSection(build, pack(), () => weights().exchange.after.mass),
+  ],
+  ['A winter morning', (build, { pack }) => winterSection(build, pack())],
+  ['An evening of house load', (build, { pack }) => homeSection(build, pack())],
 ]
 
 /**

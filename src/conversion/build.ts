@@ -1,8 +1,12 @@
 /** The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text. */
 import * as z from 'zod/mini'
 import { readTyre } from '../drivetrain/index.js'
-import { InputError, type InputIssue, type Kind, type Quantity } from '../quantity/index.js'
+import { runFields, runOf, sectionsOf } from '../electrical/cable-size.js'
+import { candidatesGiven } from '../electrical/fuse-select.js'
+import { moduleGiven, refuseModule } from '../electrical/module.js'
+import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
+import { loopGiven } from '../thermal/cooling-loop.js'
 
 const place = about(
   'a place in the car',
@@ -69,26 +73,12 @@ const car = about(
   }),
 )
 
-const batteryModule = about(
-  'a battery module',
-  z.strictObject({
-    name: z.string(),
-    nominalVoltage: given('voltage', 'Nominal voltage', { above: 0 }),
-    minimumVoltage: given('voltage', 'Voltage when empty', { above: 0 }),
-    maximumVoltage: given('voltage', 'Voltage when full', { above: 0 }),
-    capacity: given('charge', 'Capacity', { above: 0 }),
-    resistance: given('resistance', 'Inner resistance', { above: 0 }),
-    mass: given('mass', 'Mass of one module', { above: 0 }),
-    peakCurrent: given('current', 'Greatest current for a few seconds', { above: 0 }),
-    specificHeat: given('specificHeat', 'Specific heat', { above: 0 }),
-  }),
-)
-
 const pack = about(
   'the pack made of modules',
   z.strictObject({
     series: z.int().check(z.minimum(1)),
     parallel: z.int().check(z.minimum(1)),
+    available: about('how many modules are at hand', z.optional(z.int().check(z.minimum(1)))),
     usable: given('ratio', 'Share of the energy that is used in summer', { above: 0, max: 1 }),
     usableInWinter: given('ratio', 'Share of the energy that a cold pack gives', { above: 0, max: 1 }),
     bays: z.array(
@@ -128,27 +118,85 @@ const gearbox = about(
   }),
 )
 
+const { current, length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = runFields
+
 const run = about(
-  'a run of two-wire cable',
+  'a run of two-wire cable with its fuse',
   z.strictObject({
-    name: z.string(),
-    current: given('current', 'Steady current', { above: 0 }),
-    length: given('length', 'One-way length', { above: 0 }),
-    section: given('area', 'Section of the copper', { above: 0 }),
-    conductorTemperature: given('temperature', 'Temperature of the conductor at that current'),
-    insulationLimit: given('temperature', 'Greatest temperature of the insulation in a fault'),
-    maximumDrop: z.optional(given('ratio', 'Greatest drop, as a share of the nominal voltage', { above: 0, max: 1 })),
+    name: z.string().check(z.minLength(1)),
+    current: z.nonoptional(current),
+    length,
+    section: about('the section, where it lies already; chosen unless given', z.optional(z.string())),
+    insulationLimit,
+    faultLimit,
+    ambient,
+    maximumDrop,
+    series,
+    laid,
+    bundled,
   }),
 )
 
 const charger = about(
-  'the charger and the socket that feeds it',
+  'the charger, the socket that feeds it, and the charge that is asked of them',
   z.strictObject({
-    voltage: given('voltage', 'Voltage of the supply', { above: 0 }),
-    current: given('current', 'Current that the supply allows', { above: 0 }),
+    voltage: given('voltage', 'Voltage of one phase to neutral', { above: 0 }),
+    current: given('current', 'Current in each phase that may be drawn all day', { above: 0 }),
     phases: z.int().check(z.minimum(1), z.maximum(3)),
     powerFactor: given('ratio', 'Power factor of the charger', { above: 0, max: 1 }),
+    power: given('power', 'Greatest power into the pack', { above: 0 }),
     efficiency: given('ratio', 'Efficiency of the charger', { above: 0, max: 1 }),
+    from: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
+    to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
+  }),
+)
+
+const home = about(
+  'a house that the pack feeds for an evening',
+  z.strictObject({
+    hourly: about(
+      'the load of each hour, one after the other',
+      z.array(given('power', 'Mean load of the hour', { min: 0 })).check(z.minLength(1)),
+    ),
+    inverter: about(
+      'the inverter',
+      z.strictObject({
+        efficiency: given('ratio', 'Efficiency', { above: 0, max: 1 }),
+        power: given('power', 'Greatest power that it delivers', { above: 0 }),
+        standby: given('power', 'Power that it needs without a load', { min: 0 }),
+      }),
+    ),
+    reserve: given('energy', 'Energy kept back for the next drive', { min: 0 }),
+  }),
+)
+
+const hill = about(
+  'the longest hill that the car must climb',
+  z.strictObject({
+    grade: given('ratio', 'Rise over run', { above: 0, max: 1 }),
+    length: given('length', 'Length of the road', { above: 0 }),
+    speed: given('speed', 'Speed on it', { above: 0 }),
+  }),
+)
+
+const cooling = about(
+  'the coolant loop of motor and controller, and how the pack is cooled, on a summer day',
+  z.strictObject({
+    outside: given('temperature', 'Temperature of a summer day'),
+    coolant: loopGiven.shape.coolant,
+    pump: loopGiven.shape.pump,
+    segments: loopGiven.shape.segments,
+    radiator: loopGiven.shape.radiator,
+    airFlow: given('volumeFlow', 'Air flow through the radiator on the hill', { above: 0 }),
+    limit: loopGiven.shape.limit,
+    minimumFlow: loopGiven.shape.minimumFlow,
+    pack: about(
+      'cooling of the pack',
+      z.strictObject({
+        conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', { above: 0 }),
+        limit: given('temperature', 'Most that the cells may have'),
+      }),
+    ),
   }),
 )
 
@@ -156,7 +204,24 @@ const heating = about(
   'what the cold asks for',
   z.strictObject({
     outside: given('temperature', 'Temperature of a winter morning'),
-    cabin: given('power', 'Power to heat the cabin', { min: 0 }),
+    night: about(
+      'the night before',
+      z.strictObject({
+        from: given('temperature', 'Temperature of the pack in the evening'),
+        time: given('time', 'From the evening to the morning', { above: 0 }),
+      }),
+    ),
+    cabin: about(
+      'warming of the cabin',
+      z.strictObject({
+        airFlow: given('volumeFlow', 'Flow of fresh air', { min: 0 }),
+        inside: given('temperature', 'Temperature inside'),
+        lossConductance: given('thermalConductance', 'Conductance of all walls', { min: 0 }),
+        coefficientOfPerformance: z.optional(
+          given('ratio', 'Coefficient of performance of the heat pump, where it is one', { min: 1 }),
+        ),
+      }),
+    ),
     pack: about(
       'warming of the pack',
       z.strictObject({
@@ -172,6 +237,7 @@ const targets = about(
   'what the change must keep to',
   z.strictObject({
     kerbMassChange: z.optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
+    energy: z.optional(given('energy', 'Least energy of the pack', { above: 0 })),
     frontShare: z.optional(
       given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
     ),
@@ -187,14 +253,18 @@ const buildSheet = about(
     car,
     removed: z.optional(z.array(part)),
     added: z.optional(z.array(part)),
-    module: z.optional(batteryModule),
+    module: z.optional(moduleGiven),
     pack: z.optional(pack),
     motor: z.optional(motor),
     controller: z.optional(controller),
     gearbox: z.optional(gearbox),
     runs: z.optional(z.array(run)),
+    fuses: candidatesGiven,
     charger: z.optional(charger),
+    hill: z.optional(hill),
+    cooling: z.optional(cooling),
     heating: z.optional(heating),
+    home: z.optional(home),
     auxiliaries: z.optional(given('power', 'Power of lamps, pumps and the 12 V system', { min: 0 })),
     targets: z.optional(targets),
   }),
@@ -225,38 +295,55 @@ export function readBuild(sheet: unknown): Build {
 }
 
 /** Fields that are sound by themselves and do not go together. */
-function contradictions({ car, module, controller, runs = [], heating }: Build): InputIssue[] {
-  const issues: InputIssue[] = []
-  const rising = <K extends Kind>(...values: readonly (readonly [path: string, value: Quantity<K>])[]) => {
-    for (const [i, [path, value]] of values.entries()) {
+function contradictions({ car, module, controller, runs = [], charger, cooling, heating }: Build): InputIssue[] {
+  const rising = <K extends Kind>(...values: readonly (readonly [path: string, value: Quantity<K>])[]) =>
+    values.flatMap(([path, value], i) => {
       const [beforePath, before] = values[i - 1] ?? [path, value]
-      if (i === 0 || value.si > before.si) continue
-      issues.push({ path, expected: `more than ${beforePath}, ${before}`, received: String(value) })
-    }
-  }
+      return i === 0 || value.si > before.si
+        ? []
+        : [{ path, expected: `more than ${beforePath}, ${before}`, received: String(value) }]
+    })
+  return [
+    ...issuesOf(() => readTyre(car.tyre)).map((issue) => ({ ...issue, path: 'car.tyre' })),
+    ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
+    ...(controller === undefined
+      ? []
+      : rising(
+          ['controller.minimumVoltage', controller.minimumVoltage],
+          ['controller.maximumVoltage', controller.maximumVoltage],
+        )),
+    ...runs.flatMap((each, i) => runIssues(`runs[${i}].`, each)),
+    ...(charger === undefined ? [] : rising(['charger.from', charger.from], ['charger.to', charger.to])),
+    ...(cooling === undefined
+      ? []
+      : rising(['cooling.outside', cooling.outside], ['cooling.pack.limit', cooling.pack.limit])),
+    ...(heating === undefined
+      ? []
+      : [
+          ...rising(['heating.outside', heating.outside], ['heating.cabin.inside', heating.cabin.inside]),
+          ...rising(['heating.outside', heating.outside], ['heating.pack.to', heating.pack.to]),
+        ]),
+  ]
+}
+
+function runIssues(path: string, { name: _, section, ...asked }: z.output<typeof run>): readonly InputIssue[] {
+  const names = sectionsOf(asked.series).map((each) => each.name)
+  return [
+    ...(section === undefined || names.includes(section)
+      ? []
+      : [{ path: `${path}section`, expected: `a section: ${names.join(', ')}`, received: `'${section}'` }]),
+    // Of what volts a drop is a share, the pack tells.
+    ...issuesOf(() => runOf('readBuild', path, { ...asked, systemVoltage: quantity('voltage', '1 V') })),
+  ]
+}
+
+/** What a reader that refuses its input says of it. */
+function issuesOf(read: () => unknown): readonly InputIssue[] {
   try {
-    readTyre(car.tyre)
+    read()
+    return []
   } catch (error) {
-    if (!(error instanceof InputError)) throw error
-    issues.push(...error.issues.map((issue) => ({ ...issue, path: 'car.tyre' })))
+    if (error instanceof InputError) return error.issues
+    throw error
   }
-  if (module !== undefined) {
-    rising(
-      ['module.minimumVoltage', module.minimumVoltage],
-      ['module.nominalVoltage', module.nominalVoltage],
-      ['module.maximumVoltage', module.maximumVoltage],
-    )
-  }
-  if (controller !== undefined) {
-    rising(
-      ['controller.minimumVoltage', controller.minimumVoltage],
-      ['controller.maximumVoltage', controller.maximumVoltage],
-    )
-  }
-  for (const [i, run] of runs.entries()) {
-    const path = `runs[${i}]`
-    rising([`${path}.conductorTemperature`, run.conductorTemperature], [`${path}.insulationLimit`, run.insulationLimit])
-  }
-  if (heating !== undefined) rising(['heating.outside', heating.outside], ['heating.pack.to', heating.pack.to])
-  return issues
 }

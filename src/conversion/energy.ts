@@ -7,6 +7,7 @@ import { batteryPower, consumption, rangeFromConsumption } from '../range/index.
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
 import { missing, type Section, type Unassessed } from './section.js'
+import { cabinOf } from './winter.js'
 
 const SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '70 km/h'), quantity('speed', '90 km/h')]
 const SUMMER = quantity('temperature', '20 °C')
@@ -37,7 +38,7 @@ export function energySection(
     seasons.push({
       name: 'winter',
       temperature: heating.outside,
-      auxiliary: auxiliaries.plus(heating.cabin),
+      auxiliary: auxiliaries.plus(cabinOf(heating, pack).power),
       energy: pack.usableInWinter,
     })
   }

@@ -13,7 +13,7 @@ export interface Table {
   readonly title: string
   readonly columns: readonly string[]
   /** What is to be said of the whole, under it. */
-  readonly note?: string
+  readonly notes?: readonly string[]
   readonly rows: readonly { readonly name: string; readonly values: readonly (Quantity | string)[] }[]
 }
 
@@ -31,8 +31,13 @@ export interface Unassessed {
   readonly why: string
 }
 
-/** What to say where fields are missing: only those that are. */
+/** What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed. */
 export function missing(build: object, needed: readonly string[]): string {
-  const absent = needed.filter((field) => (build as { readonly [field: string]: unknown })[field] === undefined)
+  const absent = needed.filter((path) => {
+    const keys = path.split('.')
+    const last = keys.pop() as string
+    const part = keys.reduce<unknown>((outer, key) => (outer as { readonly [key: string]: unknown })?.[key], build)
+    return part !== undefined && (part as { readonly [key: string]: unknown })[last] === undefined
+  })
   return `add to the sheet: ${absent.join(', ')}`
 }

@@ -136,6 +136,6 @@ function placementTable({ placements, deviation, proven, explored, limitedBy }: 
       name: bay,
       values: [String(count), mass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
     })),
-    note: [proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' '),
+    notes: [[proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' ')],
   }
 }

@@ -1,49 +1,41 @@
-/** The cables: what they lose, what fuse goes with them, and what they withstand until it opens. */
-import {
-  adiabaticConstant,
-  adiabaticWithstand,
-  cableLoss,
-  cableVoltageDrop,
-  capacitorEnergy,
-  conductorMaterials,
-  fuseRating,
-  loopResistance,
-  prechargeResistance,
-  preferredRatings,
-  prospectiveCurrent,
-  resistancePerLength,
-  resistivityAt,
-} from '../electrical/index.js'
-import { type Check, cautions, check } from '../findings/index.js'
+/** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
+import { type ProtectedRun, precharge, protectRun } from '../electrical/index.js'
+import { cautions, check, type Findings } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
-import { type Quantity, quantity } from '../quantity/index.js'
+import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, type Section, type Unassessed } from './section.js'
+import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
+
+/** What is found of one thing in the section. */
+interface Part extends Findings {
+  readonly figures: readonly Figure[]
+  readonly tables: readonly Table[]
+}
 
 /** The section on cables and fuses. */
 export function wiringSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { runs = [], controller } = build
   const title = 'Cables and fuses'
   if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
-  const parts = runs.map((run) => heading(`Run: ${run.name}`, () => runFigures(run, pack)))
-  const figures = parts.flatMap((part) => part.figures)
-  if (controller !== undefined) figures.push(...prechargeFigures(pack, controller.capacitance))
+  const parts = [
+    ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build))),
+    ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
+  ]
+  const words = new Set(parts.flatMap((part) => part.assumptions))
+  const hazards = new Map(parts.flatMap((part) => part.cautions).map((caution) => [caution.hazard, caution]))
   return {
     title,
-    figures,
-    tables: [],
+    figures: parts.flatMap((part) => part.figures),
+    tables: parts.flatMap((part) => part.tables),
     checks: parts.flatMap((part) => part.checks),
     assumptions: [
-      'Copper at its standard resistivity (IEC 60028); strands twisted into a cable run about 2 % longer.',
-      'Fuses carry 80 % of their rating all day, at an ambient temperature that does not weaken them.',
-      'The greatest fault current is that of the full pack through its own resistance and the cable at 20 °C.',
-      'Whether the cable stays cool enough at its current is not assessed yet.',
+      ...words,
       ...(controller === undefined ? [] : runs.flatMap((run) => beyond(run, controller.batteryCurrent))),
     ],
-    cautions: [cautions.shortCircuit, cautions.highVoltage, cautions.storedCharge],
+    cautions: [...hazards.values()],
   }
 }
 
@@ -55,64 +47,88 @@ function beyond({ name, current }: Run, greatest: Quantity<'current'>): string[]
   ]
 }
 
-function runFigures(run: Run, pack: Pack): { readonly figures: Figure[]; readonly checks: Check[] } {
-  const { current, length, section: area, name } = run
-  const perLength = (temperature: Quantity<'temperature'>) => {
-    const { resistivity, coefficient } = conductorMaterials.copper
-    return resistancePerLength({ resistivity: resistivityAt({ resistivity, coefficient, temperature }), area })
+function runPart({ name, current, ...cable }: Run, pack: Pack, { fuses, heating }: Build): Part {
+  const prefixed = (text: string) => `${name}: ${text}`
+  let found: ProtectedRun
+  try {
+    found = protectRun({
+      name,
+      pack: pack.made,
+      load: { current },
+      cable,
+      candidates: fuses,
+      ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
+    })
+  } catch (error) {
+    if (!(error instanceof CalculationError)) throw error
+    const [none, one] = [quantity('ratio', 0), quantity('ratio', 1)]
+    return {
+      figures: [],
+      tables: [{ title: `The ${name}`, columns: [], rows: [], notes: [`${error.message}.`] }],
+      checks: [check(prefixed('sections that serve'), none, 'at least', one, 'the sections of its series')],
+      assumptions: [],
+      cautions: [cautions.shortCircuit, cautions.highVoltage],
+    }
   }
-  const warm = perLength(run.conductorTemperature)
-  const drop = cableVoltageDrop({ current, resistancePerLength: warm, length })
-  const loss = cableLoss({ current, resistancePerLength: warm, length })
-  const needed = fuseRating({ current })
-  const fuse = preferredRatings.find((rating) => rating.isAtLeast(needed))
-  const cold = perLength(quantity('temperature', '20 °C'))
-  const loop = loopResistance({ resistancePerLength: cold, length })
-  const fault = prospectiveCurrent({
-    voltage: pack.maximumVoltage,
-    sourceResistance: pack.resistance,
-    loopResistance: loop,
-  })
-  const { volumetricHeat, beta, resistivity } = conductorMaterials.copper
-  const constant = adiabaticConstant({
-    volumetricHeat,
-    beta,
-    resistivity,
-    initial: run.conductorTemperature,
-    final: run.insulationLimit,
-  })
-  const withstand = adiabaticWithstand({ constant, area })
-  const figures: Figure[] = [
-    { name: `${name}: drop over ${length} of ${area.as('mm²')} at ${current}`, value: drop },
-    { name: `${name}: heat in the cable`, value: loss },
-    { name: `${name}: fuse rated at least`, value: needed },
-    ...(fuse === undefined ? [] : [{ name: `${name}: next preferred rating`, value: fuse }]),
-    { name: `${name}: fuse rated for DC at least`, value: pack.maximumVoltage },
-    { name: `${name}: greatest fault current to break`, value: fault },
-    { name: `${name}: the fuse may let through at most`, value: withstand.as('kA²·s') },
-  ]
-  const checks: Check[] = []
-  const largest = preferredRatings[preferredRatings.length - 1]
-  if (fuse === undefined && largest !== undefined) {
-    checks.push(check(`${name}: fuse`, needed, 'at most', largest, 'the largest preferred rating, IEC 60269-1'))
+  return {
+    figures: [],
+    tables: [runTable(found, current)],
+    checks: found.checks.map((each) => ({ ...each, name: prefixed(each.name) })),
+    assumptions: found.assumptions,
+    cautions: found.cautions,
   }
-  if (run.maximumDrop !== undefined) {
-    const share = quantity('ratio', drop.ratioTo(pack.nominalVoltage)).as('%')
-    checks.push(check(`${name}: drop`, share, 'at most', run.maximumDrop, 'the sheet: runs.maximumDrop'))
+}
+
+/** How many of the sections that do not serve are told, the nearest first. */
+const NEAR_MISSES = 3
+
+function runTable({ name, cable, fuse, rejected, voltageClass }: ProtectedRun, current: Quantity<'current'>): Table {
+  const row = (what: string, value: Quantity | string) => ({ name: what, values: [value] })
+  const cleared = ({ time }: { readonly time?: Quantity<'time'> }) => time ?? 'its data do not tell'
+  const nearest = [...rejected].reverse().slice(0, NEAR_MISSES)
+  return {
+    title: `The ${name}`,
+    columns: [cable.name],
+    rows: [
+      row('carries all day as it is laid', cable.ampacity),
+      row(`conductor at ${current}`, cable.temperature),
+      row('voltage lost, out and back', cable.drop),
+      row('heat in the cable', cable.loss),
+      row('fault that it withstands', cable.withstand.as('kA²·s')),
+      row('class of voltage, ISO 6469-3', voltageClass),
+      row('fault of the full, warm pack', fuse.prospective.highest),
+      row('fault of the nearly empty, cold pack', fuse.prospective.lowest),
+      ...(fuse.chosen === undefined ? [] : [row('fuse that serves', fuse.chosen.name)]),
+      ...(fuse.clearing === undefined
+        ? []
+        : [
+            row('it opens on the greatest fault in', cleared(fuse.clearing.highest)),
+            row('it opens on the least fault in', cleared(fuse.clearing.lowest)),
+          ]),
+    ],
+    notes: [
+      fuse.specification,
+      ...fuse.rejected.map(({ candidate, reasons }) => `The ${candidate} is refused: ${reasons.join('; ')}.`),
+      ...nearest.map(({ name: section, reasons }) => `${section} is refused: ${reasons.join('; ')}.`),
+    ],
   }
-  return { figures, checks }
 }
 
 /** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
 const PRECHARGE_TIME = '1 s'
-/** How far to fill the capacitors before the contactor closes. */
-const PRECHARGE_SHARE = 0.95
 
-function prechargeFigures(pack: Pack, capacitance: Quantity<'capacitance'>): Figure[] {
-  const time = quantity('time', PRECHARGE_TIME)
-  const resistance = prechargeResistance({ time, capacitance, fraction: PRECHARGE_SHARE })
-  return [
-    { name: `precharge resistor, 95 % in ${PRECHARGE_TIME}`, value: resistance },
-    { name: 'heat in it at each start', value: capacitorEnergy({ capacitance, voltage: pack.maximumVoltage }) },
-  ]
+function prechargePart(pack: Pack, capacitance: Quantity<'capacitance'>): Part {
+  const start = precharge({ voltage: pack.maximumVoltage, capacitance, time: PRECHARGE_TIME })
+  return {
+    figures: [
+      { name: `precharge resistor, ${quantity('ratio', '95 %')} in ${PRECHARGE_TIME}`, value: start.resistance },
+      { name: 'heat in it at each start', value: start.energyPerEvent },
+      { name: 'power in it at first', value: start.peakPower },
+      { name: 'voltage left across the contactor', value: start.residualVoltage },
+    ],
+    tables: [],
+    checks: start.checks,
+    assumptions: start.assumptions,
+    cautions: [cautions.storedCharge],
+  }
 }

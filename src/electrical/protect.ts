@@ -180,8 +180,9 @@ interface Tried {
   readonly before?: number
 }
 
+/** Which fuses are refused tells something of a section only where the section itself would serve. */
 function allOf({ reasons, without }: Tried): string[] {
-  return [...reasons, ...without]
+  return [...(reasons.length > 0 ? reasons : without)]
 }
 
 function triedHeading(tried: Tried): string {

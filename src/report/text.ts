@@ -40,9 +40,9 @@ function sectionText({ title, figures, tables, checks, assumptions }: Section): 
   ]
 }
 
-function tableText({ title, columns, rows, note }: Table): string[] {
+function tableText({ title, columns, rows, notes = [] }: Table): string[] {
   const cells = [['', ...columns], ...rows.map(({ name, values }) => [name, ...values.map(shownFigure)])]
-  return [title, ...aligned(cells), ...(note === undefined ? [] : wrapped(note, '  '))]
+  return [title, ...(rows.length === 0 ? [] : aligned(cells)), ...notes.flatMap((note) => wrapped(note, '  '))]
 }
 
 /** Rows with the first column to the left and the others to the right, each as wide as its widest cell. */
