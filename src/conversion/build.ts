@@ -22,6 +22,15 @@ const part = about(
   z.strictObject({ name: z.string(), mass: given('mass', 'Mass of the part', { above: 0 }), at: place }),
 )
 
+const axleSprings = about(
+  'the springs of an axle',
+  z.strictObject({
+    springRate: given('springRate', 'Rate of one spring', { above: 0 }),
+    motionRatio: given('ratio', 'Spring travel over wheel travel', { above: 0 }),
+    unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', { min: 0 }),
+  }),
+)
+
 const car = about(
   'the car as it is',
   z.strictObject({
@@ -53,6 +62,7 @@ const car = about(
       ),
     ),
     frontRollShare: z.optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
+    springs: z.optional(about('the springs', z.strictObject({ front: axleSprings, rear: axleSprings }))),
     payload: about(
       'people and goods on board on the road',
       z.strictObject({ mass: given('mass', 'Mass of people and goods', { min: 0 }), at: place }),
@@ -305,6 +315,7 @@ function contradictions({ car, module, controller, runs = [], charger, cooling, 
     })
   return [
     ...issuesOf(() => readTyre(car.tyre)).map((issue) => ({ ...issue, path: 'car.tyre' })),
+    ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
     ...(controller === undefined
       ? []
@@ -324,6 +335,27 @@ function contradictions({ car, module, controller, runs = [], charger, cooling, 
           ...rising(['heating.outside', heating.outside], ['heating.pack.to', heating.pack.to]),
         ]),
   ]
+}
+
+function unsprungIssues(
+  { frontLeft, frontRight, rearLeft, rearRight }: Build['car']['scales'],
+  { front, rear }: NonNullable<Build['car']['springs']>,
+): InputIssue[] {
+  const axles = [
+    ['front', front.unsprung, frontLeft.plus(frontRight)],
+    ['rear', rear.unsprung, rearLeft.plus(rearRight)],
+  ] as const
+  return axles.flatMap(([end, unsprung, mass]) =>
+    unsprung.si < mass.si
+      ? []
+      : [
+          {
+            path: `car.springs.${end}.unsprung`,
+            expected: `less than the ${end} scales show, ${mass}`,
+            received: String(unsprung),
+          },
+        ],
+  )
 }
 
 function runIssues(path: string, { name: _, section, ...asked }: z.output<typeof run>): readonly InputIssue[] {

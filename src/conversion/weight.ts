@@ -1,7 +1,15 @@
 /** Weight and balance: the car on its four wheels before and after, and where each module goes. */
 import { type Check, cautions, check } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
-import { exchangeMasses, type MassExchange, type PlacedMasses, placeMasses, sideShare } from '../mass/index.js'
+import {
+  exchangeMasses,
+  type MassExchange,
+  type PlacedMasses,
+  placeMasses,
+  type RestoredRide,
+  restoreRide,
+  sideShare,
+} from '../mass/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import type { Section, Table } from './section.js'
@@ -14,6 +22,8 @@ export interface Weights {
   readonly placed: PlacedMasses | undefined
   /** The same with people and goods, held to the limits on the papers. */
   readonly laden: MassExchange
+  /** What brings the empty car back to its height: other springs, or the seats of those it has; undefined without springs. */
+  readonly ride: { readonly fitted: RestoredRide; readonly kept: RestoredRide } | undefined
 }
 
 /** Works out where the modules go and how the car then stands. */
@@ -45,17 +55,31 @@ export function weightsOf(build: Build): Weights {
     return { name: `${group}, ${bay}`, mass, at: { ...at, left: at.left as Quantity<'length'> } }
   })
   const whole = [...added, ...modules]
+  const exchange = heading('The empty car', () => exchanged(whole))
   return {
-    exchange: heading('The empty car', () => exchanged(whole)),
+    exchange,
     placed,
+    ride: heading('Springs', () => rideOf(car, exchange)),
     laden: heading('With people and goods', () =>
       exchanged([...whole, { name: 'people and goods', ...car.payload }], car.limits),
     ),
   }
 }
 
+function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Weights['ride'] {
+  if (springs === undefined) return undefined
+  const axle = (end: 'front' | 'rear', keepHeight: boolean) => {
+    const { unsprung, ...spring } = springs[end]
+    const mass = end === 'front' ? 'frontMass' : 'rearMass'
+    return { ...spring, before: before[mass].minus(unsprung), after: after[mass].minus(unsprung), keepHeight }
+  }
+  const restored = (keepHeight: boolean) =>
+    restoreRide({ axles: { front: axle('front', keepHeight), rear: axle('rear', keepHeight) } })
+  return { fitted: restored(false), kept: restored(true) }
+}
+
 /** The section on weight and balance. */
-export function weightSection({ targets }: Build, { exchange, placed, laden }: Weights): Section {
+export function weightSection({ targets }: Build, { exchange, placed, laden, ride }: Weights): Section {
   const { change } = exchange
   const checks: Check[] = []
   const basis = (field: string) => `the sheet: ${field}`
@@ -70,7 +94,12 @@ export function weightSection({ targets }: Build, { exchange, placed, laden }: W
       check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
     )
   }
-  const words = new Set([...exchange.assumptions, ...(placed?.assumptions ?? []), ...laden.assumptions])
+  const words = new Set([
+    ...exchange.assumptions,
+    ...(placed?.assumptions ?? []),
+    ...laden.assumptions,
+    ...(ride?.fitted.assumptions ?? []),
+  ])
   const hazards = new Map(
     [...exchange.cautions, ...(placed?.cautions ?? []), cautions.brakesAndSteering, cautions.approval].map(
       (caution) => [caution.hazard, caution],
@@ -79,7 +108,11 @@ export function weightSection({ targets }: Build, { exchange, placed, laden }: W
   return {
     title: 'Weight and balance',
     figures: [],
-    tables: [stanceTable(exchange), ...(placed === undefined ? [] : [placementTable(placed)])],
+    tables: [
+      stanceTable(exchange),
+      ...(placed === undefined ? [] : [placementTable(placed)]),
+      ...(ride === undefined ? [] : [rideTable(ride)]),
+    ],
     checks: [
       ...checks,
       ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
@@ -137,5 +170,23 @@ function placementTable({ placements, deviation, proven, explored, limitedBy }: 
       values: [String(count), mass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
     })),
     notes: [[proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' ')],
+  }
+}
+
+function rideTable({ fitted, kept }: NonNullable<Weights['ride']>): Table {
+  return {
+    title: 'The ride of the empty car, on the springs that it has or on others',
+    columns: ['body moves by', 'keep them, seats by', 'ride frequency', 'or fit springs of', 'ride frequency'],
+    rows: (['front', 'rear'] as const).map((end) => ({
+      name: end,
+      values: [
+        kept[end].heightChange.as('mm'),
+        kept[end].preload.as('mm'),
+        kept[end].frequency,
+        fitted[end].springRate,
+        fitted[end].frequency,
+      ],
+    })),
+    notes: ['Springs of the rate named, with the free length of the old ones, bring back both height and frequency.'],
   }
 }

@@ -81,6 +81,20 @@ describe('the example sheet, worked out by hand', () => {
     ])
     expect(table?.notes?.[0]).toMatch(/^No placement comes nearer to the target: proven over \d+ placements/)
   })
+  it('springs: the front axle less its unsprung mass, before and after', () => {
+    const front = 655 - rearWith([4, 0, 2, 2])
+    const [before, after] = [360 - 48, front - 48]
+    const wheelRate = 19000 * 0.92 ** 2
+    expect(cell('Weight', 'front', 'or fit springs of').in('N/mm')).toBeCloseTo((19 * after) / before, 9)
+    expect(cell('Weight', 'front', 'body moves by').in('mm')).toBeCloseTo(
+      (((before - after) / 2) * 9.80665 * 1000) / wheelRate,
+      9,
+    )
+    expect(cell('Weight', 'front', 'ride frequency').in('Hz')).toBeCloseTo(
+      Math.sqrt(wheelRate / (after / 2)) / (2 * Math.PI),
+      9,
+    )
+  })
   it('pack: 4 in series, 2 in parallel', () => {
     expect(figure('The pack', 'voltage, 4 in series').in('V')).toBeCloseTo(177.6, 9)
     expect(figure('The pack', 'voltage when full').in('V')).toBeCloseTo(201.6, 9)
@@ -334,7 +348,7 @@ describe('a sheet that cannot be read', () => {
       [
         'readBuild: 5 inputs cannot be used',
         "  car.wheelbase: expected a length such as '2.4 m', got '2,03 m' (write '2.03 m': the decimal sign is a point, and thousands are not separated)",
-        "  car.trak: expected no such field; there are wheelbase, track, scales, raised, frontRollShare, payload, tyre, dragArea, rollingResistance, limits, got '1.2 m' (did you mean track?)",
+        "  car.trak: expected no such field; there are wheelbase, track, scales, raised, frontRollShare, springs, payload, tyre, dragArea, rollingResistance, limits, got '1.2 m' (did you mean track?)",
         "  removed[1].at.aft: expected a length such as '2.4 m', got '-320 kg' (kg measures a mass)",
         "  module.capacity: expected a charge such as '60 Ah', got nothing",
         '  pack.bays[1].capacity: expected a number at least 0, got -1',
@@ -349,14 +363,16 @@ describe('a sheet that cannot be read', () => {
     wrong.runs[0].insulationLimit = '40 °C'
     wrong.runs[0].section = '36 mm²'
     wrong.charger.to = '20 %'
+    wrong.car.springs.rear.unsprung = '290 kg'
     wrong.cooling.pack.limit = '30 °C'
     wrong.heating.pack.to = '-10 °C'
-    expect(() => readBuild(wrong)).toThrow(/readBuild: 8 inputs cannot be used\n {2}car\.tyre: expected a tyre mark/)
+    expect(() => readBuild(wrong)).toThrow(/readBuild: 9 inputs cannot be used\n {2}car\.tyre: expected a tyre mark/)
     for (const line of [
       'module.minimumVoltage: expected a voltage below the nominal one, 44.4 V, got 60 V',
       'controller.maximumVoltage: expected more than controller.minimumVoltage, 96 V, got 90 V',
       'runs[0].section: expected a section: 0.5 mm², 0.75 mm²',
       'runs[0].insulationLimit: expected a temperature above the ambient one, 45 °C, got 40 °C',
+      'car.springs.rear.unsprung: expected less than the rear scales show, 290 kg, got 290 kg',
       'charger.to: expected more than charger.from, 20 %, got 20 %',
       'cooling.pack.limit: expected more than cooling.outside, 32 °C, got 30 °C',
       'heating.pack.to: expected more than heating.outside, -7 °C, got -10 °C',
