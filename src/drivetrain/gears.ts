@@ -149,14 +149,14 @@ export const gearStep = /*@__PURE__*/ formula({
 })
 
 /**
- * Torque on the driven wheels, of both together, while the motor drives. Under regeneration power flows the other way
- * and the losses help to brake, so that this formula does not hold.
+ * Torque on the driven wheels, of both together. While the motor drives, the losses of gears and bearings take from
+ * its torque; while it brakes, they help it to brake.
  *
- * `T_w = T_m * i * eta`
+ * `T_w = i * min(T_m * eta, T_m / eta)`
  *
- * - `motorTorque` (`T_m`, N·m): motor torque, at least 0 N·m
+ * - `motorTorque` (`T_m`, N·m): motor torque, negative where it brakes
  * - `ratio` (`i`, a plain number): turns of the motor per turn of the wheels, above 0
- * - `efficiency` (`eta`, a plain number): efficiency from motor shaft to wheels, above 0 and at most 1
+ * - `efficiency` (`eta`, a plain number): efficiency between motor shaft and wheels, above 0 and at most 1
  * - gives `T_w`: torque on the driven wheels together, in N·m
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
@@ -174,14 +174,55 @@ export const wheelTorque = /*@__PURE__*/ formula({
   name: 'wheelTorque',
   title: 'Torque at the driven wheels',
   inputs: {
-    motorTorque: input('torque', 'T_m', 'Motor torque', { min: 0 }),
+    motorTorque: input('torque', 'T_m', 'Motor torque, negative where it brakes'),
     ratio: input('ratio', 'i', 'Turns of the motor per turn of the wheels', { above: 0 }),
-    efficiency: input('ratio', 'eta', 'Efficiency from motor shaft to wheels', { above: 0, max: 1 }),
+    efficiency: input('ratio', 'eta', 'Efficiency between motor shaft and wheels', { above: 0, max: 1 }),
   },
   result: output('torque', 'T_w', 'Torque on the driven wheels together'),
-  expression: 'T_m * i * eta',
+  expression: 'i * min(T_m * eta, T_m / eta)',
   source: acceleration,
-  compute: ({ motorTorque, ratio, efficiency }) => motorTorque * ratio * efficiency,
+  compute: ({ motorTorque, ratio, efficiency }) => ratio * Math.min(motorTorque * efficiency, motorTorque / efficiency),
+})
+
+/**
+ * Torque that the motor must give for a force at the driven wheels; for a braking force, the torque with which it
+ * brakes, less by the losses on the way.
+ *
+ * `T_m = r / i * max(F * eta, F / eta)`
+ *
+ * - `force` (`F`, N): force of the driven wheels on the road, negative where they brake
+ * - `ratio` (`i`, a plain number): turns of the motor per turn of the wheels, above 0
+ * - `rollingRadius` (`r`, m): rolling radius of the driven wheels, above 0 m
+ * - `efficiency` (`eta`, a plain number): efficiency between motor shaft and wheels, above 0 and at most 1
+ * - gives `T_m`: motor torque, negative where it brakes, in N·m
+ * - Assumes: the turning parts are not being speeded up
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
+ *
+ * @example
+ * ```ts
+ * motorTorque({ force: '3330.5 N', ratio: 5.75824, rollingRadius: '0.2888 m', efficiency: 0.96 })
+ * // 174 N·m
+ * // course exercise (read): 174 N·m
+ * ```
+ */
+export const motorTorque = /*@__PURE__*/ formula({
+  name: 'motorTorque',
+  title: 'Motor torque for a force at the wheels',
+  inputs: {
+    force: input('force', 'F', 'Force of the driven wheels on the road, negative where they brake'),
+    ratio: input('ratio', 'i', 'Turns of the motor per turn of the wheels', { above: 0 }),
+    rollingRadius: input('length', 'r', 'Rolling radius of the driven wheels', { above: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency between motor shaft and wheels', { above: 0, max: 1 }),
+  },
+  result: output('torque', 'T_m', 'Motor torque, negative where it brakes'),
+  expression: 'r / i * max(F * eta, F / eta)',
+  assumes: ['The turning parts are not being speeded up.'],
+  source: acceleration,
+  compute: ({ force, ratio, rollingRadius, efficiency }) =>
+    (rollingRadius / ratio) * Math.max(force * efficiency, force / efficiency),
 })
 
 /**

@@ -3,17 +3,27 @@ export {
   equivalentMass,
   gearStep,
   motorSpeed,
+  motorTorque,
   overallRatio,
   roadSpeed,
   tractiveForce,
   wheelTorque,
 } from './gears.js'
-export { baseSpeed, motorEfficiency, motorLoss, shaftPower } from './motor.js'
+export {
+  baseSpeed,
+  electricalPower,
+  electricalPowerAtEfficiency,
+  motorEfficiency,
+  motorLoss,
+  shaftPower,
+} from './motor.js'
 export { criticalSpeed } from './propshaft.js'
 export {
   aerodynamicDrag,
   airDensity,
   airPressure,
+  coefficientFromConstant,
+  dragAreaFromQuadratic,
   gradeForce,
   inertiaForce,
   roadLoad,
@@ -21,7 +31,14 @@ export {
   roadPower,
   rollingResistance,
 } from './road-load.js'
-export { gradeability, gripAcceleration, tractionLimitFront, tractionLimitRear } from './traction.js'
+export {
+  brakingLimitFront,
+  brakingLimitRear,
+  gradeability,
+  gripAcceleration,
+  tractionLimitFront,
+  tractionLimitRear,
+} from './traction.js'
 export {
   readTyre,
   rollingCircumference,

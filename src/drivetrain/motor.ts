@@ -155,3 +155,71 @@ export const motorEfficiency = /*@__PURE__*/ formula({
   source: losses,
   compute: ({ shaftPower, loss }) => shaftPower / (shaftPower + loss),
 })
+
+/**
+ * Electrical power of a motor by its loss: what it draws while it drives, and what it gives back, as a negative
+ * figure, while it brakes. Where a braking motor loses more than the shaft brings, it draws.
+ *
+ * `P_e = P + P_l`
+ *
+ * - `shaftPower` (`P`, kW): power at the shaft, negative where it brakes
+ * - `loss` (`P_l`, kW): loss of the motor, at least 0 kW
+ * - gives `P_e`: electrical power, negative where it is given back, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6.
+ *
+ * @example
+ * ```ts
+ * electricalPower({ shaftPower: '40 kW', loss: '3924 W' })
+ * // 43.92 kW
+ * // Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6 (from memory): 43.924 kW
+ * ```
+ */
+export const electricalPower = /*@__PURE__*/ formula({
+  name: 'electricalPower',
+  title: 'Electrical power of a motor by its loss',
+  inputs: {
+    shaftPower: input('power', 'P', 'Power at the shaft, negative where it brakes'),
+    loss: input('power', 'P_l', 'Loss of the motor', { min: 0 }),
+  },
+  result: output('power', 'P_e', 'Electrical power, negative where it is given back'),
+  expression: 'P + P_l',
+  source: losses,
+  compute: ({ shaftPower, loss }) => shaftPower + loss,
+})
+
+/**
+ * Electrical power of a motor by one efficiency for both directions. One figure is kind to a motor that stands or
+ * runs at part load, where its loss is a greater share.
+ *
+ * `P_e = max(P * eta, P / eta)`
+ *
+ * - `shaftPower` (`P`, kW): power at the shaft, negative where it brakes
+ * - `efficiency` (`eta`, a plain number): efficiency of motor and controller, above 0 and at most 1
+ * - gives `P_e`: electrical power, negative where it is given back, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * electricalPowerAtEfficiency({ shaftPower: '71.5 kW', efficiency: 0.9 })
+ * // 79.44 kW
+ * // course exercise (read): 79.5 kW
+ * ```
+ */
+export const electricalPowerAtEfficiency = /*@__PURE__*/ formula({
+  name: 'electricalPowerAtEfficiency',
+  title: 'Electrical power of a motor by its efficiency',
+  inputs: {
+    shaftPower: input('power', 'P', 'Power at the shaft, negative where it brakes'),
+    efficiency: input('ratio', 'eta', 'Efficiency of motor and controller', { above: 0, max: 1 }),
+  },
+  result: output('power', 'P_e', 'Electrical power, negative where it is given back'),
+  expression: 'max(P * eta, P / eta)',
+  source: definition,
+  compute: ({ shaftPower, efficiency }) => Math.max(shaftPower * efficiency, shaftPower / efficiency),
+})

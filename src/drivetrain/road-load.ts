@@ -372,3 +372,71 @@ export const roadPower = /*@__PURE__*/ formula({
   source: definition,
   compute: ({ force, speed }) => force * speed,
 })
+
+/**
+ * Rolling resistance coefficient that makes the constant coefficient of a coast-down at a mass.
+ *
+ * `C_rr = F_0 / (m * g0)`
+ *
+ * - `constant` (`F_0`, N): constant coefficient, at least 0 N
+ * - `mass` (`m`, kg): mass of the car, above 0 kg
+ * - gives `C_rr`: rolling resistance coefficient, in a plain number
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * coefficientFromConstant({ constant: '98.0665 N', mass: '1000 kg' })
+ * // 0.01
+ * // by definition (exact): 0.01
+ * ```
+ */
+export const coefficientFromConstant = /*@__PURE__*/ formula({
+  name: 'coefficientFromConstant',
+  title: 'Rolling resistance coefficient from a coast-down',
+  inputs: {
+    constant: input('force', 'F_0', 'Constant coefficient', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { above: 0 }),
+  },
+  result: output('ratio', 'C_rr', 'Rolling resistance coefficient'),
+  expression: 'F_0 / (m * g0)',
+  constants: { g0: standardGravity },
+  source: definition,
+  compute: ({ constant, mass }, { g0 }) => constant / (mass * g0),
+})
+
+/**
+ * Drag area that makes the quadratic coefficient of a coast-down in the air of that day.
+ *
+ * `A_d = 2 * F_2 / rho`
+ *
+ * - `quadratic` (`F_2`, N/(km/h)²): quadratic coefficient, at least 0 N/(km/h)²
+ * - `airDensity` (`rho`, kg/m³): density of the air at the coast-down, above 0 kg/m³
+ * - gives `A_d`: drag coefficient times frontal area, in m²
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * dragAreaFromQuadratic({ quadratic: '0.432 N/(m/s)²', airDensity: '1.2 kg/m³' })
+ * // 0.72 m²
+ * // by definition (exact): 0.72 m²
+ * ```
+ */
+export const dragAreaFromQuadratic = /*@__PURE__*/ formula({
+  name: 'dragAreaFromQuadratic',
+  title: 'Drag area from a coast-down',
+  inputs: {
+    quadratic: input('forcePerSpeedSquared', 'F_2', 'Quadratic coefficient', { min: 0 }),
+    airDensity: input('density', 'rho', 'Density of the air at the coast-down', { above: 0 }),
+  },
+  result: output('area', 'A_d', 'Drag coefficient times frontal area'),
+  expression: '2 * F_2 / rho',
+  source: definition,
+  compute: ({ quadratic, airDensity }) => (2 * quadratic) / airDensity,
+})

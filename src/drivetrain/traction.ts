@@ -15,18 +15,20 @@ const tractionLimit = /*@__PURE__*/ cite(
  * Hardest pull of a driven rear axle, the load that moves on to it under acceleration included. It holds while the
  * front wheels stay on the ground.
  *
- * `F = mu * m * g0 * a / (L - mu * h)`
+ * `F = mu * m * g0 * cos(atan(G)) * a / (L - mu * h)`
  *
  * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
  * - `mass` (`m`, kg): mass of the car, at least 0 kg
  * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
  * - `height` (`h`, m): height of the centre of gravity, at least 0 m
  * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - `grade` (`G`, a plain number): grade, rise over run, 0 unless given
  * - gives `F`: greatest force of the rear wheels on the road, in N
  * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
  * - holds where aft / wheelbase is below 1
  * - holds where friction * height / (wheelbase - aft) is at most 1
- * - Assumes: the road is level, and all other resistance small beside the pull
+ * - Assumes: what else resists acts at the height of the centre of gravity or is small beside the pull, and the air
+ *   does not lift the car
  * - Assumes: both driven wheels grip alike: an open differential on a rigid axle pulls less
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
@@ -55,9 +57,10 @@ export const tractionLimitRear = /*@__PURE__*/ formula({
     aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
     height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
     wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run', { default: 0 }),
   },
   result: output('force', 'F', 'Greatest force of the rear wheels on the road'),
-  expression: 'mu * m * g0 * a / (L - mu * h)',
+  expression: 'mu * m * g0 * cos(atan(G)) * a / (L - mu * h)',
   constants: { g0: standardGravity },
   valid: [
     { of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, below: 1 },
@@ -68,28 +71,30 @@ export const tractionLimitRear = /*@__PURE__*/ formula({
     },
   ],
   assumes: [
-    'The road is level, and all other resistance small beside the pull.',
+    'What else resists acts at the height of the centre of gravity or is small beside the pull, and the air does not lift the car.',
     'Both driven wheels grip alike: an open differential on a rigid axle pulls less.',
   ],
   source: tractionLimit,
-  compute: ({ friction, mass, aft, height, wheelbase }, { g0 }) =>
-    (friction * mass * g0 * aft) / (wheelbase - friction * height),
+  compute: ({ friction, mass, aft, height, wheelbase, grade }, { g0 }) =>
+    (friction * mass * g0 * Math.cos(Math.atan(grade)) * aft) / (wheelbase - friction * height),
 })
 
 /**
  * Hardest pull of a driven front axle, less the load that moves off it under acceleration.
  *
- * `F = mu * m * g0 * (L - a) / (L + mu * h)`
+ * `F = mu * m * g0 * cos(atan(G)) * (L - a) / (L + mu * h)`
  *
  * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
  * - `mass` (`m`, kg): mass of the car, at least 0 kg
  * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
  * - `height` (`h`, m): height of the centre of gravity, at least 0 m
  * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - `grade` (`G`, a plain number): grade, rise over run, 0 unless given
  * - gives `F`: greatest force of the front wheels on the road, in N
  * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
  * - holds where aft / wheelbase is at most 1
- * - Assumes: the road is level, and all other resistance small beside the pull
+ * - Assumes: what else resists acts at the height of the centre of gravity or is small beside the pull, and the air
+ *   does not lift the car
  * - Assumes: both driven wheels grip alike
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
@@ -112,15 +117,127 @@ export const tractionLimitFront = /*@__PURE__*/ formula({
     aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
     height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
     wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run', { default: 0 }),
   },
   result: output('force', 'F', 'Greatest force of the front wheels on the road'),
-  expression: 'mu * m * g0 * (L - a) / (L + mu * h)',
+  expression: 'mu * m * g0 * cos(atan(G)) * (L - a) / (L + mu * h)',
   constants: { g0: standardGravity },
   valid: [{ of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, max: 1 }],
-  assumes: ['The road is level, and all other resistance small beside the pull.', 'Both driven wheels grip alike.'],
+  assumes: [
+    'What else resists acts at the height of the centre of gravity or is small beside the pull, and the air does not lift the car.',
+    'Both driven wheels grip alike.',
+  ],
   source: tractionLimit,
-  compute: ({ friction, mass, aft, height, wheelbase }, { g0 }) =>
-    (friction * mass * g0 * (wheelbase - aft)) / (wheelbase + friction * height),
+  compute: ({ friction, mass, aft, height, wheelbase, grade }, { g0 }) =>
+    (friction * mass * g0 * Math.cos(Math.atan(grade)) * (wheelbase - aft)) / (wheelbase + friction * height),
+})
+
+/**
+ * Greatest braking force of the rear wheels alone, as when a motor on them brakes: braking takes load off them. With
+ * the brakes of the front wheels on as well there is less.
+ *
+ * `F = mu * m * g0 * cos(atan(G)) * a / (L + mu * h)`
+ *
+ * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
+ * - `height` (`h`, m): height of the centre of gravity, at least 0 m
+ * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - `grade` (`G`, a plain number): grade, rise over run, 0 unless given
+ * - gives `F`: greatest braking force of the rear wheels, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where aft / wheelbase is at most 1
+ * - Assumes: only this axle brakes, its wheels grip alike, and the air does not lift the car
+ * - Caution: rear wheels that are braked to their grip let the tail go: keep regeneration on a rear axle well below
+ *   this limit, and less in the wet
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction-limited acceleration.
+ *
+ * @example
+ * ```ts
+ * brakingLimitRear({ friction: 0.3, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' })
+ * // 1431 N
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction limit with the sign of the force turned
+ * // (recomputed): 1430.5 N
+ * ```
+ */
+export const brakingLimitRear = /*@__PURE__*/ formula({
+  name: 'brakingLimitRear',
+  title: 'Braking limit of the rear axle alone',
+  inputs: {
+    friction: input('ratio', 'mu', 'Friction coefficient of tyre and road', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
+    height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
+    wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run', { default: 0 }),
+  },
+  result: output('force', 'F', 'Greatest braking force of the rear wheels'),
+  expression: 'mu * m * g0 * cos(atan(G)) * a / (L + mu * h)',
+  constants: { g0: standardGravity },
+  valid: [{ of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, max: 1 }],
+  assumes: ['Only this axle brakes, its wheels grip alike, and the air does not lift the car.'],
+  cautions: [
+    'Rear wheels that are braked to their grip let the tail go: keep regeneration on a rear axle well below this limit, and less in the wet.',
+  ],
+  source: tractionLimit,
+  compute: ({ friction, mass, aft, height, wheelbase, grade }, { g0 }) =>
+    (friction * mass * g0 * Math.cos(Math.atan(grade)) * aft) / (wheelbase + friction * height),
+})
+
+/**
+ * Greatest braking force of the front wheels alone, as when a motor on them brakes: braking brings load on to them.
+ *
+ * `F = mu * m * g0 * cos(atan(G)) * (L - a) / (L - mu * h)`
+ *
+ * - `friction` (`mu`, a plain number): friction coefficient of tyre and road, at least 0
+ * - `mass` (`m`, kg): mass of the car, at least 0 kg
+ * - `aft` (`a`, m): distance of the centre of gravity behind the front axle, at least 0 m
+ * - `height` (`h`, m): height of the centre of gravity, at least 0 m
+ * - `wheelbase` (`L`, m): wheelbase, above 0 m
+ * - `grade` (`G`, a plain number): grade, rise over run, 0 unless given
+ * - gives `F`: greatest braking force of the front wheels, in N
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where aft / wheelbase is above 0 and at most 1
+ * - holds where friction * height / aft is at most 1
+ * - Assumes: only this axle brakes, its wheels grip alike, and the air does not lift the car
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction-limited acceleration.
+ *
+ * @example
+ * ```ts
+ * brakingLimitFront({ friction: 0.3, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' })
+ * // 1970 N
+ * // Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction limit with the sign of the force turned
+ * // (recomputed): 1969.5 N
+ * ```
+ */
+export const brakingLimitFront = /*@__PURE__*/ formula({
+  name: 'brakingLimitFront',
+  title: 'Braking limit of the front axle alone',
+  inputs: {
+    friction: input('ratio', 'mu', 'Friction coefficient of tyre and road', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { min: 0 }),
+    aft: input('length', 'a', 'Distance of the centre of gravity behind the front axle', { min: 0 }),
+    height: input('length', 'h', 'Height of the centre of gravity', { min: 0 }),
+    wheelbase: input('length', 'L', 'Wheelbase', { above: 0 }),
+    grade: input('ratio', 'G', 'Grade, rise over run', { default: 0 }),
+  },
+  result: output('force', 'F', 'Greatest braking force of the front wheels'),
+  expression: 'mu * m * g0 * cos(atan(G)) * (L - a) / (L - mu * h)',
+  constants: { g0: standardGravity },
+  valid: [
+    { of: 'aft / wheelbase', value: ({ aft, wheelbase }) => aft / wheelbase, above: 0, max: 1 },
+    { of: 'friction * height / aft', value: ({ friction, height, aft }) => (friction * height) / aft, max: 1 },
+  ],
+  assumes: ['Only this axle brakes, its wheels grip alike, and the air does not lift the car.'],
+  source: tractionLimit,
+  compute: ({ friction, mass, aft, height, wheelbase, grade }, { g0 }) =>
+    (friction * mass * g0 * Math.cos(Math.atan(grade)) * (wheelbase - aft)) / (wheelbase - friction * height),
 })
 
 /**

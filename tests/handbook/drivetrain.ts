@@ -4,7 +4,13 @@ import {
   airDensity,
   airPressure,
   baseSpeed,
+  brakingLimitFront,
+  brakingLimitRear,
+  coefficientFromConstant,
   criticalSpeed,
+  dragAreaFromQuadratic,
+  electricalPower,
+  electricalPowerAtEfficiency,
   equivalentMass,
   gearStep,
   gradeability,
@@ -14,6 +20,7 @@ import {
   motorEfficiency,
   motorLoss,
   motorSpeed,
+  motorTorque,
   overallRatio,
   roadLoad,
   roadLoadFromCoefficients,
@@ -43,6 +50,10 @@ const firstGear = cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'ch
 const r30 = cite('UN Regulation No. 30', 'outer diameter, rim diameter 330 mm for code 13')
 const coastDown = cite('40 CFR 86.529-98', 'figure F98-9')
 const isa = cite('ISO 2533')
+const brakedAxle = cite(
+  'Gillespie, Fundamentals of Vehicle Dynamics (1992)',
+  'chapter 2, traction limit with the sign of the force turned',
+)
 const otherGravity = 'The source takes 9.81 m/s², 0.034 % more.'
 
 export const drivetrainHandbook = [
@@ -213,6 +224,24 @@ export const drivetrainHandbook = [
       source: exercise,
       standing: 'recomputed',
       note: 'Efficiencies 0.972 of the gear and 0.990 of the final drive; 2312.0 N at 0.2876 m, to 0.1 N.',
+    },
+  ]),
+  handbook(motorTorque, [
+    {
+      given: { force: '3330.5 N', ratio: 5.75824, rollingRadius: '0.2888 m', efficiency: 0.96 },
+      expected: '174 N·m',
+      within: 1e-4,
+      source: exercise,
+      standing: 'read',
+      note: 'The exercise asks for the force of this torque.',
+    },
+    {
+      given: { force: '-1000 N', ratio: 4, rollingRadius: '0.25 m', efficiency: 0.8 },
+      expected: '-50 N·m',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+      note: 'Braking: 250 N·m at the wheels, of which gears and bearings take a fifth.',
     },
   ]),
   handbook(tractiveForce, [
@@ -495,6 +524,59 @@ export const drivetrainHandbook = [
       note: 'Coefficients of a brushed motor with permanent magnets; worked out by hand: 150 + 20 + 80 + 20.',
     },
   ]),
+  handbook(electricalPower, [
+    {
+      given: { shaftPower: '40 kW', loss: '3924 W' },
+      expected: '43.924 kW',
+      within: 1e-12,
+      source: larminie,
+      standing: 'from memory',
+      note: 'The induction motor at 100 N·m and 400 rad/s.',
+    },
+    {
+      given: { shaftPower: '-40 kW', loss: '3924 W' },
+      expected: '-36.076 kW',
+      within: 1e-12,
+      source: larminie,
+      standing: 'from memory',
+      note: 'The same, braking.',
+    },
+  ]),
+  handbook(electricalPowerAtEfficiency, [
+    {
+      given: { shaftPower: '71.5 kW', efficiency: 0.9 },
+      expected: '79.5 kW',
+      within: 0.001,
+      source: exercise,
+      standing: 'read',
+      note: 'A car of 1200 kg at 80 km/h after ten seconds.',
+    },
+    {
+      given: { shaftPower: '-10 kW', efficiency: 0.9 },
+      expected: '-9 kW',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(coefficientFromConstant, [
+    {
+      given: { constant: '98.0665 N', mass: '1000 kg' },
+      expected: 0.01,
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(dragAreaFromQuadratic, [
+    {
+      given: { quadratic: '0.432 N/(m/s)²', airDensity: '1.2 kg/m³' },
+      expected: '0.72 m²',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
   handbook(motorEfficiency, [
     {
       given: { shaftPower: '40 kW', loss: '3924 W' },
@@ -531,6 +613,40 @@ export const drivetrainHandbook = [
       source: bonnick,
       standing: 'recomputed',
       note: `Inputs read: 2.889 m/s². ${otherGravity}`,
+    },
+  ]),
+  handbook(brakingLimitRear, [
+    {
+      given: { friction: 0.3, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' },
+      expected: '1430.5 N',
+      within: 5e-4,
+      source: brakedAxle,
+      standing: 'recomputed',
+      note: '0.1274 of the weight; at a friction of 0.8, 0.3108.',
+    },
+    {
+      given: { friction: 0.8, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' },
+      expected: '3489.9 N',
+      within: 2e-4,
+      source: brakedAxle,
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(brakingLimitFront, [
+    {
+      given: { friction: 0.3, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' },
+      expected: '1969.5 N',
+      within: 4e-4,
+      source: brakedAxle,
+      standing: 'recomputed',
+      note: '0.1754 of the weight; at a friction of 0.8, 0.5227.',
+    },
+    {
+      given: { friction: 0.8, mass: '1145 kg', aft: '1.139 m', height: '0.5 m', wheelbase: '2.532 m' },
+      expected: '5869.2 N',
+      within: 2e-4,
+      source: brakedAxle,
+      standing: 'recomputed',
     },
   ]),
   handbook(gripAcceleration, [

@@ -4,7 +4,13 @@ import {
   airDensity,
   airPressure,
   baseSpeed,
+  brakingLimitFront,
+  brakingLimitRear,
+  coefficientFromConstant,
   criticalSpeed,
+  dragAreaFromQuadratic,
+  electricalPower,
+  electricalPowerAtEfficiency,
   equivalentMass,
   gearStep,
   gradeability,
@@ -14,6 +20,7 @@ import {
   motorEfficiency,
   motorLoss,
   motorSpeed,
+  motorTorque,
   overallRatio,
   roadLoad,
   roadLoadFromCoefficients,
@@ -32,6 +39,7 @@ import {
 } from '../../src/drivetrain/index.js'
 import { lawsOf } from '../laws.js'
 
+const slope = 'either: a slope takes load off the tyres whether it goes up or down'
 const tailWind = 'either: a tail wind faster than the car pushes it'
 const downhill = 'either: downhill the force pushes the car'
 const braking = 'either: braking turns the force round'
@@ -45,7 +53,13 @@ export const drivetrainLaws = [
   lawsOf(motorSpeed, { speed: 'rises', ratio: 'rises', rollingRadius: 'falls' }),
   lawsOf(roadSpeed, { motorSpeed: 'rises', ratio: 'falls', rollingRadius: 'rises' }),
   lawsOf(gearStep, { ratio: 'rises', nextRatio: 'falls' }),
-  lawsOf(wheelTorque, { motorTorque: 'rises', ratio: 'rises', efficiency: 'rises' }),
+  lawsOf(wheelTorque, { motorTorque: 'rises', ratio: braking, efficiency: 'rises' }),
+  lawsOf(motorTorque, {
+    force: 'rises',
+    ratio: braking,
+    rollingRadius: braking,
+    efficiency: 'falls',
+  }),
   lawsOf(tractiveForce, { wheelTorque: 'rises', radius: braking }),
   lawsOf(equivalentMass, { inertia: 'rises', ratio: 'rises', radius: 'falls' }),
   lawsOf(airDensity, { pressure: 'rises', temperature: 'falls' }),
@@ -54,7 +68,7 @@ export const drivetrainLaws = [
   lawsOf(rollingResistance, {
     mass: 'rises',
     coefficient: 'rises',
-    grade: 'either: a slope takes load off the tyres whether it goes up or down',
+    grade: slope,
   }),
   lawsOf(gradeForce, { mass: downhill, grade: 'rises' }),
   lawsOf(inertiaForce, { mass: braking, acceleration: 'rises', rotatingFactor: braking }),
@@ -81,9 +95,43 @@ export const drivetrainLaws = [
     windage: 'rises',
     constant: 'rises',
   }),
+  lawsOf(electricalPower, { shaftPower: 'rises', loss: 'rises' }),
+  lawsOf(electricalPowerAtEfficiency, { shaftPower: 'rises', efficiency: 'falls' }),
+  lawsOf(coefficientFromConstant, { constant: 'rises', mass: 'falls' }),
+  lawsOf(dragAreaFromQuadratic, { quadratic: 'rises', airDensity: 'falls' }),
   lawsOf(motorEfficiency, { shaftPower: 'rises', loss: 'falls' }),
-  lawsOf(tractionLimitRear, { friction: 'rises', mass: 'rises', aft: 'rises', height: 'rises', wheelbase: 'falls' }),
-  lawsOf(tractionLimitFront, { friction: 'rises', mass: 'rises', aft: 'falls', height: 'falls', wheelbase: 'rises' }),
+  lawsOf(tractionLimitRear, {
+    friction: 'rises',
+    mass: 'rises',
+    aft: 'rises',
+    height: 'rises',
+    wheelbase: 'falls',
+    grade: slope,
+  }),
+  lawsOf(tractionLimitFront, {
+    friction: 'rises',
+    mass: 'rises',
+    aft: 'falls',
+    height: 'falls',
+    wheelbase: 'rises',
+    grade: slope,
+  }),
+  lawsOf(brakingLimitRear, {
+    friction: 'rises',
+    mass: 'rises',
+    aft: 'rises',
+    height: 'falls',
+    wheelbase: 'falls',
+    grade: slope,
+  }),
+  lawsOf(brakingLimitFront, {
+    friction: 'rises',
+    mass: 'rises',
+    aft: 'falls',
+    height: 'rises',
+    wheelbase: 'rises',
+    grade: slope,
+  }),
   lawsOf(gripAcceleration, {
     tractionLimit: 'rises',
     roadLoad: 'falls',

@@ -15,6 +15,7 @@ import {
   motorEfficiency,
   motorLoss,
   motorSpeed,
+  motorTorque,
   overallRatio,
   readTyre,
   roadLoad,
@@ -27,10 +28,10 @@ import {
   tractionLimitRear,
   tractiveForce,
   wheelTorque,
-} from '../src/drivetrain/index.js'
-import { explain } from '../src/formula/index.js'
-import { longitudinalTransfer, rearAxleMass } from '../src/mass/index.js'
-import { quantity } from '../src/quantity/index.js'
+} from '../../src/drivetrain/index.js'
+import { explain } from '../../src/formula/index.js'
+import { longitudinalTransfer, rearAxleMass } from '../../src/mass/index.js'
+import { quantity } from '../../src/quantity/index.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
@@ -167,9 +168,21 @@ describe('gears', () => {
       }),
     )
   })
-  it('refuse an efficiency above one and a braking torque', () => {
-    expect(() => wheelTorque({ motorTorque: '-40 N·m', ratio: 8, efficiency: 1.2 })).toThrow(
-      "wheelTorque: 2 inputs cannot be used\n  motorTorque: expected a torque at least 0 N·m, got '-40 N·m' (Motor torque)\n  efficiency: expected a ratio above 0 and at most 1, got 1.2",
+  it('lose in both directions: what brakes the wheels is more than the motor takes up', () => {
+    fc.assert(
+      fc.property(between(-400, 400), ...gearing, between(0.5, 1), (torque, ratio, r, efficiency) => {
+        const onWheels = wheelTorque({ motorTorque: quantity('torque', torque, 'N·m'), ratio, efficiency })
+        const lost = torque - onWheels.in('N·m') / ratio
+        expect(lost).toBeGreaterThanOrEqual(-1e-12 * Math.abs(torque))
+        const rollingRadius = quantity('length', r, 'm')
+        const force = tractiveForce({ wheelTorque: onWheels, radius: rollingRadius })
+        expect(motorTorque({ force, ratio, rollingRadius, efficiency }).in('N·m')).toBeCloseTo(torque, 9)
+      }),
+    )
+  })
+  it('refuse an efficiency above one', () => {
+    expect(() => wheelTorque({ motorTorque: '40 N·m', ratio: 8, efficiency: 1.2 })).toThrow(
+      'wheelTorque: one input cannot be used\n  efficiency: expected a ratio above 0 and at most 1, got 1.2',
     )
   })
 })

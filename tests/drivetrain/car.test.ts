@@ -1,0 +1,165 @@
+/** The car on its road: the two forms of its road load, what its turning parts add, what its wheels hold. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { airGiven, airOf } from '../../src/drivetrain/air.js'
+import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/car.js'
+import { roadLoadFromCoefficients } from '../../src/drivetrain/index.js'
+import { quantity } from '../../src/quantity/index.js'
+import { readStructure, type Written } from '../../src/structure/index.js'
+import { car } from './sheet.js'
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const read = (given: Written<typeof carGiven>) => readStructure('test', carGiven, given)
+const onRoad = (given: Written<typeof carGiven>) => carOnRoad('test', read(given))
+
+describe('the air', () => {
+  it('unless given is still, of 20 °C, at sea level', () => {
+    const { density, headwind, assumptions } = airOf()
+    // 101 325 / (287.05287 · 293.15), the dry air of CIPM-2007 but for its compressibility.
+    expect(density.in('kg/m³')).toBeCloseTo(1.2041, 4)
+    expect(headwind.si).toBe(0)
+    expect(assumptions).toEqual([
+      'The air is at 20 °C (air.temperature by default).',
+      'The road lies at sea level (air.altitude by default).',
+      'The air is still (air.headwind by default).',
+    ])
+  })
+  it('is denser in the cold', () => {
+    const { density } = airOf(readStructure('test', airGiven, { temperature: '-7 °C' }))
+    expect(density.ratioTo(airOf().density)).toBeCloseTo(293.15 / 266.15, 12)
+  })
+})
+
+describe('the car on its road', () => {
+  it('is resisted as a course exercise has it', () => {
+    // 600 kg, drag area 0.72 m², 1.2 kg/m³, coefficient 0.015, a slope of 8° (read): 213.33 N, 87.43 N, 819.17 N.
+    const { resistance } = onRoad({ mass: '600 kg', rollingResistance: 0.015, dragArea: '0.72 m²' })
+    const grade = Math.tan((8 * Math.PI) / 180)
+    expect(resistance.air(80 / 3.6, 1.2, 0)).toBeCloseTo(213.33, 2)
+    // The exercise takes 9.81 m/s².
+    expect((resistance.tyres(0, grade) * 9.81) / 9.80665).toBeCloseTo(87.43, 2)
+    expect((resistance.hill(grade) * 9.81) / 9.80665).toBeCloseTo(819.17, 1)
+  })
+
+  it('is the same car by the coefficients of its coast-down, in the air of that day on the level', () => {
+    fc.assert(
+      fc.property(
+        between(400, 2000),
+        between(0, 300),
+        between(-2, 5),
+        between(0, 1),
+        between(0.9, 1.4),
+        between(0, 60),
+        (mass, f0, f1, f2, rho, v) => {
+          const roadLoad = {
+            constant: quantity('force', f0, 'N'),
+            linear: quantity('forcePerSpeed', f1, 'N/(m/s)'),
+            quadratic: quantity('forcePerSpeedSquared', f2, 'N/(m/s)²'),
+          }
+          const airDensity = quantity('density', rho, 'kg/m³')
+          const { resistance } = onRoad({
+            mass: quantity('mass', mass, 'kg'),
+            roadLoad: { ...roadLoad, airDensity },
+          })
+          const expected = roadLoadFromCoefficients({ ...roadLoad, speed: quantity('speed', v, 'm/s') })
+          expect(resistance.total(v, 0, rho, 0)).toBeCloseTo(expected.si, 9)
+        },
+      ),
+    )
+  })
+
+  it('by its coefficients feels denser air and a head wind', () => {
+    const { resistance, assumptions } = onRoad({
+      mass: '800 kg',
+      roadLoad: { constant: '90 N', linear: '0 N/(m/s)', quadratic: '0.4 N/(m/s)²' },
+    })
+    // 100 kPa and 20 °C; UN R154 prints 1.189 kg/m³ (from memory).
+    const density = 100_000 / (287.05287 * 293.15)
+    expect(density).toBeCloseTo(1.189, 2)
+    expect(resistance.air(20, density, 0)).toBeCloseTo(160, 9)
+    expect(resistance.air(15, 2 * density, 5)).toBeCloseTo(320, 9)
+    expect(assumptions[1]).toBe('They belong to air of 1.188 kg/m³ (20 °C, 100 kPa; roadLoad.airDensity by default).')
+  })
+
+  it('refuses a road load in no form, in half of one, and in both', () => {
+    const wanted =
+      "car: expected rollingResistance and dragArea, such as 0.012 and '0.6 m²', or roadLoad from a coast-down"
+    const roadLoad = { constant: '90 N', linear: '0 N/(m/s)', quadratic: '0.4 N/(m/s)²' } as const
+    expect(() => onRoad({ mass: '800 kg' })).toThrow(`${wanted}, got none of them`)
+    expect(() => onRoad({ mass: '800 kg', dragArea: '0.6 m²' })).toThrow(`${wanted}, got dragArea`)
+    expect(() => onRoad({ mass: '800 kg', dragArea: '0.6 m²', roadLoad })).toThrow(
+      `${wanted}, got dragArea and roadLoad`,
+    )
+  })
+})
+
+describe('the inertia of a car', () => {
+  const radius = quantity('length', '0.2876 m')
+  // A course car (inputs read, factors recomputed): 1145 kg, motor 0.09 kg·m², gearbox by gear, final drive 0.1356 behind
+  // 3.944, wheels 4 · 1.24. Its gearbox is here reckoned to the motor shaft, its final drive from its input to the wheels.
+  it.each([
+    [3.78, 0.1469, 1.631],
+    [2.12, 0.1017, 1.216],
+    [1.46, 0.0791, 1.134],
+    [1.03, 0.0565, 1.1],
+    [0.84, 0.0339, 1.089],
+  ])('in a gear of %d is that of a course car', (gear, box, factor) => {
+    const wheels = quantity('inertia', 4 * 1.24 + 0.1356 * 3.944 ** 2, 'kg·m²')
+    const described = read({ ...car, mass: '1145 kg', rotatingFactor: undefined, wheelInertia: wheels } as never)
+    const { massAt } = inertiaOf('test', described, radius, quantity('inertia', 0.09 + box, 'kg·m²'))
+    expect(massAt(gear * 3.944) / 1145).toBeCloseTo(factor, 3)
+  })
+  it('by a factor is the same in every gear, and refuses to count a part twice', () => {
+    const { massAt } = inertiaOf('test', read(car), undefined, undefined)
+    expect(massAt(16)).toBeCloseTo(1.05 * 760, 9)
+    expect(massAt(undefined)).toBeCloseTo(1.05 * 760, 9)
+    expect(() => inertiaOf('test', read(car), radius, quantity('inertia', '0.05 kg·m²'))).toThrow(
+      'car.rotatingFactor and motor.inertia: expected one of them, such as car.rotatingFactor: 1.05, got both (the factor holds the motor already)',
+    )
+    expect(() => onRoad({ ...car, wheelInertia: '3 kg·m²' })).toThrow(
+      'car.rotatingFactor and car.wheelInertia: expected one of them',
+    )
+  })
+  it('unless given is that of the mass alone, and says so', () => {
+    const { rotatingFactor: _, ...plain } = car
+    const { massAt, assumptions } = inertiaOf('test', read(plain), undefined, undefined)
+    expect(massAt(16)).toBe(760)
+    expect(assumptions).toEqual(['Turning parts add nothing to the mass (rotatingFactor 1).'])
+  })
+})
+
+describe('the grip of a car', () => {
+  const friction = quantity('ratio', 0.8)
+  it('of one braked axle is as published, and less in driving than in braking in front', () => {
+    // A car of a course: brakes on one axle alone hold 0.5227 (front) and 0.3108 (rear) of its weight (recomputed).
+    const course = { mass: '1145 kg', wheelbase: '2.532 m', centreOfGravity: { aft: '1.139 m', up: '0.5 m' } } as const
+    for (const [drivenAxle, share] of [
+      ['front', 0.5227],
+      ['rear', 0.3108],
+    ] as const) {
+      const grip = gripOf('test', read({ ...car, ...course, drivenAxle }), friction)
+      expect(grip.braking(0) / (1145 * 9.80665)).toBeCloseTo(share, 4)
+      expect(grip.driving(0) < grip.braking(0)).toBe(drivenAxle === 'front')
+      expect(grip.driving(0.2) / grip.driving(0)).toBeCloseTo(Math.cos(Math.atan(0.2)), 12)
+    }
+  })
+  it('names all that it misses', () => {
+    const bare = { mass: '800 kg', rollingResistance: 0.012, dragArea: '0.6 m²' } as const
+    expect(() => gripOf('test', read(bare), friction)).toThrow(
+      [
+        'test: 3 inputs cannot be used',
+        "  car.wheelbase: expected a length such as '2.1 m', for the grip, got nothing",
+        "  car.centreOfGravity: expected its place such as { aft: '1 m', up: '0.5 m' }, for the grip, got nothing",
+        "  car.drivenAxle: expected 'front' or 'rear', for the grip, got nothing",
+      ].join('\n'),
+    )
+    expect(() => gripOf('test', read({ ...car, centreOfGravity: { aft: '1 m' } }), friction)).toThrow(
+      "car.centreOfGravity.up: expected a length such as '0.5 m', for the grip, got nothing",
+    )
+  })
+  it('refuses a centre of gravity behind the rear axle', () => {
+    expect(() => onRoad({ ...car, centreOfGravity: { aft: '2.5 m' } })).toThrow(
+      'car.centreOfGravity.aft: expected a length of at most the wheelbase, 2.03 m, got 2.5 m',
+    )
+  })
+})
