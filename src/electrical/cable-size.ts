@@ -24,9 +24,10 @@ import {
   type Cable,
   cableFields,
   cableOf,
-  followed,
+  courseOf,
   profileGiven,
   rmsOf,
+  settledPeak,
   steadyAtCurrent,
   steadyAtLimit,
 } from './cable-heat.js'
@@ -278,30 +279,18 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
   }
 }
 
-/** How long a cable runs its profile from its mean temperature until each round is as the last: some of its time constants. */
-const SETTLING = 3600
-
 /** The conductor at the steady current, or at its hottest over the profile; undefined where nothing is steady. */
 function temperatureOf(run: Run, cable: Cable, ampacity: Quantity<'current'>): Quantity<'temperature'> | undefined {
   const { steady, bundled, asked, where } = run
-  const alone = (current: Quantity<'current'>) => current.over(bundled)
+  const alone = steady.over(bundled)
   try {
     if (asked.profile === undefined) {
-      return section(
-        `Temperature at ${steady}`,
-        () => steadyAtCurrent(where, cable, alone(steady)).conductorTemperature,
-      )
+      return section(`Temperature at ${steady}`, () => steadyAtCurrent(where, cable, alone).conductorTemperature)
     }
-    const mean = section(`Temperature at ${steady}, the root mean square`, () =>
-      steadyAtCurrent(where, cable, alone(steady)),
-    ).conductorTemperature
+    const mean = section(`Temperature at ${steady}, the root mean square`, () => steadyAtCurrent(where, cable, alone))
     // Where even the mean current is too much, the profile need not be followed.
-    if (ampacity.si < steady.si) return mean
-    const profile = asked.profile.map(([current, time]) => [alone(current), time] as const)
-    const once = profile.reduce((sum, [, time]) => sum + time.si, 0)
-    const settling = Math.ceil(SETTLING / once)
-    const { peak } = followed(where, cable, profile, settling + 1, mean.si, settling)
-    return quantity('temperature', peak, 'K').as('°C')
+    if (ampacity.si < steady.si) return mean.conductorTemperature
+    return quantity('temperature', settledPeak(where, cable, courseOf(asked.profile, bundled), mean), 'K').as('°C')
   } catch (error) {
     if (error instanceof CalculationError) return undefined
     throw error

@@ -291,6 +291,12 @@ describe('a duty', () => {
     expect(Math.abs(peak.in('°C') - hottest)).toBeLessThan(0.5)
   })
 
+  it('follows a thousand hours, a thousand times, to where they settle', () => {
+    const { final } = cableDuty({ ...cable, profile: [['200 A', '1000 h']], rounds: 1000 })
+    const { conductorTemperature } = cableTemperature({ ...cable, current: '200 A' })
+    expect(final.si).toBeCloseTo(conductorTemperature.si, 2)
+  })
+
   it('goes on from one part to the next', () => {
     const whole = cableDuty({ ...cable, profile: [['300 A', '600 s']] })
     const halves = cableDuty({

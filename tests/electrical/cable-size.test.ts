@@ -110,8 +110,28 @@ describe('sizeCable', () => {
       const { section, temperature } = sizeCable({ profile, length: '2.4 m' })
       const cable = { area: section.area, ambient: '40 °C', laid: 'touching' } as const
       const { peak } = cableDuty({ ...cable, profile, rounds: 200 })
-      expect(Math.abs(temperature.si - peak.si)).toBeLessThan(0.5)
+      expect(Math.abs(temperature.si - peak.si)).toBeLessThan(0.02)
     }
+  })
+
+  it('takes a profile of milliseconds for its root mean square, and one of weeks for its greatest current', () => {
+    const of = (times: readonly ['1 ms' | '1000 h', '3 ms' | '3000 h']) =>
+      sizeCable({
+        profile: [
+          ['200 A', times[0]],
+          ['40 A', times[1]],
+        ],
+        length: '2.4 m',
+      })
+    const quick = of(['1 ms', '3 ms'])
+    const rms = quantity('current', Math.sqrt((200 ** 2 + 3 * 40 ** 2) / 4), 'A')
+    const steady = sizeCable({ current: rms, length: '2.4 m' })
+    expect(quick.section.name).toBe(steady.section.name)
+    expect(Math.abs(quick.temperature.si - steady.temperature.si)).toBeLessThan(0.02)
+    const slow = of(['1000 h', '3000 h'])
+    const full = sizeCable({ current: '200 A', length: '2.4 m' })
+    expect(slow.section.name).toBe(full.section.name)
+    expect(slow.temperature.si).toBeCloseTo(full.temperature.si, 2)
   })
 
   it('knows American gauges by their names, and other thicknesses that are given', () => {
