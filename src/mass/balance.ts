@@ -205,6 +205,7 @@ export const centreOfGravityLeft = /*@__PURE__*/ formula({
   valid: [
     {
       of: 'frontLeft + frontRight + rearLeft + rearRight',
+      kind: 'mass',
       value: ({ frontLeft, frontRight, rearLeft, rearRight }) => frontLeft + frontRight + rearLeft + rearRight,
       above: 0,
     },
@@ -250,7 +251,14 @@ export const commonCentre = /*@__PURE__*/ formula({
   },
   result: output('length', 'x', 'Place of the common centre of gravity', 'mm'),
   expression: '(m_1 * x_1 + m_2 * x_2) / (m_1 + m_2)',
-  valid: [{ of: 'firstMass + secondMass', value: ({ firstMass, secondMass }) => firstMass + secondMass, above: 0 }],
+  valid: [
+    {
+      of: 'firstMass + secondMass',
+      kind: 'mass',
+      value: ({ firstMass, secondMass }) => firstMass + secondMass,
+      above: 0,
+    },
+  ],
   source: cite('Meriam & Kraige, Engineering Mechanics: Statics', 'chapter 5'),
   compute: ({ firstMass, first, secondMass, second }) =>
     (firstMass * first + secondMass * second) / (firstMass + secondMass),
@@ -290,7 +298,7 @@ export const remainingCentre = /*@__PURE__*/ formula({
   },
   result: output('length', 'x_0', 'Place of the centre of gravity of what remains', 'mm'),
   expression: '(m * x - m_p * x_p) / (m - m_p)',
-  valid: [{ of: 'mass - partMass', value: ({ mass, partMass }) => mass - partMass, above: 0 }],
+  valid: [{ of: 'mass - partMass', kind: 'mass', value: ({ mass, partMass }) => mass - partMass, above: 0 }],
   source: cite('Meriam & Kraige, Engineering Mechanics: Statics', 'chapter 5'),
   compute: ({ mass, centre, partMass, part }) => (mass * centre - partMass * part) / (mass - partMass),
 })
