@@ -186,6 +186,9 @@ export const cableCurrent = /*@__PURE__*/ formula({
     Math.sqrt((Math.PI * outerDiameter * heatFlux) / resistancePerLength),
 })
 
+/** From where the table of air begins, and up to where it leaves no room for a cable that is warmer than the air. */
+export const airRange = { min: '250 K', below: '500 K' } as const
+
 /** What describes a single-core cable, for its heat. */
 export const cableFields = /*@__PURE__*/ (() => ({
   area: given('area', 'Section of the conductor', { above: 0 }),
@@ -194,7 +197,7 @@ export const cableFields = /*@__PURE__*/ (() => ({
   conductorDiameter: z.optional(given('length', 'Diameter of the stranded conductor', { above: 0 })),
   outerDiameter: z.optional(given('length', 'Outer diameter of the cable', { above: 0 })),
   laid: about('whether it lies on its own or touches another', z.optional(z.enum(['apart', 'touching']))),
-  ambient: given('temperature', 'Temperature of the air and what is around', { min: '250 K' }),
+  ambient: given('temperature', 'Temperature of the air and what is around', airRange),
 }))()
 
 const cableGiven = /*@__PURE__*/ z.strictObject(cableFields)
@@ -227,8 +230,8 @@ const FILL = 0.6
 /** What laying the strands in a helix adds to the resistance of a section. Common practice, no source. */
 const LAY = 1.02
 
-/** Completes a cable by what is usual, and says so. */
-export function cableOf(where: string, asked: CableGiven): Cable {
+/** Completes a cable by what is usual, and says so; `thickness` is where its outer diameter was asked. */
+export function cableOf(where: string, asked: CableGiven, thickness = 'outerDiameter'): Cable {
   const { area, ambient } = asked
   const conductor = asked.conductor ?? 'copper'
   const material = conductorMaterials[conductor]
@@ -243,7 +246,7 @@ export function cableOf(where: string, asked: CableGiven): Cable {
   const stranded = Math.min(solid / Math.sqrt(FILL), outer === undefined ? Infinity : Math.max(solid, 0.9 * outer))
   const conductorDiameter = asked.conductorDiameter ?? quantity('length', stranded, 'm').as('mm')
   const outerDiameter = asked.outerDiameter ?? quantity('length', 1.2 * conductorDiameter.si + 0.001, 'm').as('mm')
-  refuseDiameters(where, area, conductorDiameter, outerDiameter)
+  refuseDiameters(where, thickness, area, conductorDiameter, outerDiameter)
   const touching = asked.laid === 'touching'
   const metal =
     asked.resistance !== undefined
@@ -276,6 +279,7 @@ export function cableOf(where: string, asked: CableGiven): Cable {
 
 function refuseDiameters(
   where: string,
+  thickness: string,
   area: Quantity<'area'>,
   conductorDiameter: Quantity<'length'>,
   outerDiameter: Quantity<'length'>,
@@ -288,7 +292,7 @@ function refuseDiameters(
     refuse('conductorDiameter', `${solid}, that of ${area} of solid metal`, conductorDiameter)
   }
   if (outerDiameter.si < conductorDiameter.si) {
-    refuse('outerDiameter', `${conductorDiameter}, that of the conductor`, outerDiameter)
+    refuse(thickness, `${conductorDiameter}, that of the conductor`, outerDiameter)
   }
 }
 
@@ -451,7 +455,7 @@ const cableTemperatureGiven = /*@__PURE__*/ about(
  *
  * - `current` (A), at least 0
  * - `area` (mm²) of the conductor, of `conductor` `'copper'` (unless given) or `'aluminium'`
- * - `ambient` (°C) of air and surroundings, at least −23.15 °C
+ * - `ambient` (°C) of air and surroundings, at least −23.15 °C and below 226.8 °C
  * - `resistance` (mΩ/m) at 20 °C: unless given, the most that IEC 60228 allows a flexible conductor of a metric section, and
  *   for other sections that of the metal and 2 % for the lay of the strands
  * - `outerDiameter`, `conductorDiameter` (mm): unless given, those of thin-walled flexible cable
@@ -535,7 +539,10 @@ export const profileGiven = /*@__PURE__*/ about(
     z
       .array(
         z.readonly(
-          z.tuple([given('current', 'Current, of either sign'), given('time', 'Time that it lasts', { above: 0 })]),
+          about(
+            "a current and its time, such as ['300 A', '10 s']",
+            z.tuple([given('current', 'Current, of either sign'), given('time', 'Time that it lasts', { above: 0 })]),
+          ),
         ),
       )
       .check(z.minLength(1)),

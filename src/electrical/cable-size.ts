@@ -21,6 +21,7 @@ import { readValue } from '../quantity/read.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { adiabaticConstant, adiabaticWithstand, cableLoss, cableVoltageDrop, loopResistance } from './cable.js'
 import {
+  airRange,
   type Cable,
   cableFields,
   cableOf,
@@ -31,7 +32,7 @@ import {
   steadyAtCurrent,
   steadyAtLimit,
 } from './cable-heat.js'
-import { americanGauges, metricSections, resistancePerLengthAt } from './conductor.js'
+import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
 
 /** A section of cable that does not serve, with all the reasons. */
 export interface RefusedSection {
@@ -96,7 +97,7 @@ export const runFields = /*@__PURE__*/ (() => ({
   conductor: cableFields.conductor,
   insulationLimit: z.optional(given('temperature', 'Temperature that the insulation bears all day')),
   faultLimit: z.optional(given('temperature', 'Temperature that the insulation bears for a few seconds')),
-  ambient: z.optional(given('temperature', 'Temperature of the air and what is around', { min: '250 K' })),
+  ambient: z.optional(given('temperature', 'Temperature of the air and what is around', airRange)),
   maximumDrop: z.optional(dropGiven),
   systemVoltage: z.optional(given('voltage', 'Voltage of which a drop is a share', { above: 0 })),
   series: about('which sections to choose from', z.optional(z.enum(['metric', 'american']))),
@@ -177,7 +178,12 @@ export function runOf(where: string, path: string, asked: RunGiven): Run {
     refuse('insulationLimit', `a temperature above the ambient one, ${ambient}`, String(limit))
   }
   if (faultLimit.si <= limit.si) {
-    refuse('faultLimit', `a temperature above what the insulation bears all day, ${limit}`, String(faultLimit))
+    const received = asked.faultLimit === undefined ? `nothing, which is ${faultLimit}` : String(faultLimit)
+    refuse('faultLimit', `a temperature above what the insulation bears all day, ${limit}`, received)
+  }
+  const { meltingPoint } = conductorMaterials[asked.conductor ?? 'copper']
+  if (faultLimit.si >= meltingPoint.si) {
+    refuse('faultLimit', `a temperature below ${meltingPoint}, at which the conductor melts`, String(faultLimit))
   }
   const names = sectionsOf(asked.series).map(({ name }) => name)
   const strange = Object.keys(geometry).find((name) => !names.includes(name))
@@ -234,13 +240,14 @@ export interface Judged {
 export function judgeSection(run: Run, { name, area }: Candidate): Judged {
   const { asked, steady, greatest, limit, ambient, bundled } = run
   const outerDiameter = asked.geometry?.[name]
-  const cable = cableOf(run.where, {
+  const described = {
     area,
     ambient,
     laid: run.touching ? 'touching' : 'apart',
     ...(asked.conductor === undefined ? {} : { conductor: asked.conductor }),
     ...(outerDiameter === undefined ? {} : { outerDiameter }),
-  })
+  } as const
+  const cable = cableOf(run.where, described, `geometry.${name}`)
   const alone = section(`Ampacity at ${limit}`, () => steadyAtLimit(run.where, 'insulationLimit', cable, limit).current)
   const ampacity = alone.times(bundled)
   const reasons: string[] = []

@@ -193,6 +193,23 @@ describe('sizeCable', () => {
       { faultLimit: '90 °C' },
       'faultLimit: expected a temperature above what the insulation bears all day, 105 °C, got 90 °C',
     ],
+    [{ insulationLimit: '180 °C' }, 'bears all day, 180 °C, got nothing, which is 160 °C'],
+    [
+      { faultLimit: '1200 °C' },
+      'faultLimit: expected a temperature below 1085 °C, at which the conductor melts, got 1200 °C',
+    ],
+    [
+      { ambient: '300 °C', insulationLimit: '400 °C', faultLimit: '500 °C' },
+      "ambient: expected a temperature at least -23.15 °C and below 226.8 °C, got '300 °C'",
+    ],
+    [
+      { current: undefined, profile: [{ current: '3 A', time: '1 s' }] },
+      "profile[0]: expected tuple (a current and its time, such as ['300 A', '10 s']), got an object",
+    ],
+    [
+      { geometry: { '0.5 mm²': '0.1 mm' } },
+      'geometry.0.5 mm²: expected a length of at least 0.7979 mm, that of the conductor, got 0.1 mm',
+    ],
     [{ geometry: { '33 mm²': '9 mm' } }, 'geometry.33 mm²: expected a section: 0.5 mm², 0.75 mm²'],
     [
       { fault: { current: '3 kA' } },
