@@ -82,13 +82,13 @@ const efficienciesGiven: z.ZodMiniTransform<
 )
 
 /** What describes a tyre in a structure: the rolling radius, or the mark from which it follows. */
-const tyreShape = /*@__PURE__*/ (() => ({
+export const tyreShape = /*@__PURE__*/ (() => ({
   rollingRadius: z.optional(given('length', 'Rolling radius of the driven wheels', { above: 0 })),
   tyre: about('the mark of the tyre', z.optional(z.string())),
 }))()
 
 /** What describes gears and tyre in a structure. */
-const gearingShape = /*@__PURE__*/ (() => ({
+export const gearingShape = /*@__PURE__*/ (() => ({
   gears: gearsGiven,
   finalDrive: given('ratio', 'Ratio of the final drive', { above: 0 }),
   ...tyreShape,
@@ -102,15 +102,16 @@ const gearingGiven = /*@__PURE__*/ about('the gears', z.strictObject(gearingShap
 export type Gearing = Read<typeof gearingGiven>
 
 /** A driveline of its own, whose gears may be left out where only its losses count. */
-export const drivelineGiven = /*@__PURE__*/ about(
-  'the driveline',
-  z.strictObject({
-    ...tyreShape,
-    gears: z.optional(gearsGiven),
-    finalDrive: z.optional(given('ratio', 'Ratio of the final drive', { above: 0 })),
-    efficiency: efficienciesGiven,
-  }),
-)
+export const drivelineGiven = /*@__PURE__*/ (() =>
+  about(
+    'the driveline',
+    z.strictObject({
+      ...tyreShape,
+      gears: z.optional(gearsGiven),
+      finalDrive: z.optional(given('ratio', 'Ratio of the final drive', { above: 0 })),
+      efficiency: efficienciesGiven,
+    }),
+  ))()
 
 /** One gear, with final drive and tyre. */
 export interface Gear {
@@ -161,7 +162,7 @@ function rollingRadiusOf(
  * @param where - The procedure, for its errors.
  * @throws InputError where the ratios do not fall from gear to gear, or the tyre is not told in just one way.
  */
-function gearingOf(
+export function gearingOf(
   where: string,
   gearing: Gearing,
 ): { readonly gears: readonly Gear[]; readonly assumptions: readonly string[] } {

@@ -1,4 +1,6 @@
 /** Tyres, gears, motor, road load, traction and acceleration. */
+export type { ForEachGear } from './driveline.js'
+export { type GearRow, type GearTable, gearTable } from './gear-table.js'
 export {
   equivalentMass,
   gearStep,
