@@ -9,8 +9,9 @@ import * as z from 'zod/mini'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { unrecorded } from '../formula/record.js'
-import { InputError, type Quantity, quantity } from '../quantity/index.js'
+import { InputError, type Kind, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
+import { isAbove, isBelow } from './limit.js'
 import { moduleGiven, refuseModule } from './module.js'
 import {
   currentAtVoltage,
@@ -277,23 +278,23 @@ function powerWithin(
 function missesOf(asked: Asked, made: Arrangement, current: Quantity<'current'> | undefined): Miss[] {
   const { module, window, available, maximumMass, energy, power } = asked
   const misses: Miss[] = []
-  const above = (actual: number, limit: number, reason: () => string) => {
-    if (actual > limit) misses.push({ reason: reason(), by: actual / limit - 1 })
+  const above = <K extends Kind>(actual: Quantity<K>, limit: Quantity<K>, reason: () => string) => {
+    if (isAbove(actual, limit)) misses.push({ reason: reason(), by: actual.si / limit.si - 1 })
   }
-  const below = (actual: number, limit: number, reason: () => string) => {
-    if (actual < limit) misses.push({ reason: reason(), by: 1 - actual / limit })
+  const below = <K extends Kind>(actual: Quantity<K>, limit: Quantity<K>, reason: () => string) => {
+    if (isBelow(actual, limit)) misses.push({ reason: reason(), by: 1 - actual.si / limit.si })
   }
   above(
-    made.maximumVoltage.si,
-    window.maximum.si,
+    made.maximumVoltage,
+    window.maximum,
     () => `${made.maximumVoltage} when full, above the ${window.maximum} that the controller bears`,
   )
   if (current === undefined) misses.push({ reason: `the empty pack cannot deliver ${power} at all`, by: 1 })
   else {
     const sagged = made.minimumVoltage.minus(made.sag)
     below(
-      sagged.si,
-      window.minimum.si,
+      sagged,
+      window.minimum,
       () => `${sagged} when empty at ${current}, below the ${window.minimum} at which the controller works`,
     )
     const [bearable, name] =
@@ -301,18 +302,15 @@ function missesOf(asked: Asked, made: Arrangement, current: Quantity<'current'> 
         ? [module.continuousCurrent, 'continuous']
         : [module.peakCurrent, 'peak']
     const bears = bearable.times(made.parallel)
-    above(
-      current.si,
-      bears.si,
-      () => `${current}, above the ${bears} of ${name} current of ${made.parallel} in parallel`,
-    )
+    above(current, bears, () => `${current}, above the ${bears} of ${name} current of ${made.parallel} in parallel`)
   }
-  if (available !== undefined) above(made.modules, available, () => `${made.modules} modules, ${available} available`)
-  if (maximumMass !== undefined)
-    above(made.mass.si, maximumMass.si, () => `${made.mass}, at most ${maximumMass} allowed`)
-  if (energy !== undefined) below(made.energy.si, energy.si, () => `${made.energy}, ${energy} wanted`)
+  if (available !== undefined && made.modules > available) {
+    misses.push({ reason: `${made.modules} modules, ${available} available`, by: made.modules / available - 1 })
+  }
+  if (maximumMass !== undefined) above(made.mass, maximumMass, () => `${made.mass}, at most ${maximumMass} allowed`)
+  if (energy !== undefined) below(made.energy, energy, () => `${made.energy}, ${energy} wanted`)
   if (power !== undefined) {
-    below(made.continuousPower.si, power.si, () => `${made.continuousPower} all day, ${power} wanted`)
+    below(made.continuousPower, power, () => `${made.continuousPower} all day, ${power} wanted`)
   }
   return misses
 }

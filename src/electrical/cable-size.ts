@@ -33,6 +33,7 @@ import {
   steadyAtLimit,
 } from './cable-heat.js'
 import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
+import { isAbove, isBelow } from './limit.js'
 
 /** A section of cable that does not serve, with all the reasons. */
 export interface RefusedSection {
@@ -251,10 +252,10 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
   const alone = section(`Ampacity at ${limit}`, () => steadyAtLimit(run.where, 'insulationLimit', cable, limit).current)
   const ampacity = alone.times(bundled)
   const reasons: string[] = []
-  if (ampacity.si < steady.si) reasons.push(`carries ${ampacity}, not ${steady}`)
+  if (isBelow(ampacity, steady)) reasons.push(`carries ${ampacity}, not ${steady}`)
   const temperature = temperatureOf(run, cable, ampacity)
   if (temperature === undefined) reasons.push(`burns at ${steady}`)
-  else if (temperature.si > limit.si * (1 + 1e-12)) {
+  else if (isAbove(temperature, limit)) {
     reasons.push(
       `${temperature} at ${asked.profile === undefined ? steady : 'the hottest of the profile'}, above ${limit}`,
     )
@@ -265,7 +266,7 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
   const coefficient = cable.material.coefficient
   const resistancePerLength = resistancePerLengthAt({ resistance: cable.resistance, coefficient, temperature: warm })
   const drop = cableVoltageDrop({ current: greatest, resistancePerLength, length })
-  if (run.mostDrop !== undefined && drop.si > run.mostDrop.si) {
+  if (run.mostDrop !== undefined && isAbove(drop, run.mostDrop)) {
     reasons.push(`drops ${drop}, at most ${run.mostDrop} allowed`)
   }
   const { volumetricHeat, beta, resistivity } = cable.material
@@ -296,7 +297,7 @@ function temperatureOf(run: Run, cable: Cable, ampacity: Quantity<'current'>): Q
     }
     const mean = section(`Temperature at ${steady}, the root mean square`, () => steadyAtCurrent(where, cable, alone))
     // Where even the mean current is too much, the profile need not be followed.
-    if (ampacity.si < steady.si) return mean.conductorTemperature
+    if (isBelow(ampacity, steady)) return mean.conductorTemperature
     return quantity('temperature', settledPeak(where, cable, courseOf(asked.profile, bundled), mean), 'K').as('°C')
   } catch (error) {
     if (error instanceof CalculationError) return undefined
@@ -352,7 +353,7 @@ export const sizeCable = /*@__PURE__*/ procedure('sizeCable', sizeCableGiven, ({
   for (const candidate of sectionsOf(asked.series)) {
     const judged = section(sectionHeading, () => {
       const each = judgeSection(run, candidate)
-      if (faultIntegral !== undefined && each.made.withstand.si < faultIntegral.si) {
+      if (faultIntegral !== undefined && isBelow(each.made.withstand, faultIntegral)) {
         each.reasons.push(`withstands ${each.made.withstand}, and the fault has ${faultIntegral.as('kA²·s')}`)
       }
       return each

@@ -10,6 +10,7 @@ import { section } from '../formula/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
+import { isAbove, isBelow } from './limit.js'
 
 /** What a fault through a fuse comes to. */
 export interface Clearing {
@@ -239,14 +240,11 @@ function boundsOf({ current, ambientFactor, fusingFactor, pack, cable }: FuseTas
       loopResistance: cable.resistance,
     }),
   )
-  const preferred = preferredRatings.filter((each) => each.isAtLeast(ratingAtLeast) && each.isAtMost(ratingAtMost))
-  const window =
-    ratingAtLeast.si > ratingAtMost.si
-      ? `no rating serves: the load needs at least ${ratingAtLeast}, and the cable bears at most ${ratingAtMost}`
-      : `rated ${ratingAtLeast} to ${ratingAtMost}` +
-        (preferred.length === 0
-          ? ', between which IEC 60269-1 has no rating'
-          : ` (${preferred.map(String).join(', ')})`)
+  const preferred = preferredRatings.filter((each) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost))
+  const window = isAbove(ratingAtLeast, ratingAtMost)
+    ? `no rating serves: the load needs at least ${ratingAtLeast}, and the cable bears at most ${ratingAtMost}`
+    : `rated ${ratingAtLeast} to ${ratingAtMost}` +
+      (preferred.length === 0 ? ', between which IEC 60269-1 has no rating' : ` (${preferred.map(String).join(', ')})`)
   return {
     ratingAtLeast,
     ratingAtMost,
@@ -308,11 +306,11 @@ function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
     reasons.push(
       `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`,
     )
-  } else if (dc.si < voltageAtLeast.si) reasons.push(`is rated ${dc} DC, and the full pack has ${voltageAtLeast}`)
-  if (fuse.rating.si < ratingAtLeast.si) reasons.push(`is rated below the ${ratingAtLeast} that the load needs`)
-  if (fuse.rating.si > ratingAtMost.si)
+  } else if (isBelow(dc, voltageAtLeast)) reasons.push(`is rated ${dc} DC, and the full pack has ${voltageAtLeast}`)
+  if (isBelow(fuse.rating, ratingAtLeast)) reasons.push(`is rated below the ${ratingAtLeast} that the load needs`)
+  if (isAbove(fuse.rating, ratingAtMost))
     reasons.push(`is rated above the ${ratingAtMost} at which it protects the cable`)
-  if (fuse.breakingCapacity.si < prospective.highest.si) {
+  if (isBelow(fuse.breakingCapacity, prospective.highest)) {
     reasons.push(`breaks ${fuse.breakingCapacity}, and the full pack feeds ${prospective.highest}`)
   }
   const highest = clearingAt(fuse, prospective.highest)
@@ -320,12 +318,12 @@ function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
   if (highest === 'never') reasons.push(`does not open at ${prospective.highest}, the greatest fault, by its curve`)
   else if (highest.letThrough === undefined) {
     reasons.push('has neither a clearing integral nor a curve: what it lets through is not known')
-  } else if (highest.letThrough.si > letThroughAtMost.si) {
+  } else if (isAbove(highest.letThrough, letThroughAtMost)) {
     reasons.push(`lets through ${highest.letThrough}, and the cable withstands ${letThroughAtMost}`)
   }
   if (lowest === 'never' || (lowest.time === undefined && isTooLow(fuse.rating, task, prospective.lowest))) {
     reasons.push(`may not open at ${prospective.lowest}, all that the nearly empty, cold pack feeds`)
-  } else if (lowest.letThrough !== undefined && lowest.letThrough.si > letThroughAtMost.si) {
+  } else if (lowest.letThrough !== undefined && isAbove(lowest.letThrough, letThroughAtMost)) {
     const after = lowest.time === undefined ? '' : ` in ${lowest.time}`
     reasons.push(
       `lets through ${lowest.letThrough}${after} at ${prospective.lowest}, and the cable withstands ${letThroughAtMost}`,
@@ -335,7 +333,7 @@ function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
 }
 
 function isTooLow(rating: Quantity<'current'>, { fusingFactor }: FuseTask, lowest: Quantity<'current'>): boolean {
-  return lowest.si < factorOf(fusingFactor) * rating.si
+  return isBelow(lowest, rating.times(factorOf(fusingFactor)))
 }
 
 function factorOf(fusingFactor: Quantity<'ratio'> | undefined): number {

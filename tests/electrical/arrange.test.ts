@@ -89,6 +89,18 @@ describe('arrangePack', () => {
     )
   })
 
+  it('takes a window and a mass that are met to the last digits', () => {
+    // 3 times 16.8 V and 3 times 0.1 kg come out above 50.4 V and 0.3 kg in binary arithmetic.
+    const small = { ...module, nominalVoltage: '14.4 V', minimumVoltage: '12 V', maximumVoltage: '16.8 V' } as const
+    const { fits } = arrangePack({
+      module: { ...small, mass: '0.1 kg' },
+      window: { minimum: '30 V', maximum: '50.4 V' },
+      maximumMass: '0.3 kg',
+      current: '10 A',
+    })
+    expect(named(fits)).toEqual(['3 x 1'])
+  })
+
   it('agrees with the pack at work', () => {
     const [made] = arrangePack(asked).fits
     const { terminal, openCircuit } = packAt({

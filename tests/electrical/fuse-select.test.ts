@@ -44,6 +44,13 @@ describe('selectFuse', () => {
     expect(selectFuse({ ...task, current: '90 A', ambientFactor: 0.9 }).ratingAtLeast.in('A')).toBeCloseTo(125, 9)
   })
 
+  it('takes a rating that the load needs to the last digits', () => {
+    // 50.4 A over 0.8 comes out above 63 A in binary arithmetic.
+    const of = { ...task, current: '50.4 A', cable: { ...task.cable, ampacity: '80 A' } } as const
+    expect(selectFuse(of).preferred.map(String)).toEqual(['63 A'])
+    expect(selectFuse({ ...of, candidates: [{ ...fuse, rating: '63 A' }] }).chosen?.name).toBe('good')
+  })
+
   it('works out faults as a course exercise does', () => {
     // 110 cells of 0.5 mΩ, 240 V: 4.364 kA; four such strings in parallel: 17.5 kA (read, the source rounds).
     const of = (resistance: '55 mΩ' | '13.75 mΩ') =>
