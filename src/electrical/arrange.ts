@@ -110,7 +110,8 @@ const USABLE = /*@__PURE__*/ (() => ({ upper: quantity('ratio', '90 %'), lower: 
  * - `usable`: `upper` and `lower` state of charge, 0.9 and 0.1 unless given
  *
  * @returns `fits`, ranked, and `rejected`, each with every reason. Where nothing fits, `fits` is empty.
- * @throws InputError for input that cannot be used, by its path, such as a module whose voltages are out of order.
+ * @throws InputError for input that cannot be used, by its path, such as a module whose voltages are out of order, or so many
+ * modules that more than 100 000 arrangements come of them.
  * Source: circuit theory.
  *
  * @example
@@ -203,14 +204,26 @@ function refuseAsked({ window, available, maximumMass, usable }: Asked): void {
   }
 }
 
+/** More arrangements than this are no longer a choice, and take seconds to judge. */
+const MOST = 100_000
+
 /** Series up to the first that is too high for the controller, and parallel up to the first that is too many. */
 function candidates({ module, window, available, maximumMass }: Asked): (readonly [number, number])[] {
   const highest = Math.floor(window.maximum.si / module.maximumVoltage.si) + 1
   const byMass = maximumMass === undefined ? Infinity : Math.floor(maximumMass.si / module.mass.si)
   const most = Math.min(available ?? Infinity, byMass)
-  return Array.from({ length: highest }, (_, i) => i + 1).flatMap((series) =>
-    Array.from({ length: Math.floor(most / series) + 1 }, (_, i) => [series, i + 1] as const),
-  )
+  const found: (readonly [number, number])[] = []
+  for (let series = 1; series <= highest; series++) {
+    for (let parallel = 1; parallel <= Math.floor(most / series) + 1; parallel++) {
+      if (found.length === MOST) {
+        const expected = `so few modules, and with so high a voltage, that at most ${MOST} arrangements come of them`
+        const received = `${most} modules, and up to ${highest} in series`
+        throw new InputError('arrangePack', [{ path: 'available and maximumMass', expected, received }])
+      }
+      found.push([series, parallel])
+    }
+  }
+  return found
 }
 
 function judge(asked: Asked, series: number, parallel: number): Judged {

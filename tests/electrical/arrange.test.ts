@@ -172,6 +172,12 @@ describe('arrangePack', () => {
     expect(() => arrangePack(endless)).toThrow(
       "available and maximumMass: expected at least one of them, such as available: 12 or maximumMass: '140 kg', so that the search ends, got neither",
     )
+    expect(() => arrangePack({ ...asked, available: 1e9 })).toThrow(
+      'available and maximumMass: expected so few modules, and with so high a voltage, that at most 100000 arrangements come of them, got 1000000000 modules, and up to 5 in series',
+    )
+    expect(() => arrangePack({ ...endless, module: { ...module, mass: '0.01 g' }, maximumMass: '1 t' })).toThrow(
+      'at most 100000 arrangements',
+    )
     expect(() => arrangePack({ ...asked, window: { minimum: '220 V', maximum: '96 V' } })).toThrow(
       'window.maximum: expected a voltage above the minimum, 220 V, got 96 V',
     )
