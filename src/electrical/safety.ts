@@ -6,10 +6,10 @@
 import * as z from 'zod/mini'
 import { cautions, check, type Findings } from '../findings/index.js'
 import { cite, definition, formula, input, output } from '../formula/index.js'
-import { InputError, shown } from '../quantity/errors.js'
+import { CalculationError, InputError, shown } from '../quantity/errors.js'
 import { type Given, type Quantity, quantity } from '../quantity/index.js'
 import { issueWith, readSi } from '../quantity/read.js'
-import { about, given, procedure } from '../structure/index.js'
+import { about, given, procedure, type Read } from '../structure/index.js'
 
 /**
  * Least isolation between a traction circuit and the chassis: 100 Ω/V for direct current, 500 Ω/V for alternating
@@ -192,6 +192,43 @@ const isolationTestGiven = /*@__PURE__*/ about(
   }),
 )
 
+/** How much the readings of good meters may disagree. Common practice, no source. */
+const DISAGREEMENT = 0.02
+
+/** Refuses readings that no circuit gives, and takes a pole that lies on the chassis for what it is. */
+function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read<typeof isolationTestGiven>): void {
+  const refuse = (path: string, expected: string, received: string): never => {
+    throw new InputError('isolationTest', [{ path, expected, received }])
+  }
+  const [larger, reading, weak] =
+    positive.si >= negative.si
+      ? (['positive', positive, 'negative'] as const)
+      : (['negative', negative, 'positive'] as const)
+  if (reading.si > packVoltage.si) {
+    refuse(larger, `at most the voltage between the poles, ${packVoltage}`, String(reading))
+  }
+  const together = positive.plus(negative)
+  if (together.si > packVoltage.si * (1 + DISAGREEMENT)) {
+    const expected = `readings that come to at most ${packVoltage}, the voltage between the poles`
+    refuse('positive and negative', expected, `${together} together`)
+  }
+  if (reading.si === 0) {
+    const expected = 'a reading above 0 V: with 0 V at both poles the meter is not connected, or the pack is off'
+    refuse('positive and negative', expected, '0 V and 0 V')
+  }
+  if (loadedReading.si > reading.si * (1 + DISAGREEMENT)) {
+    const expected = `at most ${reading}, the ${larger} reading without the known resistance`
+    refuse('loadedReading', expected, String(loadedReading))
+  }
+  if (loadedReading.si < reading.si) return
+  throw new CalculationError(
+    'isolationTest',
+    `the known resistance does not lower the ${larger} reading, ${reading}: the ${weak} pole lies on the chassis. Switch off, ` +
+      'touch neither pole nor chassis, and find the fault before anything else',
+    { reading: String(reading), loadedReading: String(loadedReading), pole: weak },
+  )
+}
+
 /**
  * Works out the isolation of a traction circuit from the chassis by two readings and a third with a known resistance, and
  * holds it to the least that is allowed.
@@ -204,7 +241,8 @@ const isolationTestGiven = /*@__PURE__*/ about(
  *
  * @returns The isolation of the weaker pole, the least allowed, and checks; one tells whether the meter's own resistance is
  * high enough, so that the two readings come to the voltage of the pack.
- * @throws InputError for readings that no circuit gives, by their path.
+ * @throws InputError for readings that no circuit gives, by their path; CalculationError where the known resistance changes
+ * nothing: then the other pole lies on the chassis.
  * Source: UN Regulation No. 100, 5.1.3 and annex on the isolation resistance measurement.
  *
  * @example
@@ -224,15 +262,9 @@ const isolationTestGiven = /*@__PURE__*/ about(
 export const isolationTest = /*@__PURE__*/ procedure(
   'isolationTest',
   isolationTestGiven,
-  ({
-    packVoltage,
-    positive,
-    negative,
-    loadedReading,
-    insertedResistance,
-    workingVoltage,
-    circuit,
-  }): MeasuredIsolation => {
+  (asked): MeasuredIsolation => {
+    refuseReadings(asked)
+    const { packVoltage, positive, negative, loadedReading, insertedResistance, workingVoltage, circuit } = asked
     const reading = positive.si >= negative.si ? positive : negative
     const isolation = isolationFromVoltmeter({ packVoltage, reading, loadedReading, insertedResistance })
     const voltage = workingVoltage ?? packVoltage

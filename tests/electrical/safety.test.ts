@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { isolationTest, precharge, storedEnergyCheck } from '../../src/electrical/index.js'
-import { quantity } from '../../src/quantity/index.js'
+import { CalculationError, quantity } from '../../src/quantity/index.js'
 
 describe('precharge', () => {
   it('gives what its documentation shows', () => {
@@ -126,10 +126,26 @@ describe('isolationTest', () => {
     ])
   })
 
-  it('refuses readings that no circuit gives', () => {
-    expect(() => isolationTest({ ...readings, loadedReading: '300 V' })).toThrow(
-      'reading - loadedReading: expected at least 0',
+  it.each([
+    [
+      { loadedReading: '300 V' },
+      'loadedReading: expected at most 266.7 V, the negative reading without the known resistance, got 300 V',
+    ],
+    [{ negative: '420 V' }, 'negative: expected at most the voltage between the poles, 400 V, got 420 V'],
+    [
+      { positive: '400 V', negative: '400 V' },
+      'positive and negative: expected readings that come to at most 400 V, the voltage between the poles, got 800 V together',
+    ],
+    [{ positive: '0 V', negative: '0 V' }, 'with 0 V at both poles the meter is not connected, or the pack is off'],
+  ])('refuses readings that no circuit gives: %j', (given, message) => {
+    expect(() => isolationTest({ ...readings, ...given } as never)).toThrow(message)
+  })
+
+  it('takes a reading that the known resistance does not lower for a pole on the chassis', () => {
+    const shorted = { ...readings, positive: '0 V', negative: '400 V', loadedReading: '400 V' } as const
+    expect(() => isolationTest(shorted)).toThrow(
+      'isolationTest: the known resistance does not lower the negative reading, 400 V: the positive pole lies on the chassis. Switch off, touch neither',
     )
-    expect(() => isolationTest({ ...readings, negative: '420 V' })).toThrow('reading / packVoltage: expected at most 1')
+    expect(() => isolationTest({ ...shorted, loadedReading: '402 V' })).toThrow(CalculationError)
   })
 })
