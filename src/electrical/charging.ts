@@ -9,6 +9,7 @@ import { definition, formula, input, output, section } from '../formula/index.js
 import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './module.js'
+import { temperatureAssumptions, temperatureChecks } from './operating-point.js'
 import { currentAtVoltage, currentForPower, parallelCharge, seriesVoltage, terminalVoltage } from './pack.js'
 
 /**
@@ -273,7 +274,8 @@ const STEPS = 4000
  * - `charger`: `power` (kW) into the pack at most, `efficiency` above 0 to 1
  * - `taperVoltage` (V) of the pack at which the charger holds, that of the full pack unless given and never above it
  * - `cutoff` (A): the charge ends when the current has fallen to it, a twentieth of the capacity per hour unless given
- * - `temperature` (°C) of the cells, for their resistance and their limits
+ * - `temperature` (°C) of the cells, for their resistance and their limits: those of `module.temperatures`, and at least 0 °C
+ *   where there are none
  *
  * @returns Time, energies, peak current, the state of charge reached, and the curve. Into the terminals goes just what is
  * stored and what becomes heat. A charge that the cut-off ends before `to` is a failed check.
@@ -393,6 +395,8 @@ export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven,
           ]
         : []),
       ...(mostCurrent === undefined ? ['No limit of the charge current of the modules is given.'] : []),
+      ...temperatureAssumptions(pack, 'charge', temperature),
+      ...(supply.phases === 1 ? [] : [`The ${supply.voltage} of the supply lie between a phase and neutral.`]),
     ],
     cautions: [cautions.lithiumCells, cautions.highVoltage],
   }
@@ -477,17 +481,11 @@ function charged({ voltsAt, resistance, capacity, power, mostCurrent, taper, cut
 }
 
 function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check[] {
-  const spans = pack.module.temperatures
   return [
     ...(reached < to.si
       ? [check('State of charge reached', quantity('ratio', reached).as('%'), 'at least', to, 'to, as given')]
       : []),
-    ...(spans === undefined || temperature === undefined
-      ? []
-      : [
-          check('Cold cells on charge', temperature, 'at least', spans.charge.minimum, 'module.temperatures.charge'),
-          check('Warm cells on charge', temperature, 'at most', spans.charge.maximum, 'module.temperatures.charge'),
-        ]),
+    ...temperatureChecks(pack, 'charge', temperature),
   ]
 }
 

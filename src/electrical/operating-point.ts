@@ -72,7 +72,7 @@ const packAtGiven = /*@__PURE__*/ about(
  *   charge, voltage at rest], or `chemistry`, `'NMC'` or `'LFP'`, for a published cell model in their stead
  * - `stateOfCharge` (a plain number), 0 to 1
  * - `power` (kW) at the terminals or `current` (A), one of them; positive on discharge, negative on charge
- * - `temperature` (°C) of the cells, for their resistance and their limits
+ * - `temperature` (°C) of the cells, for their resistance and their limits; a charge is held to 0 °C where the module has none
  *
  * @returns The state, with a check against each limit, assumptions and cautions.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a power or current beyond what the
@@ -122,6 +122,7 @@ export const packAt = /*@__PURE__*/ procedure(
       asked ?? currentWithin({ openCircuit, resistance, stateOfCharge, power: power as Quantity<'power'> })
     const terminal = terminalVoltage({ openCircuit, current, resistance })
     const charging = current.si < 0
+    const way = charging ? 'charge' : 'discharge'
     return {
       openCircuit,
       terminal,
@@ -133,16 +134,14 @@ export const packAt = /*@__PURE__*/ procedure(
       most: mostOf(pack, openCircuit, resistance),
       checks: [
         ...(charging ? chargeChecks(pack, current, terminal) : dischargeChecks(pack, current, terminal)),
-        ...temperatureChecks(pack, charging, temperature),
+        ...temperatureChecks(pack, way, temperature),
       ],
       assumptions: [
         curve.basis,
         basis,
         'The modules are equal and share the current; links and contactors add no resistance.',
         ...(module.chargeCurrent === undefined && charging ? ['No limit of the charge current is given.'] : []),
-        ...(module.temperatures === undefined || temperature === undefined
-          ? ['The temperature of the cells is not held to limits: give temperature and module.temperatures.']
-          : []),
+        ...temperatureAssumptions(pack, way, temperature),
       ],
       cautions: [cautions.highVoltage, cautions.lithiumCells],
     }
@@ -204,14 +203,44 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
   ]
 }
 
-function temperatureChecks({ module }: Pack, charging: boolean, temperature?: Quantity<'temperature'>): Check[] {
-  if (module.temperatures === undefined || temperature === undefined) return []
-  const way = charging ? 'charge' : 'discharge'
+/** Below this, makers of lithium cells commonly allow no charge. Common practice, no source. */
+const COLDEST_CHARGE = '0 °C'
+
+/** The temperature of the cells beside the limits of the module; without them, a charge beside the one that is common. */
+export function temperatureChecks(
+  { module }: Pack,
+  way: 'charge' | 'discharge',
+  temperature: Quantity<'temperature'> | undefined,
+): Check[] {
+  if (temperature === undefined) return []
+  if (module.temperatures === undefined) {
+    const coldest = quantity('temperature', COLDEST_CHARGE)
+    return way === 'discharge'
+      ? []
+      : [check('Cold cells on charge', temperature, 'at least', coldest, 'common practice, no source')]
+  }
   const { minimum, maximum } = module.temperatures[way]
   const basis = `module.temperatures.${way}`
   return [
     check(`Cold cells on ${way}`, temperature, 'at least', minimum, basis),
     check(`Warm cells on ${way}`, temperature, 'at most', maximum, basis),
+  ]
+}
+
+/** What is not known of those limits. */
+export function temperatureAssumptions(
+  { module }: Pack,
+  way: 'charge' | 'discharge',
+  temperature: Quantity<'temperature'> | undefined,
+): string[] {
+  if (temperature === undefined) {
+    return ['The temperature of the cells is not held to limits: give temperature and module.temperatures.']
+  }
+  if (module.temperatures !== undefined) return []
+  return [
+    way === 'charge'
+      ? `The cells take no charge below ${COLDEST_CHARGE} (module.temperatures by default; common practice, no source).`
+      : 'The temperature of the cells is not held to limits: give module.temperatures.',
   ]
 }
 

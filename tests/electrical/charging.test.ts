@@ -133,6 +133,25 @@ describe('chargePlan', () => {
     expect(chargePlan(plan).checks).toEqual([])
   })
 
+  it('holds a charge to 0 °C where the module states no limits, and says what it does not hold', () => {
+    const at = chargePlan({ ...plan, temperature: '-10 °C' })
+    expect(at.checks.map(({ name, verdict, limit }) => [name, verdict, String(limit)])).toEqual([
+      ['Cold cells on charge', 'fail', '0 °C'],
+    ])
+    expect(at.assumptions.join()).toContain('The cells take no charge below 0 °C (module.temperatures by default')
+    expect(chargePlan(plan).assumptions.join()).toContain('The temperature of the cells is not held to limits')
+    const taken = packAt({ pack, stateOfCharge: 0.5, current: '-10 A', temperature: '-1 °C' })
+    expect(taken.checks.find(({ name }) => name === 'Cold cells on charge')?.verdict).toBe('fail')
+    const given = packAt({ pack, stateOfCharge: 0.5, current: '10 A', temperature: '-1 °C' })
+    expect(given.checks.map(({ name }) => name)).not.toContain('Cold cells on charge')
+  })
+
+  it('says between what the voltage of more than one phase lies', () => {
+    const of = (phases: number) => chargePlan({ ...plan, supply: { ...plan.supply, phases } }).assumptions.join()
+    expect(of(3)).toContain('The 230 V of the supply lie between a phase and neutral.')
+    expect(of(1)).not.toContain('neutral')
+  })
+
   it('refuses to charge cold cells in a check', () => {
     const span = { minimum: '1 °C', maximum: '45 °C' } as const
     const limited = { ...module, temperatures: { charge: span, discharge: span } }
