@@ -163,7 +163,7 @@ export const arrangePack = /*@__PURE__*/ procedure('arrangePack', arrangePackGiv
     })),
     checks: [],
     assumptions: assumptionsOf(asked),
-    cautions: [cautions.highVoltage, cautions.lithiumCells, cautions.shortCircuit],
+    cautions: [cautions.highVoltage, cautions.joiningModules, cautions.lithiumCells, cautions.shortCircuit],
   }
 })
 

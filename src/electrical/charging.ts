@@ -603,15 +603,7 @@ export const homeSupply = /*@__PURE__*/ procedure(
         ...(inverter.standby === undefined ? ['The inverter needs nothing by itself (standby 0 W by default).'] : []),
         ...(reserve === undefined ? ['Nothing is kept back for the next drive (reserve 0 kWh by default).'] : []),
       ],
-      cautions: [
-        {
-          hazard: 'feeding a house',
-          text:
-            "A house's wiring may be fed only through a transfer arrangement that isolates it from the grid: without one the " +
-            'supply kills those who work on the line. The work needs a licence, and local rules come first.',
-        },
-        cautions.highVoltage,
-      ],
+      cautions: [cautions.feedingHouse, cautions.highVoltage],
     }
   },
 )

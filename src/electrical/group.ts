@@ -117,7 +117,7 @@ export const groupModules = /*@__PURE__*/ procedure('groupModules', groupModules
       'The weakest group ends the discharge of the string; no balancing during the drive moves charge between groups.',
       sharing(inOrder, used),
     ],
-    cautions: [cautions.lithiumCells, cautions.shortCircuit],
+    cautions: [...(parallel === 1 ? [] : [cautions.joiningModules]), cautions.lithiumCells, cautions.shortCircuit],
   }
 })
 

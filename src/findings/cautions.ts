@@ -26,11 +26,23 @@ export const cautions = {
       'Overcharged, crushed, overheated, or charged below the limit of their maker (commonly 0 °C), they can burn, also ' +
       'hours later. Keep every cell within its limits with a monitor that can open the contactors.',
   },
+  joiningModules: {
+    hazard: 'joining modules in parallel',
+    text:
+      'Modules at different voltages drive current into each other the moment they are joined, up to that of a short ' +
+      'circuit. Bring all to one voltage first, join them through a fuse or a resistor, and fuse each of them for good.',
+  },
   storedCharge: {
     hazard: 'stored charge in capacitors',
     text:
       'The capacitors of a controller stay charged after the pack is off. Fit a discharge path, wait for it, and ' +
       'measure below 60 V before touching.',
+  },
+  feedingHouse: {
+    hazard: 'feeding a house',
+    text:
+      "A house's wiring may be fed only through a transfer arrangement that isolates it from the grid: without one the " +
+      'supply kills those who work on the line. The work needs a licence, and local rules come first.',
   },
   liftedCar: {
     hazard: 'lifting and running cars',

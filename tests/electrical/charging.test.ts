@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chargePlan, homeSupply, packAt } from '../../src/electrical/index.js'
+import { cautions } from '../../src/findings/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { module } from './sheet.js'
@@ -222,8 +223,9 @@ describe('homeSupply', () => {
   })
 
   it('says that feeding a house needs an isolated transfer and licensed work', () => {
-    const { cautions } = homeSupply({ ...home, load: '450 W' })
-    expect(cautions[0]?.text).toMatch(
+    const { cautions: told } = homeSupply({ ...home, load: '450 W' })
+    expect(told).toContain(cautions.feedingHouse)
+    expect(told[0]?.text).toMatch(
       /transfer arrangement that isolates it from the grid.*needs a licence, and local rules/,
     )
   })

@@ -114,6 +114,13 @@ describe('groupModules', () => {
     expect(groupModules({ modules, series: 2, parallel: 2 }).assumptions[1]).toContain('not all resistances are given')
   })
 
+  it('warns of modules that are joined at different voltages, where any are joined', () => {
+    const hazards = (parallel: number) =>
+      groupModules({ modules, series: 2, parallel }).cautions.map(({ hazard }) => hazard)
+    expect(hazards(2)).toContain('joining modules in parallel')
+    expect(hazards(1)).not.toContain('joining modules in parallel')
+  })
+
   it('refuses too few modules, and two of one name', () => {
     expect(() =>
       groupModules({ modules: [...modules, { name: 'A', capacity: '40 Ah' }], series: 3, parallel: 2 }),
