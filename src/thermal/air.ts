@@ -15,12 +15,14 @@ export const dryAir: PropertyTable = {
   fluid: 'dry air at 101.325 kPa',
   source: /*@__PURE__*/ cite(
     'Lemmon and others (2000), Lemmon and Jacobsen (2004)',
-    'worked out with the open-source library chemicals; specific heat from Incropera, Table A.4, from memory, midway ' +
-      'values interpolated',
+    'worked out with the open-source library chemicals, at 200 K and 225 K from the same equations written down from ' +
+      'memory; specific heat from Incropera, Table A.4, from memory, midway values interpolated',
   ),
   temperatureUnit: 'K',
   columns: ['density, kg/m³', 'viscosity, 1e-5 Pa·s', 'thermal conductivity, W/(m·K)', 'specific heat, J/(kg·K)'],
   rows: [
+    [200, 1.7688, 1.3334, 0.0185, 1007],
+    [225, 1.5709, 1.4714, 0.02057, 1006.5],
     [250, 1.413, 1.6038, 0.02256, 1006],
     [275, 1.284, 1.7311, 0.0245, 1006.5],
     [300, 1.1767, 1.8537, 0.02638, 1007],
@@ -77,7 +79,7 @@ const airPropertiesGiven = /*@__PURE__*/ about(
  * Gives the properties of dry air at the pressure of the standard atmosphere, interpolated in {@link dryAir}. For
  * convection from a surface take the film temperature, midway between surface and air.
  *
- * - `temperature` (°C), from −23.15 °C to 226.8 °C (250 K to 500 K)
+ * - `temperature` (°C), from −73.15 °C to 226.8 °C (200 K to 500 K)
  *
  * Density falls with altitude as the pressure does, by about 11 % at 1000 m; viscosity, conductivity and specific heat
  * hardly change.

@@ -340,7 +340,7 @@ const where = 'cabinHeat'
  *
  * - `airFlow` (m³/h), at least 0: fresh air, as it is outside; what is turned over inside takes no heat. To keep the panes
  *   clear, people need some
- * - `outside` (°C), from −23.15 °C to 226.8 °C, where air is tabulated, and `inside` (°C), at least that outside
+ * - `outside` (°C), from −73.15 °C to 226.8 °C, where air is tabulated, and `inside` (°C), at least that outside
  * - `lossConductance` (W/K), at least 0: of glass, roof, doors and floor together
  * - `heaterKind`: `'resistive'`, or `'heat pump'` with its `coefficientOfPerformance`, at least 1, as its maker gives it for
  *   this temperature outside; it falls with the cold

@@ -197,7 +197,7 @@ const where = 'coolingLoop'
  * - `radiator`: `{ effectiveness }`, the same at every flow; or `{ conductance, at: { air, coolant }, exponents: { air,
  *   coolant } }`, conductance (W/K) at two flows with the exponents of both; or `{ airSide, coolantSide }`, each
  *   `{ conductance, at, exponent }`, one after the other. It is taken for a cross-flow radiator with both streams unmixed
- * - `air`: `temperature` (°C), from −23.15 °C to the end of the coolant's table, and `flow` (m³/h), above 0
+ * - `air`: `temperature` (°C), from −73.15 °C to the end of the coolant's table, and `flow` (m³/h), above 0
  * - `limit` (°C), within the coolant's table, whose end it is unless given: most that the coolant may have as it enters
  *   the radiator
  * - `minimumFlow` (L/min), above 0: least flow that motor or controller need, where their makers state one

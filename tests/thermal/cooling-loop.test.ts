@@ -511,8 +511,8 @@ describe('wrong input to a coolant loop', () => {
     ],
     [
       'air outside its table',
-      { air: { temperature: '-40 °C', flow: '700 m³/h' } },
-      'air.temperature: expected a temperature from -23.15 °C to 226.8 °C',
+      { air: { temperature: '-80 °C', flow: '700 m³/h' } },
+      'air.temperature: expected a temperature from -73.15 °C to 226.8 °C',
     ],
   ])('%s is refused by its path', (_, wrong, message) => {
     expect(() => coolingLoop({ ...loop, ...wrong } as Given)).toThrow(message)
