@@ -44,6 +44,12 @@ export const cautions = {
       "A house's wiring may be fed only through a transfer arrangement that isolates it from the grid: without one the " +
       'supply kills those who work on the line. The work needs a licence, and local rules come first.',
   },
+  hotCoolant: {
+    hazard: 'hot coolant',
+    text:
+      'A warm circuit is under pressure and scalds when it is opened, and ethylene glycol is poisonous to people and ' +
+      'animals, which like its taste. Let it cool, catch what runs out, and hand it in as local rules ask.',
+  },
   liftedCar: {
     hazard: 'lifting and running cars',
     text:

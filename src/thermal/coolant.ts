@@ -5,7 +5,6 @@
  * the heat balance of a steady flow.
  */
 import * as z from 'zod/mini'
-import type { Caution } from '../findings/index.js'
 import { cite, definition, formula, input, output } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
@@ -69,14 +68,6 @@ export const coolants: { readonly [name in Coolant]: PropertyTable } = {
       [100, 1022.95, 3590, 0.7, 0.416],
     ],
   },
-}
-
-/** What can hurt in a coolant circuit. Common practice; local rules come first. */
-export const hotCoolant: Caution = {
-  hazard: 'hot coolant',
-  text:
-    'A warm circuit is under pressure and scalds when it is opened, and ethylene glycol is poisonous to people and ' +
-    'animals, which like its taste. Let it cool, catch what runs out, and hand it in as local rules ask.',
 }
 
 /** What a coolant is like at a temperature. */

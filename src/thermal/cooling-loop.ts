@@ -11,7 +11,7 @@ import { section } from '../formula/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { airAt, dryAir } from './air.js'
-import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants, hotCoolant } from './coolant.js'
+import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants } from './coolant.js'
 import { crossing } from './crossing.js'
 import {
   capacityRate,
@@ -544,7 +544,7 @@ function findingsOf(
               .join(', ')}.`,
           ]),
     ],
-    cautions: [hotCoolant, cautions.highVoltage],
+    cautions: [cautions.hotCoolant, cautions.highVoltage],
   }
 }
 

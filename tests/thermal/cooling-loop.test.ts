@@ -1,6 +1,7 @@
 /** Coolant loops: flow, temperatures and heat balance, the laws that they keep, and what is said of bad ones. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { cautions } from '../../src/findings/index.js'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import {
@@ -217,6 +218,10 @@ describe('coolingLoop', () => {
     const rate = 2000 / (found.coolant.hot.si - found.coolant.cold.si)
     near(found.coolant.hot.si - charger.outlet.si, 400 / rate, 1e-6)
     near(motor.outlet.si - motor.inlet.si, 1000 / (rate * motor.flow.ratioTo(found.flow)), 1e-6)
+  })
+
+  it('says what can hurt, from the one list of cautions', () => {
+    expect(coolingLoop(loop).cautions).toEqual([cautions.hotCoolant, cautions.highVoltage])
   })
 
   it('shows its working', () => {
