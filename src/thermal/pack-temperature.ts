@@ -158,12 +158,13 @@ const where = 'packTemperature'
  *   0, conductances `fromCells` and `toSurroundings` (W/K), at least 0, `heat` (W) that motor and controller put in, 0
  *   unless given, and its `initial` temperature, that of the pack unless given. `conductance` is then that of the cells
  *   past the coolant
- * - `limits` (°C): `low` and `high` for the cells; `charge`, the least at which they may be charged, 0 °C unless given
+ * - `limits` (°C): `low` and `high` for the cells; `charge`, the least at which they may be charged, 0 °C unless given.
+ *   Without `high` a check fails beyond 60 °C, a common limit
  * - `every` (s), above 0: adds points to the series, for a drawing
  *
  * @returns The {@link PackTemperature}: series, maximum, minimum, final, the heat balance, and checks of the limits.
  * @throws InputError for what cannot be used, by its path; CalculationError where a thermostat would switch more than
- * 100 000 times, or where more heat is taken out than there is.
+ * 100 000 times, where more heat is taken out than there is, or where the cells would be hotter than 1000 °C.
  * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; Bernardi, Pawlikowski and Newman (1985).
  *
  * @example
@@ -260,6 +261,8 @@ interface Thermostat {
 const BAND = 0.25
 /** With more points than this, a thermostat chatters. */
 const MOST_POINTS = 1e5
+/** Cells burn long before, and the law of their resistance means nothing: 1000 °C, in kelvins. */
+const HOTTEST = 1273.15
 /** So many stretches a working shows one by one. */
 const SHOWN = 12
 
@@ -359,6 +362,7 @@ function follow(pack: Pack): Run {
         widen(track, temperatures[i] as number, response, i, spent)
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
       }
+      if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
       if (step.current < 0) lowestCharging = Math.min(lowestCharging ?? cell, ...visited(cell, response, 0, spent))
       if (resistance === undefined && temperatures.length === 1) {
         const power = made + thermostat.heater - thermostat.chiller
@@ -520,11 +524,19 @@ function worked(pack: Pack, stretches: readonly Stretch[]): void {
   }
 }
 
-function checksOf({ limits = {} }: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
-  const { low, high, charge } = limits
+/** The highest temperature that makers commonly allow, in kelvins: 60 °C. */
+const USUAL_HIGH = 333.15
+const usual = 'the usual limit of lithium cells (common practice); that of the maker counts'
+
+function checksOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
+  const { low, high, charge } = pack.limits ?? {}
   const basis = 'the limit given for the cells'
+  const highest = (limit: Quantity<'temperature'>, because: string) =>
+    check('Highest cell temperature', celsius(cells.maximum), 'at most', limit, because)
   return [
-    ...(high === undefined ? [] : [check('Highest cell temperature', celsius(cells.maximum), 'at most', high, basis)]),
+    ...(high === undefined ? [] : [highest(high, basis)]),
+    // Unasked, only what is surely too hot is held against a limit.
+    ...(high === undefined && cells.maximum > USUAL_HIGH ? [highest(celsius(USUAL_HIGH), usual)] : []),
     ...(low === undefined ? [] : [check('Lowest cell temperature', celsius(cells.minimum), 'at least', low, basis)]),
     ...(lowestCharging === undefined
       ? []
@@ -534,11 +546,32 @@ function checksOf({ limits = {} }: Pack, { tracks: [cells], lowestCharging }: Ru
             celsius(lowestCharging),
             'at least',
             charge ?? quantity('temperature', 0, '°C'),
-            charge === undefined
-              ? 'the usual limit of lithium cells (common practice); that of the maker counts'
-              : basis,
+            charge === undefined ? usual : basis,
           ),
         ]),
+    ...heaterChecks(pack),
+  ]
+}
+
+/** A heater that cannot hold the cells where it would switch off never does, and the check says where it ends. */
+function heaterChecks(pack: Pack): Check[] {
+  const { heater, coolant, conductance, surroundings } = pack
+  if (heater === undefined) return []
+  const [cells, fluid, across] = [conductance.si, coolant?.toSurroundings.si ?? 0, coolant?.fromCells.si ?? 0]
+  // Cells to which nothing leads stay as they are.
+  if (coolant !== undefined && cells + across === 0) return []
+  // What the heater must give for each kelvin by which it holds the cells above their surroundings.
+  const held = coolant === undefined ? cells : fluid * (1 + cells / across) + cells
+  const end = surroundings.si + heater.power.si / held
+  if (end > heater.off.si) return []
+  return [
+    check(
+      'Cells in the end, with the heater always on and nothing else to warm them',
+      celsius(end),
+      'at least',
+      heater.off,
+      'the temperature at which it switches off',
+    ),
   ]
 }
 
@@ -580,6 +613,15 @@ function tooManyPoints(time: number): CalculationError {
     `heater or cooling would switch, or points were asked for, more than ${MOST_POINTS} times by ${reached}: set the ` +
       'temperatures at which they switch on and off farther apart, or ask for fewer points',
     { time: String(reached) },
+  )
+}
+
+function tooHot(time: number): CalculationError {
+  const by = quantity('time', time, 's').as('h')
+  return new CalculationError(
+    where,
+    `the cells would be hotter than 1000 °C by ${by}: look at the units of current, heat and heat capacity`,
+    { time: String(by) },
   )
 }
 

@@ -422,7 +422,44 @@ describe('a pack with everything at once', () => {
   })
 })
 
+describe('a heater that is too weak', () => {
+  const weak = { ...night, initial: '0 °C', heater: { power: '120 W', on: '5 °C', off: '8 °C' } } as const
+  it('fails a check that says where it ends', () => {
+    // −10 °C + 120 W / (8 W/K) = 5 °C.
+    const { checks, final } = packTemperature({ ...weak, heat: [['0 W', '1000 h']] })
+    expect(checks).toHaveLength(1)
+    expect(checks[0]).toMatchObject({ verdict: 'fail', sense: 'at least' })
+    expect(checks[0]?.actual.in('°C')).toBeCloseTo(5, 9)
+    expect(final.in('°C')).toBeCloseTo(5, 9)
+    expect(packTemperature({ ...weak, heater: { ...weak.heater, power: '150 W' } }).checks).toEqual([])
+  })
+
+  it('ends, where it warms the coolant, where the cells end after a long time', () => {
+    const coolant = { heatCapacity: '9 kJ/K', fromCells: '20 W/K', toSurroundings: '3 W/K' } as const
+    const { checks, final } = packTemperature({ ...weak, coolant, heat: [['0 W', '2000 h']] })
+    expect(checks[0]?.verdict).toBe('fail')
+    expect(checks[0]?.actual.in('°C')).toBeCloseTo(final.in('°C'), 9)
+  })
+
+  it('and never warms cells to which nothing leads from the coolant', () => {
+    const coolant = { heatCapacity: '9 kJ/K', fromCells: '0 W/K', toSurroundings: '3 W/K' } as const
+    expect(packTemperature({ ...weak, coolant }).checks[0]?.actual.in('°C')).toBeCloseTo(-10, 9)
+  })
+})
+
 describe('the limits of cells', () => {
+  it('are the usual ones where cells become too hot and no limit was given', () => {
+    const hot = packTemperature({ ...night, heat: [['2 kW', '2 h']] })
+    expect(hot.maximum.in('°C')).toBeGreaterThan(60)
+    expect(hot.checks).toHaveLength(1)
+    expect(hot.checks[0]).toMatchObject({
+      name: 'Highest cell temperature',
+      verdict: 'fail',
+      basis: 'the usual limit of lithium cells (common practice); that of the maker counts',
+    })
+    expect(hot.checks[0]?.limit.in('°C')).toBe(60)
+  })
+
   it('are checked over the whole course', () => {
     const { checks } = packTemperature({
       ...night,
@@ -530,6 +567,15 @@ describe('wrong input to packTemperature', () => {
     expect(() => packTemperature({ ...night, heat: [['-10 kW', '10 h']] })).toThrow(
       'packTemperature: the cells would cool below absolute zero, from 0 h on: more heat is taken out than there is',
     )
+  })
+
+  it('a pack that would glow is refused at once, whatever the slip', { timeout: 5000 }, () => {
+    const slip = { ...night, heat: undefined, resistance: measured, current: [['90000000 kA', '1000 h']] }
+    for (const given of [slip, { ...night, heat: [['400 MW', '1 h']] }]) {
+      expect(() => packTemperature(given as unknown as Given)).toThrow(
+        /the cells would be hotter than 1000 °C by [\d.e-]+ h: look at the units of current, heat and heat capacity/,
+      )
+    }
   })
 
   it('a thermostat that chatters is refused with the mend', { timeout: 60_000 }, () => {
