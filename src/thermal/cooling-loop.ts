@@ -202,8 +202,9 @@ const where = 'coolingLoop'
  *   the radiator
  * - `minimumFlow` (L/min), above 0: least flow that motor or controller need, where their makers state one
  *
- * Where the radiator cannot give off the heat with the coolant at the end of its table, the figures are those at that
- * end, a check fails, and `residual` is the heat that is left over.
+ * Air colder than the coolant's table fails a check, however warm the coolant runs: it stands in that air when the car
+ * is parked, and may freeze. Where the radiator cannot give off the heat with the coolant at the end of its table, the
+ * figures are those at that end, a check fails, and `residual` is the heat that is left over.
  *
  * @returns The {@link CoolingLoop}, with checks, assumptions and cautions.
  * @throws InputError for what cannot be used, by its path: among others a limit outside the coolant's table, a pump
@@ -490,7 +491,7 @@ interface Judged {
 }
 
 function findingsOf(
-  { coolant, limit: stated, minimumFlow, segments: pieces, radiator }: Loop,
+  { coolant, limit: stated, minimumFlow, segments: pieces, radiator, air }: Loop,
   { flow, pressureDrop, segments, coolant: temperatures }: Omit<CoolingLoop, keyof Findings | 'capacity'>,
   { heat, limit, capacity, isBalanced, high }: Judged,
 ): Findings {
@@ -510,6 +511,17 @@ function findingsOf(
             check(
               'Coolant leaving the radiator',
               temperatures.cold,
+              'at least',
+              low,
+              `the table of ${fluid} begins there`,
+            ),
+          ]
+        : []),
+      ...(air.temperature.si < low.si
+        ? [
+            check(
+              'Air in which the coolant stands when the car is parked',
+              air.temperature,
               'at least',
               low,
               `the table of ${fluid} begins there`,

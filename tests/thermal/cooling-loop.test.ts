@@ -409,6 +409,23 @@ describe('a loop that does not do', () => {
     expect(checks[1]).toMatchObject({ name: 'Coolant leaving the radiator', verdict: 'fail' })
   })
 
+  it('whose water runs warm in frost would freeze when the car is parked', () => {
+    const { coolant, checks } = coolingLoop({
+      ...loop,
+      coolant: 'water',
+      air: { temperature: '-5 °C', flow: '700 m³/h' },
+    })
+    expect(coolant.cold.in('°C')).toBeGreaterThan(5)
+    expect(checks.filter(({ verdict }) => verdict === 'fail')).toMatchObject([
+      {
+        name: 'Air in which the coolant stands when the car is parked',
+        basis: 'the table of water at 101.325 kPa begins there',
+      },
+    ])
+    const { checks: mixed } = coolingLoop({ ...loop, air: { temperature: '-5 °C', flow: '700 m³/h' } })
+    expect(mixed.every(({ verdict }) => verdict === 'pass')).toBe(true)
+  })
+
   it('whose flow is neither laminar nor turbulent says that its figures are rough', () => {
     const { assumptions } = coolingLoop({ ...loop, air: { temperature: '0 °C', flow: '700 m³/h' } })
     expect(assumptions).toContain(
