@@ -17,8 +17,8 @@ export interface Bracket {
 /** A point of a scan: where, and the value there, which is not a number outside the function's domain. */
 type Sample = readonly [x: number, y: number]
 
-/** A value this many times the noise is surely not zero. */
-const SURE = 1e6
+/** A value this many times the noise is surely not zero; less will do, down to the second, where a function goes no farther. */
+const [SURE, PLAIN] = [1e6, 1e3]
 /** A run of zeros this narrow, as a share of the way to where the function surely leaves zero, is one root. */
 const NARROW = 0.01
 
@@ -27,13 +27,20 @@ const NARROW = 0.01
  * at zero, rather than a stretch over which the function is zero.
  */
 function isOneRoot(samples: readonly Sample[], first: number, last: number, noise: number): boolean {
-  const isSure = ([, y]: Sample) => Math.abs(y) > SURE * noise
-  const before = samples.slice(0, first).findLast(isSure)
-  const after = samples.slice(last + 1).find(isSure)
+  const before = surelyNotZero(samples.slice(0, first).reverse(), noise)
+  const after = surelyNotZero(samples.slice(last + 1), noise)
   const [from] = samples[first] as Sample
   const [to] = samples[last] as Sample
   const ways = [before === undefined ? [] : [from - before[0]], after === undefined ? [] : [after[0] - to]].flat()
   return ways.length > 0 && ways.every((way) => to - from <= NARROW * way)
+}
+
+/** The first of the samples that is surely not zero. */
+function surelyNotZero(samples: readonly Sample[], noise: number): Sample | undefined {
+  const sizes = samples.map(([, y]) => Math.abs(y)).filter((size) => !Number.isNaN(size))
+  const most = sizes.reduce((a, b) => Math.max(a, b), 0)
+  const bar = Math.min(SURE * noise, most / 2)
+  return bar > PLAIN * noise ? samples.find(([, y]) => Math.abs(y) > bar) : undefined
 }
 
 /**
@@ -100,8 +107,16 @@ const CONTINUOUS = 1e-6
 function crossing(f: Real, [low, fLow]: Sample, [high, fHigh]: Sample, noise: number): number | undefined {
   const [root, other] = brent(f, low, high, fLow, fHigh)
   const jump = Math.abs(f(root) - f(other))
-  return jump <= Math.max(noise, CONTINUOUS * Math.max(Math.abs(fLow), Math.abs(fHigh))) ? root : undefined
+  const ends = Math.max(Math.abs(fLow), Math.abs(fHigh))
+  if (jump <= Math.max(noise, CONTINUOUS * ends)) return root
+  // What cancels inside a formula makes it rough, which no one sees who reads eight digits of it.
+  return jump <= Math.min(ROUGH * ends, UNSEEN * noise) ? root : undefined
 }
+
+/** Roughness beyond this share of the values around leaves no root to be told. */
+const ROUGH = 0.1
+/** Roughness of so many times what rounding does to a plain sum is still not seen. */
+const UNSEEN = 1e5
 
 /** The ends of the last interval of Brent's method, the better one first; they are neighbouring doubles or nearly. */
 function brent(f: Real, from: number, to: number, fFrom: number, fTo: number): readonly [number, number] {

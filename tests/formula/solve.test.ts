@@ -57,6 +57,20 @@ describe('roots of one variable', () => {
     expect(roots((x) => Math.tan(x), 1, 2)).toEqual([])
     expect(roots((x) => (x < 2 ? -1 : 1), 0, 5)).toEqual([])
   })
+  it('finds the root of a function that cancelling makes rough, and none at a small jump', () => {
+    // (1e7 + x) - 1e7 comes in steps of 2e-9; the noise is that of solve, 1e-13 of the 0.3 that is wanted.
+    const within = (f: (x: number) => number) => rootsOver(f, scanPoints(0.299, 0.301, 200), 3e-14)
+    const rough = within((x) => 1e7 + x - 1e7 - 0.3) as { root: number }[]
+    expect(rough).toHaveLength(1)
+    expect(Math.abs((rough[0]?.root ?? Number.NaN) - 0.3)).toBeLessThan(4e-9)
+    expect(within((x) => x - 0.3 + (x < 0.3 ? -1e-7 : 1e-7))).toEqual([])
+  })
+  it('knows a root at zero from a function that hardly moves', () => {
+    // All that it ever changes is 1e-8 of the value that cancels.
+    const flat = (x: number) => 1 + (1e-8 * x) / (1 + x) - 1
+    expect(rootsOver(flat, scanPoints(0, Infinity, 2000), 1e-13)).toMatchObject([{ root: 0 }])
+    expect(rootsOver((x) => Math.max(0, x - 1) * 1e-8, scanPoints(0, 5, 2000), 1e-13)).toBe('everywhere')
+  })
   it('ends where nothing changes sign, and says when all is zero', () => {
     expect(roots(() => 1, 0, 5)).toEqual([])
     expect(roots(() => Number.NaN, 0, 5)).toEqual([])
