@@ -79,8 +79,8 @@ const gearTableGiven = /*@__PURE__*/ (() =>
  *   speeds: ['50 km/h'],
  * })
  * rows.map(({ gear, topSpeed }) => `${gear} ${topSpeed}`)
- * // ['first 49.26 km/h', 'second 81.38 km/h', 'third 129.1 km/h', 'fourth 187.2 km/h']
- * String(rows[2]?.motorSpeeds[0]) // '3099 rpm'
+ * // ['first 49.51 km/h', 'second 81.79 km/h', 'third 129.7 km/h', 'fourth 188.1 km/h']
+ * String(rows[2]?.motorSpeeds[0]) // '3083 rpm'
  * ```
  */
 export const gearTable = /*@__PURE__*/ procedure('gearTable', gearTableGiven, (asked): GearTable => {

@@ -34,13 +34,31 @@ export {
   rollingResistance,
 } from './road-load.js'
 export {
+  type BestGear,
+  bestGear,
+  type Shift,
+  type ShiftSpeeds,
+  type SteadyGear,
+  shiftSpeeds,
+} from './shift.js'
+export {
+  type Climb,
+  type ClimbingAbility,
+  climbingAbility,
+  type HeldSpeed,
+  type TopSpeed,
+  topSpeed,
+} from './top-speed.js'
+export {
   brakingLimitFront,
   brakingLimitRear,
   gradeability,
   gripAcceleration,
+  gripGradeability,
   tractionLimitFront,
   tractionLimitRear,
 } from './traction.js'
+export { type PullPoint, type TractionCurve, type TractionCurves, tractionCurves } from './traction-curves.js'
 export {
   readTyre,
   rollingCircumference,

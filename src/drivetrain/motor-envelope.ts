@@ -78,7 +78,7 @@ export interface Envelope {
 }
 
 /** What holds a motor, in words. */
-const motorLimits = {
+export const motorLimits = {
   speed: 'highest speed of the motor',
   curve: 'torque curve of the motor',
   peak: { torque: 'peak torque of the motor', power: 'peak power of the motor' },

@@ -332,3 +332,55 @@ export const gradeability = /*@__PURE__*/ formula({
     return Math.tan(Math.asin(pull) - Math.atan(coefficient))
   },
 })
+
+/**
+ * Steepest grade on which the driven wheels hold the car at a steady speed; the motor must have the pull for it. What
+ * they hold falls with the cosine of the slope, which is reckoned with here.
+ *
+ * `G = tan(atan(F / (m * g0) - C_rr) - asin(F_a / (m * g0 * sqrt(1 + (F / (m * g0) - C_rr) ^ 2))))`
+ *
+ * - `tractionLimit` (`F`, N): greatest force of the driven wheels on a level road, at least 0 N
+ * - `mass` (`m`, kg): mass of the car, above 0 kg
+ * - `coefficient` (`C_rr`, a plain number): rolling resistance coefficient, at least 0
+ * - `aerodynamicDrag` (`F_a`, N): aerodynamic drag at the speed, 0 N unless given
+ * - gives `G`: grade, rise over run, in %
+ * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
+ * - holds where aerodynamicDrag / (mass * g0) is above -1 and below 1
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, traction-limited acceleration.
+ *
+ * @example
+ * ```ts
+ * gripGradeability({ tractionLimit: '4903.325 N', mass: '1000 kg', coefficient: 0.01 })
+ * // 49 %
+ * // by definition (exact): 49 %
+ * ```
+ */
+export const gripGradeability = /*@__PURE__*/ formula({
+  name: 'gripGradeability',
+  title: 'Steepest grade for the grip of the driven wheels',
+  inputs: {
+    tractionLimit: input('force', 'F', 'Greatest force of the driven wheels on a level road', { min: 0 }),
+    mass: input('mass', 'm', 'Mass of the car', { above: 0 }),
+    coefficient: input('ratio', 'C_rr', 'Rolling resistance coefficient', { min: 0 }),
+    aerodynamicDrag: input('force', 'F_a', 'Aerodynamic drag at the speed', { default: '0 N' }),
+  },
+  result: output('ratio', 'G', 'Grade, rise over run', '%'),
+  expression: 'tan(atan(F / (m * g0) - C_rr) - asin(F_a / (m * g0 * sqrt(1 + (F / (m * g0) - C_rr) ^ 2))))',
+  constants: { g0: standardGravity },
+  valid: [
+    {
+      of: 'aerodynamicDrag / (mass * g0)',
+      value: ({ aerodynamicDrag, mass }, { g0 }) => aerodynamicDrag / (mass * g0),
+      above: -1,
+      below: 1,
+    },
+  ],
+  source: tractionLimit,
+  compute: ({ tractionLimit: force, mass, coefficient, aerodynamicDrag }, { g0 }) => {
+    const net = force / (mass * g0) - coefficient
+    return Math.tan(Math.atan(net) - Math.asin(aerodynamicDrag / (mass * g0 * Math.sqrt(1 + net ** 2))))
+  },
+})

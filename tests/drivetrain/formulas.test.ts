@@ -11,6 +11,7 @@ import {
   gradeability,
   gradeForce,
   gripAcceleration,
+  gripGradeability,
   inertiaForce,
   motorEfficiency,
   motorLoss,
@@ -431,6 +432,33 @@ describe('gradeability', () => {
   it('refuses a force that lifts the car straight up', () => {
     expect(() => gradeability({ tractiveForce: '9 kN', mass: '800 kg', coefficient: 0.012 })).toThrow(
       /\(tractiveForce - aerodynamicDrag\) \/ \(mass \* g0\): expected above -1 and below 1.*got 1\.147/,
+    )
+  })
+})
+
+describe('the grade that grip holds', () => {
+  it('is that on which grade force, rolling resistance and drag use up what the wheels hold there', () => {
+    fc.assert(
+      fc.property(
+        between(300, 3000),
+        between(0, 0.04),
+        between(0, 500),
+        between(0, 1.5),
+        (m, coefficient, drag, share) => {
+          const mass = quantity('mass', m, 'kg')
+          const aerodynamicDrag = quantity('force', drag, 'N')
+          const onLevel = share * m * 9.80665
+          const tractionLimit = quantity('force', onLevel, 'N')
+          const grade = gripGradeability({ tractionLimit, mass, coefficient, aerodynamicDrag })
+          fc.pre(Math.abs(grade.si) < 5)
+          const needed = roadLoad({
+            aerodynamicDrag,
+            rollingResistance: rollingResistance({ mass, coefficient, grade }),
+            gradeForce: gradeForce({ mass, grade }),
+          })
+          expect(needed.si - onLevel * Math.cos(Math.atan(grade.si))).toBeCloseTo(0, 7)
+        },
+      ),
     )
   })
 })

@@ -16,6 +16,7 @@ import {
   gradeability,
   gradeForce,
   gripAcceleration,
+  gripGradeability,
   inertiaForce,
   motorEfficiency,
   motorLoss,
@@ -664,6 +665,16 @@ export const drivetrainHandbook = [
       within: 1e-12,
       source: definition,
       standing: 'exact',
+    },
+  ]),
+  handbook(gripGradeability, [
+    {
+      given: { tractionLimit: '4903.325 N', mass: '1000 kg', coefficient: 0.01 },
+      expected: '49 %',
+      within: 1e-12,
+      source: definition,
+      standing: 'exact',
+      note: 'Half the weight on driven wheels that hold all of it: the grade is 0.5 less the rolling coefficient.',
     },
   ]),
   handbook(gradeability, [

@@ -16,6 +16,7 @@ import {
   gradeability,
   gradeForce,
   gripAcceleration,
+  gripGradeability,
   inertiaForce,
   motorEfficiency,
   motorLoss,
@@ -136,6 +137,12 @@ export const drivetrainLaws = [
     tractionLimit: 'rises',
     roadLoad: 'falls',
     mass: 'either: a car that is held back slows down less the heavier it is',
+  }),
+  lawsOf(gripGradeability, {
+    tractionLimit: 'rises',
+    mass: 'either: a car that does not hold needs less of a fall the heavier it is',
+    coefficient: 'falls',
+    aerodynamicDrag: 'falls',
   }),
   lawsOf(gradeability, {
     tractiveForce: 'rises',
