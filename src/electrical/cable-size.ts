@@ -58,7 +58,7 @@ export interface SizedSection {
   readonly loss: Quantity<'power'>
   /** Joule integral of a fault that it withstands, from the limit of its insulation. */
   readonly withstand: Quantity<'jouleIntegral'>
-  /** Resistance out and back at 20 °C, as a fault finds it. */
+  /** Resistance out and back at the limit of its insulation, as the least fault may find it. */
   readonly loopResistance: Quantity<'resistance'>
 }
 
@@ -70,7 +70,7 @@ export interface SizedCable extends Findings {
   readonly drop: Quantity<'voltage'>
   readonly loss: Quantity<'power'>
   readonly withstand: Quantity<'jouleIntegral'>
-  /** Resistance out and back at 20 °C. */
+  /** Resistance out and back at the limit of its insulation. */
   readonly loopResistance: Quantity<'resistance'>
   /** Every smaller section, and why it does not serve. */
   readonly rejected: readonly RefusedSection[]
@@ -134,6 +134,8 @@ export type RunGiven = Read<typeof runGiven>
 /** A run with its defaults, ready for any section. */
 export interface Run {
   readonly where: string
+  /** What comes before the fields of the run in an error. */
+  readonly path: string
   readonly asked: RunGiven
   /** The current that warms the cable as the profile does, the greatest current, and the words for the first. */
   readonly steady: Quantity<'current'>
@@ -193,6 +195,7 @@ export function runOf(where: string, path: string, asked: RunGiven): Run {
   const peak = Math.max(...(profile ?? []).map(([each]) => Math.abs(each.si)), 0)
   return {
     where,
+    path,
     asked,
     steady,
     greatest: current ?? quantity('current', peak, 'A'),
@@ -248,8 +251,11 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
     ...(asked.conductor === undefined ? {} : { conductor: asked.conductor }),
     ...(outerDiameter === undefined ? {} : { outerDiameter }),
   } as const
-  const cable = cableOf(run.where, described, `geometry.${name}`)
-  const alone = section(`Ampacity at ${limit}`, () => steadyAtLimit(run.where, 'insulationLimit', cable, limit).current)
+  const cable = cableOf(run.where, described, `${run.path}geometry.${name}`)
+  const alone = section(
+    `Ampacity at ${limit}`,
+    () => steadyAtLimit(run.where, `${run.path}insulationLimit`, cable, limit).current,
+  )
   const ampacity = alone.times(bundled)
   const reasons: string[] = []
   if (isBelow(ampacity, steady)) reasons.push(`carries ${ampacity}, not ${steady}`)
@@ -281,7 +287,10 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged {
       drop,
       loss: cableLoss({ current: steady, resistancePerLength, length }),
       withstand: adiabaticWithstand({ constant, area }).as('kA²·s'),
-      loopResistance: loopResistance({ resistancePerLength: cable.resistance, length }),
+      loopResistance: loopResistance({
+        resistancePerLength: resistancePerLengthAt({ resistance: cable.resistance, coefficient, temperature: limit }),
+        length,
+      }),
     },
     reasons,
   }
@@ -305,9 +314,11 @@ function temperatureOf(run: Run, cable: Cable, ampacity: Quantity<'current'>): Q
   }
 }
 
-/** The heading of a section in a working. */
-export function sectionHeading({ made, reasons }: Judged): string {
-  return `${made.name}: ${reasons.length === 0 ? 'serves' : `refused, ${reasons.join('; ')}`}`
+/** The heading of a section in a working: each test with its figure and its limit, or why it is refused. */
+export function sectionHeading({ steady, limit, mostDrop }: Run, { made, reasons }: Judged): string {
+  if (reasons.length > 0) return `${made.name}: refused, ${reasons.join('; ')}`
+  const drop = `drops ${made.drop}${mostDrop === undefined ? '' : `, at most ${mostDrop}`}`
+  return `${made.name}: serves, carries ${made.ampacity}, at least ${steady}; ${made.temperature}, at most ${limit}; ${drop}`
 }
 
 /**
@@ -351,13 +362,16 @@ export const sizeCable = /*@__PURE__*/ procedure('sizeCable', sizeCableGiven, ({
   const rejected: RefusedSection[] = []
   let last: Judged | undefined
   for (const candidate of sectionsOf(asked.series)) {
-    const judged = section(sectionHeading, () => {
-      const each = judgeSection(run, candidate)
-      if (faultIntegral !== undefined && isBelow(each.made.withstand, faultIntegral)) {
-        each.reasons.push(`withstands ${each.made.withstand}, and the fault has ${faultIntegral.as('kA²·s')}`)
-      }
-      return each
-    })
+    const judged = section(
+      (each: Judged) => sectionHeading(run, each),
+      () => {
+        const each = judgeSection(run, candidate)
+        if (faultIntegral !== undefined && isBelow(each.made.withstand, faultIntegral)) {
+          each.reasons.push(`withstands ${each.made.withstand}, and the fault has ${faultIntegral.as('kA²·s')}`)
+        }
+        return each
+      },
+    )
     if (judged.reasons.length === 0) return { ...sized(run, judged.made, faultIntegral), rejected }
     rejected.push({ name: candidate.name, reasons: judged.reasons })
     last = judged

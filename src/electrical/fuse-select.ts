@@ -9,7 +9,9 @@ import { type Caution, type Check, cautions, check, type Findings } from '../fin
 import { section } from '../formula/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
+import { profileGiven } from './cable-heat.js'
 import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
+import { mostLetThrough, type Peak, peaksAbove, shareOfPeak, timeOnCurve } from './fuse-curve.js'
 import { isAbove, isBelow } from './limit.js'
 
 /** What a fault through a fuse comes to. */
@@ -91,6 +93,7 @@ const selectFuseGiven = /*@__PURE__*/ about(
   'a load, a pack and a cable',
   z.strictObject({
     current: given('current', 'Continuous current of the load', { above: 0 }),
+    profile: z.optional(profileGiven),
     ambientFactor: z.optional(given('ratio', 'Share of its rating that the heat around leaves the fuse', { above: 0 })),
     fusingFactor: z.optional(
       given('ratio', 'Current at which it opens within its conventional time, over its rating', { above: 1 }),
@@ -111,7 +114,7 @@ const selectFuseGiven = /*@__PURE__*/ about(
       z.strictObject({
         ampacity: given('current', 'Current that the cable carries all day', { above: 0 }),
         withstand: given('jouleIntegral', 'Joule integral that the cable withstands', { above: 0 }),
-        resistance: given('resistance', 'Resistance of the run, out and back, at 20 °C', { min: 0 }),
+        resistance: given('resistance', 'Resistance of the run, out and back, as warm as it gets', { min: 0 }),
       }),
     ),
     candidates: candidatesGiven,
@@ -128,18 +131,21 @@ const COLD = 3
  * Says what a fuse must be, so that it carries the load, protects the cable and breaks every fault that the pack can feed,
  * and chooses from candidates.
  *
- * - `current` (A): of the load, all day; `ambientFactor`: share of its rating that heat leaves the fuse, 1 unless given
+ * - `current` (A): of the load, all day, or the root mean square of its `profile`, a list of [current (A), time (s)] that is run
+ *   again and again, whose peaks the fuse must bear
+ * - `ambientFactor`: share of its rating that heat leaves the fuse, 1 unless given
  * - `fusingFactor`: the fuse opens at so many times its rating within its conventional time, 1.6 unless given (gG)
  * - `pack`: `maximumVoltage` (V) when full, `openCircuit` (V) when nearly empty, `resistance` (mΩ) warm, and
  *   `coldResistance` (mΩ) nearly empty in the cold, three times the warm one unless given
- * - `cable`: `ampacity` (A), `withstand` (A²·s), `resistance` (mΩ) out and back at 20 °C, as {@link sizeCable} gives them
+ * - `cable`: `ampacity` (A), `withstand` (A²·s), `resistance` (mΩ) out and back, warm, as {@link sizeCable} gives them
  * - `candidates`: each `name`, `rating` (A), `voltage` with `dc` and `ac` (V), `breakingCapacity` (A), and of
  *   `meltingIntegral`, `clearingIntegral` (A²·s) and `curve` [current, time until it opens] what its maker states
  *
  * Without candidates it gives the specification to buy against. A fuse without a voltage rating for direct current is
  * refused, whatever its rating for alternating current: a DC arc has no zero at which it goes out.
  *
- * @returns The bounds, the prospective currents, the chosen fuse with its clearing times, and the others with all reasons.
+ * @returns The bounds, the prospective currents, the chosen fuse with its clearing times, and those of a lesser rating with
+ * all reasons.
  * A nearly empty, cold pack that may not blow the fuse is a failed check and a caution.
  * @throws InputError for input that cannot be used, by its path.
  * Source: NFPA 70 (NEC), 210.20(A); IEC 60364-4-43, 433.1 (from memory); IEC 60364-5-54, 543.1.2; IEC 60269-1.
@@ -173,7 +179,15 @@ export function refuseTask(where: string, path: string, { pack, candidates = [] 
     const expected = `at least the resistance of the warm pack, ${pack.resistance}`
     issues.push({ path: `${path}pack.coldResistance`, expected, received: String(pack.coldResistance) })
   }
-  candidates.forEach(({ curve = [] }, c) => {
+  candidates.forEach(({ curve = [], meltingIntegral, clearingIntegral }, c) => {
+    if (meltingIntegral !== undefined && clearingIntegral !== undefined && isBelow(clearingIntegral, meltingIntegral)) {
+      issues.push({
+        path: `${path}candidates[${c}].clearingIntegral`,
+        expected: `at least the melting integral, ${meltingIntegral}`,
+        received: String(clearingIntegral),
+        hint: 'a fuse clears after it has melted',
+      })
+    }
     curve.forEach(([current, time], i) => {
       const before = curve[i - 1]
       if (before === undefined) return
@@ -203,9 +217,10 @@ export function fuseFor(task: FuseTask): FuseSelection {
   let chosen: { readonly name: string; readonly fuse: Fuse; readonly clearing: FuseSelection['clearing'] } | undefined
   for (const { name, fuse } of named) {
     if (chosen !== undefined) break
-    const heading = ({ reasons }: { reasons: string[] }) =>
-      `${name}: ${reasons.length === 0 ? 'serves' : `refused, ${reasons.join('; ')}`}`
-    const { reasons, clearing } = section(heading, () => judge(fuse, bounds, task))
+    const { reasons, clearing } = section(
+      (judged: FuseJudged) => fuseHeading(name, fuse, bounds, judged),
+      () => judge(fuse, bounds, task),
+    )
     if (reasons.length === 0) chosen = { name, fuse, clearing }
     else rejected.push({ candidate: name, reasons })
   }
@@ -224,7 +239,7 @@ export function fuseFor(task: FuseTask): FuseSelection {
   }
 }
 
-function boundsOf({ current, ambientFactor, fusingFactor, pack, cable }: FuseTask): Bounds {
+function boundsOf({ current, profile, ambientFactor, fusingFactor, pack, cable }: FuseTask): Bounds {
   const ratingAtLeast = fuseRating({ current, ...(ambientFactor === undefined ? {} : { ambientFactor }) })
   const ratingAtMost = greatestFuseRating({
     ampacity: cable.ampacity,
@@ -241,6 +256,7 @@ function boundsOf({ current, ambientFactor, fusingFactor, pack, cable }: FuseTas
     }),
   )
   const preferred = preferredRatings.filter((each) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost))
+  const peak = hardestPeak(profile, ratingAtLeast)
   const window = isAbove(ratingAtLeast, ratingAtMost)
     ? `no rating serves: the load needs at least ${ratingAtLeast}, and the cable bears at most ${ratingAtMost}`
     : `rated ${ratingAtLeast} to ${ratingAtMost}` +
@@ -255,7 +271,8 @@ function boundsOf({ current, ambientFactor, fusingFactor, pack, cable }: FuseTas
     prospective: { highest, lowest },
     specification:
       `A fuse for direct current of at least ${pack.maximumVoltage}; ${window}; breaks ${highest}; lets through at most ` +
-      `${cable.withstand}; opens at ${lowest}, the least that the nearly empty, cold pack feeds.`,
+      `${cable.withstand}; opens at ${lowest}, the least that the nearly empty, cold pack feeds` +
+      `${peak === undefined ? '' : `; bears ${peakInWords(peak)} of the load, again and again`}.`,
   }
 }
 
@@ -282,37 +299,34 @@ function clearingAt(fuse: Fuse, current: Quantity<'current'>): Clearing | 'never
     : {}
 }
 
-/** Time on a curve, straight between its points on logarithmic scales, and at one joule integral beyond the last. */
-function timeOnCurve(curve: NonNullable<Fuse['curve']>, current: number): number | undefined {
-  const points = curve.map(([each, time]) => [each.si, time.si] as const)
-  const [lowest, last] = [points[0] as readonly [number, number], points.at(-1) as readonly [number, number]]
-  if (current < lowest[0]) return undefined
-  if (current >= last[0]) return last[1] * (last[0] / current) ** 2
-  const above = points.findIndex(([each]) => each > current)
-  const [from, to] = [points[above - 1], points[above]] as [readonly [number, number], readonly [number, number]]
-  const share = Math.log(current / from[0]) / Math.log(to[0] / from[0])
-  return from[1] * (to[1] / from[1]) ** share
-}
-
 function seconds(value: number): Quantity<'time'> {
   return value < 0.1 ? quantity('time', value, 's').as('ms') : quantity('time', value, 's')
 }
 
-function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
+/** The share of its melting integral that a fuse bears 100 000 times. Guides of fuse makers; the figures were read. */
+const BORNE = /*@__PURE__*/ (() => quantity('ratio', '22 %'))()
+
+/** Why a fuse does not serve, and what it does in the greatest and in the least fault. */
+interface FuseJudged {
+  readonly reasons: string[]
+  readonly clearing: FuseSelection['clearing']
+}
+
+/** The heading of a fuse in a working: each test with its figure and its limit, or why it is refused. */
+function fuseHeading(name: string, fuse: Fuse, bounds: Bounds, { reasons, clearing }: FuseJudged): string {
+  if (reasons.length > 0 || clearing === undefined) return `${name}: refused, ${reasons.join('; ')}`
   const { ratingAtLeast, ratingAtMost, voltageAtLeast, letThroughAtMost, prospective } = bounds
-  const { dc, ac } = fuse.voltage
-  const reasons: string[] = []
-  if (dc === undefined) {
-    reasons.push(
-      `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`,
-    )
-  } else if (isBelow(dc, voltageAtLeast)) reasons.push(`is rated ${dc} DC, and the full pack has ${voltageAtLeast}`)
-  if (isBelow(fuse.rating, ratingAtLeast)) reasons.push(`is rated below the ${ratingAtLeast} that the load needs`)
-  if (isAbove(fuse.rating, ratingAtMost))
-    reasons.push(`is rated above the ${ratingAtMost} at which it protects the cable`)
-  if (isBelow(fuse.breakingCapacity, prospective.highest)) {
-    reasons.push(`breaks ${fuse.breakingCapacity}, and the full pack feeds ${prospective.highest}`)
-  }
+  const { highest, lowest } = clearing
+  return (
+    `${name}: serves, ${fuse.rating}, ${ratingAtLeast} to ${ratingAtMost}; ${fuse.voltage.dc} DC, at least ${voltageAtLeast}; ` +
+    `breaks ${fuse.breakingCapacity}, at least ${prospective.highest}; lets through ${highest.letThrough}, at most ` +
+    `${letThroughAtMost}; opens at ${prospective.lowest} in ${lowest.time ?? 'a time that its data do not tell'}`
+  )
+}
+
+function judge(fuse: Fuse, bounds: Bounds, task: FuseTask): FuseJudged {
+  const { letThroughAtMost, prospective } = bounds
+  const reasons = [...ratingReasons(fuse, bounds), ...peakReasons(fuse, task)]
   const highest = clearingAt(fuse, prospective.highest)
   const lowest = clearingAt(fuse, prospective.lowest)
   if (highest === 'never') reasons.push(`does not open at ${prospective.highest}, the greatest fault, by its curve`)
@@ -321,6 +335,7 @@ function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
   } else if (isAbove(highest.letThrough, letThroughAtMost)) {
     reasons.push(`lets through ${highest.letThrough}, and the cable withstands ${letThroughAtMost}`)
   }
+  const between = mostLetThrough(fuse.curve ?? [], prospective.lowest, prospective.highest)
   if (lowest === 'never' || (lowest.time === undefined && isTooLow(fuse.rating, task, prospective.lowest))) {
     reasons.push(`may not open at ${prospective.lowest}, all that the nearly empty, cold pack feeds`)
   } else if (lowest.letThrough !== undefined && isAbove(lowest.letThrough, letThroughAtMost)) {
@@ -328,8 +343,55 @@ function judge(fuse: Fuse, bounds: Bounds, task: FuseTask) {
     reasons.push(
       `lets through ${lowest.letThrough}${after} at ${prospective.lowest}, and the cable withstands ${letThroughAtMost}`,
     )
+  } else if (between !== undefined && isAbove(between.letThrough, letThroughAtMost)) {
+    const { letThrough, current } = between
+    reasons.push(`lets through ${letThrough} at ${current}, and the cable withstands ${letThroughAtMost}`)
   }
   return { reasons, clearing: highest === 'never' || lowest === 'never' ? undefined : { highest, lowest } }
+}
+
+/** Why a fuse does not suit the voltage, the load, the cable or the greatest fault by what is written on it. */
+function ratingReasons(fuse: Fuse, { ratingAtLeast, ratingAtMost, voltageAtLeast, prospective }: Bounds): string[] {
+  const { dc, ac } = fuse.voltage
+  const reasons: string[] = []
+  if (dc === undefined) {
+    reasons.push(
+      `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`,
+    )
+  } else if (isBelow(dc, voltageAtLeast)) reasons.push(`is rated ${dc} DC, and the full pack has ${voltageAtLeast}`)
+  if (isBelow(fuse.rating, ratingAtLeast)) reasons.push(`is rated below the ${ratingAtLeast} that the load needs`)
+  if (isAbove(fuse.rating, ratingAtMost)) {
+    reasons.push(`is rated above the ${ratingAtMost} at which it protects the cable`)
+  }
+  if (isBelow(fuse.breakingCapacity, prospective.highest)) {
+    reasons.push(`breaks ${fuse.breakingCapacity}, and the full pack feeds ${prospective.highest}`)
+  }
+  return reasons
+}
+
+/** Why a fuse does not bear the peaks of the load, where its curve tells. */
+function peakReasons({ rating, curve }: Fuse, { profile = [] }: FuseTask): string[] {
+  if (curve === undefined) return []
+  const shares = peaksAbove(profile, rating).map((peak) => ({ peak, share: shareOfPeak(curve, peak) }))
+  const worst = shares
+    .filter(({ share }) => isAbove(share, BORNE))
+    .sort((one, other) => other.share.si - one.share.si)[0]
+  if (worst === undefined) return []
+  const { peak, share } = worst
+  const does = share.si >= 1 ? 'opens in' : `ages in`
+  return [
+    `${does} ${peakInWords(peak)} of the load, ${share} of the time until it opens, and bears ${BORNE} again and again`,
+  ]
+}
+
+function peakInWords({ current, time, parts }: Peak): string {
+  return parts.length === 1 ? `the ${current} for ${time}` : `the ${time} of up to ${current}`
+}
+
+/** The hardest of the peaks of a profile above a rating, by its joule integral. */
+function hardestPeak(profile: FuseTask['profile'], rating: Quantity<'current'>): Peak | undefined {
+  const joules = ({ parts }: Peak) => parts.reduce((sum, [current, time]) => sum + current.si ** 2 * time.si, 0)
+  return peaksAbove(profile ?? [], rating).sort((one, other) => joules(other) - joules(one))[0]
 }
 
 function isTooLow(rating: Quantity<'current'>, { fusingFactor }: FuseTask, lowest: Quantity<'current'>): boolean {
@@ -383,7 +445,7 @@ function unblown(task: FuseTask, { ratingAtLeast, prospective }: Bounds, fuse?: 
   if (!isTooLow(rating, task, prospective.lowest)) return []
   return [
     {
-      hazard: cautions.shortCircuit.hazard,
+      hazard: 'a fuse that does not blow',
       text:
         `Nearly empty and cold, the pack feeds a short circuit with ${prospective.lowest} only, which may never blow a fuse of ` +
         `${rating}. Split the pack with a fuse of its own for each part, or have its monitor open the contactors on that current.`,
@@ -392,7 +454,8 @@ function unblown(task: FuseTask, { ratingAtLeast, prospective }: Bounds, fuse?: 
 }
 
 function assumptionsOf(task: FuseTask, fuse?: Fuse, clearing?: FuseSelection['clearing']): string[] {
-  const { ambientFactor, fusingFactor, pack } = task
+  const { ambientFactor, fusingFactor, pack, profile } = task
+  const peak = fuse === undefined || fuse.curve !== undefined ? undefined : hardestPeak(profile, fuse.rating)
   return [
     'A continuous load uses 80 % of the rating at most (NFPA 70 (NEC), 210.20(A)).',
     ...(ambientFactor === undefined
@@ -403,6 +466,8 @@ function assumptionsOf(task: FuseTask, fuse?: Fuse, clearing?: FuseSelection['cl
           'The fuse opens at 1.6 times its rating within its conventional time, as gG does (fusingFactor by default; from memory).',
         ]
       : []),
+    'The fuse breaks every current at which it opens: a partial-range (a) fuse does so only from the least current that its maker states, and can burst below.',
+    'In a fault the pack resists as much as is given for it. Measured with a pulse of some seconds that is more, up to twice as much, than in the first milliseconds: let the breaking capacity lie well above the greatest fault (common practice, no source).',
     ...(pack.coldResistance === undefined
       ? [
           `Nearly empty and cold the pack resists ${COLD} times as much (coldResistance by default; common practice, no source).`,
@@ -415,7 +480,12 @@ function assumptionsOf(task: FuseTask, fuse?: Fuse, clearing?: FuseSelection['cl
       : [
           fuse.curve === undefined
             ? 'Times are those in which the fuse melts with the current there at once; arcing comes on top.'
-            : 'The curve tells the time until the fuse has opened, arcing included.',
+            : 'The curve tells the time until the fuse has opened, arcing included: where its maker draws the time until it melts, arcing comes on top.',
+        ]),
+    ...(peak === undefined
+      ? []
+      : [
+          `Whether the fuse bears ${peakInWords(peak)} of the load is not known: give its curve, of which a peak may use up ${BORNE} again and again.`,
         ]),
     ...(fuse !== undefined && clearing?.lowest.time === undefined
       ? ['How long the fuse takes in the least fault is not known: read its time–current curve.']

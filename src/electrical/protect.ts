@@ -22,6 +22,7 @@ import {
   sectionsOf,
 } from './cable-size.js'
 import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse-select.js'
+import { isAbove } from './limit.js'
 import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './module.js'
 import { seriesVoltage } from './pack.js'
 import { voltageClass } from './safety.js'
@@ -80,8 +81,8 @@ type Asked = Read<typeof protectRunGiven>
  * - `load`: `current` (A) all day, or `profile`, a list of [current (A), time (s)], which is run again and again
  * - `cable`: `length` (m) one way, and what {@link sizeCable} takes; a `maximumDrop` in per cent is one of the nominal voltage;
  *   with `section`, such as `'35 mm²'`, that one is examined and no other
- * - `nearlyEmpty`: state of charge of the least fault, 0.05 unless given; `coldest` (°C, below 25 °C): its temperature, for which the
- *   module's `cold` resistance is used where it is given, and three times the warm one where not
+ * - `nearlyEmpty`: state of charge of the least fault, 0.05 unless given; `coldest` (°C, below 25 °C): its temperature, that of the
+ *   module's `cold` measurement unless given; where the module has none, it resists three times as much as warm
  * - `ambientFactor`, `fusingFactor`, `candidates`: as {@link selectFuse} takes them
  *
  * @returns Section and fuse, every smaller section with its reasons, and all checks. A `section` or candidates that do not
@@ -114,17 +115,23 @@ type Asked = Read<typeof protectRunGiven>
  * })
  * cable.name // '35 mm²'
  * fuse.preferred.map(String) // ['160 A']
- * String(fuse.prospective.lowest) // '1791 A'
+ * String(fuse.prospective.lowest) // '1773 A'
  * rejected.at(-1)?.reasons
  * // ['the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A']
  * ```
  */
 export const protectRun = /*@__PURE__*/ procedure('protectRun', protectRunGiven, (asked): ProtectedRun => {
   refuseModule('protectRun', 'pack.module', asked.pack.module)
-  const run = runOf('protectRun', '', runAsked(asked))
+  if ((asked.load.current === undefined) === (asked.load.profile === undefined)) {
+    const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
+    const received = asked.load.current === undefined ? 'neither' : 'both'
+    throw new InputError('protectRun', [{ path: 'load.current and load.profile', expected, received }])
+  }
+  const run = runOf('protectRun', 'cable.', runAsked(asked))
   const source = section('The pack in a fault', () => sourceOf(asked))
   const taskFor = (made: SizedSection) => ({
     current: run.steady,
+    profile: asked.load.profile,
     ambientFactor: asked.ambientFactor,
     fusingFactor: asked.fusingFactor,
     pack: source.pack,
@@ -143,18 +150,21 @@ export const protectRun = /*@__PURE__*/ procedure('protectRun', protectRunGiven,
   let unfused: Tried | undefined
   let last: Tried | undefined
   for (const candidate of candidates) {
-    const tried = section(triedHeading, (): Tried => {
-      const { made, reasons } = judgeSection(run, candidate)
-      const task = taskFor(made)
-      refuseTask('protectRun', '', task)
-      const fuse = fuseFor(task)
-      return {
-        made,
-        fuse,
-        reasons: [...reasons, ...windowReasons(fuse, asked)],
-        without: candidateReasons(fuse, asked),
-      }
-    })
+    const tried = section(
+      (each: Tried) => triedHeading(run, each),
+      (): Tried => {
+        const { made, reasons } = judgeSection(run, candidate)
+        const task = taskFor(made)
+        refuseTask('protectRun', '', task)
+        const fuse = fuseFor(task)
+        return {
+          made,
+          fuse,
+          reasons: [...reasons, ...windowReasons(fuse, asked)],
+          without: candidateReasons(fuse, asked),
+        }
+      },
+    )
     if (only !== undefined || allOf(tried).length === 0) return protectedBy(asked, run, tried, rejected, source.basis)
     if (tried.reasons.length === 0 && unfused === undefined) unfused = { ...tried, before: rejected.length }
     rejected.push({ name: candidate.name, reasons: allOf(tried) })
@@ -185,13 +195,13 @@ function allOf({ reasons, without }: Tried): string[] {
   return [...(reasons.length > 0 ? reasons : without)]
 }
 
-function triedHeading(tried: Tried): string {
-  return sectionHeading({ made: tried.made, reasons: allOf(tried) })
+function triedHeading(run: Run, tried: Tried): string {
+  return sectionHeading(run, { made: tried.made, reasons: allOf(tried) })
 }
 
 /** Why no fuse at all agrees with both load and cable. */
 function windowReasons({ ratingAtLeast, ratingAtMost, preferred }: FuseSelection, { candidates }: Asked): string[] {
-  if (ratingAtLeast.si > ratingAtMost.si) {
+  if (isAbove(ratingAtLeast, ratingAtMost)) {
     return [`the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}`]
   }
   // Candidates may have other ratings than those of IEC 60269-1.
@@ -228,7 +238,7 @@ function protectedBy(
     voltageClass: voltageClass(selection.voltageAtLeast),
     checks: [...sectionChecks(run, made), ...checks, ...none],
     assumptions: [...run.assumptions, ...geometryAssumption(run, made), ...basis, ...assumptions],
-    cautions: [...fuseCautions, cautions.lithiumCells],
+    cautions: [...fuseCautions, cautions.lithiumCells, cautions.storedCharge],
   }
 }
 
@@ -249,7 +259,7 @@ function sourceOf({ pack, nearlyEmpty, coldest }: Asked) {
   const state = nearlyEmpty ?? quantity('ratio', NEARLY_EMPTY)
   const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(state) })
   const { resistance } = resistanceOf(pack, undefined)
-  const cold = coldest !== undefined && module.cold !== undefined ? resistanceOf(pack, coldest) : undefined
+  const cold = module.cold === undefined ? undefined : resistanceOf(pack, coldest ?? module.cold.temperature)
   return {
     pack: { maximumVoltage, openCircuit, resistance, coldResistance: cold?.resistance },
     basis: [
@@ -258,6 +268,12 @@ function sourceOf({ pack, nearlyEmpty, coldest }: Asked) {
         ? [`The pack is nearly empty at ${NEARLY_EMPTY} (nearlyEmpty by default; common practice, no source).`]
         : []),
       ...(cold === undefined ? [] : [cold.basis]),
+      ...(coldest === undefined && module.cold !== undefined
+        ? [`The pack is no colder than ${module.cold.temperature}, where its module was measured (coldest by default).`]
+        : []),
+      ...(coldest !== undefined && cold === undefined
+        ? [`How much more the pack resists at ${coldest} is not known: give module.cold.`]
+        : []),
     ],
   }
 }

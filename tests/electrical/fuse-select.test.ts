@@ -119,6 +119,48 @@ describe('selectFuse', () => {
     ).toBe('lets through 0.15 kA²·s, and the cable withstands 100000 A²·s')
   })
 
+  it('refuses a fuse that lets through too much between the two faults', () => {
+    // 1.44 kA²·s at 2.4 kA, 0.39 and 0.36 kA²·s at the two faults.
+    const curve = [
+      ['320 A', '60 s'],
+      ['1.7 kA', '0.13 s'],
+      ['2.4 kA', '0.25 s'],
+      ['6 kA', '10 ms'],
+    ] as const
+    const falling = curve.map(([current, time], i) => [current, i === 1 ? '0.25 s' : time] as const)
+    const thin = { cable: { ...task.cable, withstand: '1.2 kA²·s' } }
+    expect(reasonsOf({ curve: falling }, thin)).toEqual([
+      'lets through 1.44 kA²·s at 2.4 kA, and the cable withstands 1.2 kA²·s',
+    ])
+    expect(reasonsOf({ curve: falling })).toBeUndefined()
+  })
+
+  it('takes peaks together that follow each other, also over the end of the profile', () => {
+    const profile = [
+      ['300 A', '5 s'],
+      ['50 A', '100 s'],
+      ['-400 A', '10 s'],
+    ] as const
+    expect(selectFuse({ ...task, profile }).specification).toContain('bears the 15 s of up to 400 A of the load')
+    const curve = [
+      ['200 A', '1000 s'],
+      ['300 A', '100 s'],
+      ['400 A', '50 s'],
+      ['6 kA', '1 ms'],
+    ] as const
+    // 5 s of 100 s and 10 s of 50 s: a quarter.
+    expect(selectFuse({ ...task, profile, candidates: [{ ...fuse, curve }] }).rejected[0]?.reasons[0]).toBe(
+      'ages in the 15 s of up to 400 A of the load, 25 % of the time until it opens, and bears 22 % again and again',
+    )
+  })
+
+  it('says of what the data do not tell what to ask', () => {
+    const { assumptions } = selectFuse({ ...task, candidates: [fuse] })
+    expect(assumptions.join('\n')).toContain('a partial-range (a) fuse does so only from the least current')
+    expect(assumptions.join('\n')).toContain('let the breaking capacity lie well above the greatest fault')
+    expect(assumptions.join('\n')).toContain('where its maker draws the time until it melts, arcing comes on top')
+  })
+
   it('gives all reasons at once', () => {
     expect(reasonsOf({ voltage: { ac: '500 V' }, rating: '63 A', breakingCapacity: '1 kA' })).toHaveLength(3)
   })
@@ -162,6 +204,13 @@ describe('selectFuse', () => {
         expect(at(low).highest.si).toBeGreaterThanOrEqual(at(high).highest.si)
         expect(at(low).lowest.si).toBeLessThan(at(low).highest.si)
       }),
+    )
+  })
+
+  it('refuses integrals that are exchanged', () => {
+    const exchanged = { ...fuse, meltingIntegral: '9 kA²·s', clearingIntegral: '5 kA²·s' } as const
+    expect(() => selectFuse({ ...task, candidates: [exchanged] })).toThrow(
+      'candidates[0].clearingIntegral: expected at least the melting integral, 9 kA²·s, got 5 kA²·s (a fuse clears after it has melted)',
     )
   })
 

@@ -25,7 +25,7 @@ describe('protectRun', () => {
     const { cable, fuse: found, rejected, voltageClass, checks } = protectRun(run)
     expect(cable.name).toBe('35 mm²')
     expect(found.preferred.map(String)).toEqual(['160 A'])
-    expect(String(found.prospective.lowest)).toBe('1791 A')
+    expect(String(found.prospective.lowest)).toBe('1773 A')
     expect(rejected.at(-1)?.reasons).toEqual([
       'the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A',
     ])
@@ -82,9 +82,15 @@ describe('protectRun', () => {
   it('takes the cold resistance of the module where it is known', () => {
     const cold = { ...module, cold: { temperature: '-20 °C', resistance: '80 mΩ' } } as const
     const { fuse: found, assumptions } = protectRun({ ...run, pack: { ...run.pack, module: cold }, coldest: '-20 °C' })
-    // 155.2 V over 160 mΩ and 2.66 mΩ.
-    expect(found.prospective.lowest.in('A')).toBeCloseTo(954, 0)
+    // 155.2 V over 160 mΩ and 3.55 mΩ: 4.8 m of 0.554 mΩ/m at 20 °C, at 105 °C.
+    expect(found.prospective.lowest.in('A')).toBeCloseTo(155.2 / (0.16 + 4.8 * 0.554e-3 * (1 + 0.00393 * 85)), 0)
     expect(assumptions.join()).toContain('Arrhenius')
+    const { fuse: same, assumptions: said } = protectRun({ ...run, pack: { ...run.pack, module: cold } })
+    expect(same.prospective.lowest.si).toBe(found.prospective.lowest.si)
+    expect(said.join()).toContain('no colder than -20 °C, where its module was measured (coldest by default)')
+    expect(protectRun({ ...run, coldest: '-20 °C' }).assumptions.join()).toContain(
+      'How much more the pack resists at -20 °C is not known: give module.cold.',
+    )
     expect(assumptions.join()).not.toContain('coldResistance by default')
   })
 
@@ -102,19 +108,74 @@ describe('protectRun', () => {
     expect(cable.drop.in('V')).toBeGreaterThan(0.5)
   })
 
+  it('finds the least fault through a long thin run as warm as it gets', () => {
+    const { cable, fuse: found } = protectRun({
+      ...run,
+      load: { current: '16 A' },
+      cable: { length: '6 m', section: '2.5 mm²' },
+    })
+    expect(cable.loopResistance.in('mΩ')).toBeCloseTo(12 * 7.98 * (1 + 0.00393 * 85), 6)
+    expect(found.prospective.lowest.in('A')).toBeCloseTo(155.2 / (0.084 + cable.loopResistance.si), 0)
+  })
+
+  it('refuses a fuse that the peaks of the load open, or would open in time', () => {
+    const peaks = {
+      ...run,
+      load: {
+        profile: [
+          ['350 A', '20 s'],
+          ['60 A', '180 s'],
+        ],
+      },
+    } as const
+    // 160 A, and 350 A for 20 s: the curve of the first opens in 10 s, that of the second in 60 s, that of the third in 200 s.
+    const curved = (name: string, seconds: '10 s' | '60 s' | '200 s') =>
+      ({
+        ...fuse,
+        name,
+        curve: [
+          ['320 A', '1000 s'],
+          ['350 A', seconds],
+          ['1 kA', '0.4 s'],
+          ['7 kA', '1 ms'],
+        ],
+      }) as const
+    const { fuse: found } = protectRun({
+      ...peaks,
+      cable: { length: '2.4 m', section: '50 mm²' },
+      candidates: [curved('quick', '10 s'), curved('middling', '60 s'), curved('slow', '200 s')],
+    })
+    expect(found.chosen?.name).toBe('slow')
+    expect(found.rejected.map(({ reasons }) => reasons)).toEqual([
+      ['opens in the 350 A for 20 s of the load, 200 % of the time until it opens, and bears 22 % again and again'],
+      ['ages in the 350 A for 20 s of the load, 33.33 % of the time until it opens, and bears 22 % again and again'],
+    ])
+    expect(found.specification).toContain('; bears the 350 A for 20 s of the load, again and again.')
+    const unknown = protectRun({ ...peaks, candidates: [fuse] }).assumptions.join('\n')
+    expect(unknown).toContain('Whether the fuse bears the 350 A for 20 s of the load is not known: give its curve')
+  })
+
+  it('names its own fields', () => {
+    const of = (cable: object) => () => protectRun({ ...run, cable: { ...run.cable, ...cable } })
+    expect(of({ insulationLimit: '30 °C' })).toThrow(
+      'cable.insulationLimit: expected a temperature above the ambient one',
+    )
+    expect(of({ geometry: { '0.5 mm²': '0.1 mm' } })).toThrow('cable.geometry.0.5 mm²: expected a length of at least')
+  })
+
   it('reads like a calculation sheet', () => {
     const sheet = explain(() =>
       protectRun({ ...run, cable: { ...run.cable, section: '35 mm²' }, candidates: [fuse] }),
     ).toText()
     for (const line of [
       'The pack in a fault',
-      '35 mm²: serves',
+      '35 mm²: serves, carries 193.8 A, at least 120 A; 66.14 °C, at most 105 °C; drops 0.377 V, at most 1.776 V',
       '  Ampacity at 105 °C',
       '  Temperature at 120 A',
       '    dU = 2 · I · r · l = 2 · 120 A · 0.654 mΩ/m · 2.4 m = 0.377 V   [IEC 60364-5-52, Annex G]',
       '    Full and warm, just behind the fuse',
       '    Nearly empty and cold, at the far end of the cable',
-      '  invented bolt-down fuse of 160 A: serves',
+      '  invented bolt-down fuse of 160 A: serves, 160 A, 150 A to 175.6 A; 300 V DC, at least 201.6 V; breaks 20 kA, at least 7200 A; lets through 0.09 kA²·s, at most 9.367 kA²·s; opens at 1773 A in 3.819 ms',
     ]) {
       expect(sheet.split('\n')).toContain(line)
     }
@@ -127,7 +188,7 @@ describe('protectRun', () => {
     expect(() => protectRun({ ...run, cable: { ...run.cable, section: '33 mm²' } })).toThrow(
       'cable.section: expected a section: 0.5 mm², 0.75 mm²',
     )
-    expect(() => protectRun({ ...run, load: {} })).toThrow('current and profile: expected one of them')
+    expect(() => protectRun({ ...run, load: {} })).toThrow('load.current and load.profile: expected one of them')
     expect(() =>
       protectRun({ ...run, pack: { ...run.pack, module: { ...module, chemistry: undefined } } } as never),
     ).toThrow("pack.module.openCircuit: expected points such as [[0, '36 V'], [0.5, '44 V'], [1, '50 V']]")
