@@ -48,8 +48,10 @@ export {
   thermalTimeConstant,
   warmUpTime,
 } from './lumped.js'
-export { cellHeat, resistanceAtTemperature } from './pack-heat.js'
+export { cellCoreRise, cellHeat, resistanceAtTemperature } from './pack-heat.js'
 export { type PackEnergies, type PackTemperature, packTemperature, type TemperatureCourse } from './pack-temperature.js'
 export { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 export type { PropertyTable } from './property-table.js'
+export { intermittentPower, shortTimePower } from './short-time.js'
+export { criticalRadius, sleeveConductance } from './sleeve.js'
 export { energyShare, type WinterStart, winterStart } from './winter.js'

@@ -51,6 +51,46 @@ export const cellHeat = /*@__PURE__*/ formula({
 })
 
 /**
+ * By how much the core of a round cell is hotter than its side, where its heat leaves it: no sensor on the can shows
+ * it. Across its windings a cell conducts near 0.2 W/(m·K), a hundredth of what it does along them (from memory of
+ * Drake and others, 2014); published figures differ by half. Through its ends heat leaves with a smaller rise.
+ *
+ * `dT = P / (4 * pi * k * L)`
+ *
+ * - `heat` (`P`, kW): heat that the cell makes, at least 0 kW
+ * - `length` (`L`, m): length of the cell, above 0 m
+ * - `conductivity` (`k`, W/(m·K)): thermal conductivity from core to side, above 0 W/(m·K)
+ * - gives `dT`: temperature of the core above that of the side, in K
+ * - Assumes: heat is made evenly and steadily throughout the cell, and leaves through its side alone
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 3.
+ *
+ * @example
+ * ```ts
+ * cellCoreRise({ heat: '2 W', length: '70 mm', conductivity: '0.2 W/(m·K)' })
+ * // 11.37 K
+ * // Incropera, Fundamentals of Heat and Mass Transfer, chapter 3, cylinder with heat made in it (recomputed): 11.37
+ * // K
+ * ```
+ */
+export const cellCoreRise = /*@__PURE__*/ formula({
+  name: 'cellCoreRise',
+  title: 'Core of a round cell above its side',
+  inputs: {
+    heat: input('power', 'P', 'Heat that the cell makes', { min: 0 }),
+    length: input('length', 'L', 'Length of the cell', { above: 0 }),
+    conductivity: input('thermalConductivity', 'k', 'Thermal conductivity from core to side', { above: 0 }),
+  },
+  result: output('temperatureDifference', 'dT', 'Temperature of the core above that of the side'),
+  expression: 'P / (4 * pi * k * L)',
+  assumes: ['Heat is made evenly and steadily throughout the cell, and leaves through its side alone.'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 3'),
+  compute: ({ heat, length, conductivity }) => heat / (4 * Math.PI * conductivity * length),
+})
+
+/**
  * Resistance of a cell at a temperature, from its resistance measured at two. Measure both with pulses of the same
  * length and at the same state of charge; beyond the two temperatures the figure is a guess that grows worse with
  * distance.
