@@ -1,4 +1,5 @@
 /** Tyres, gears, motor, road load, traction and acceleration. */
+export { type Acceleration, type AccelerationPoint, accelerate } from './accelerate.js'
 export type { ForEachGear } from './driveline.js'
 export { type GearRow, type GearTable, gearTable } from './gear-table.js'
 export {
