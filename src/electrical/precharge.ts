@@ -351,8 +351,9 @@ export const precharge = /*@__PURE__*/ procedure(
       energyPerEvent: capacitorEnergy({ capacitance, voltage }),
       residualVoltage: voltage.minus(held),
       ...(discharge === undefined ? {} : { dischargeTime: discharge }),
+      // A path that nobody stated cannot pass.
       checks:
-        discharge === undefined
+        discharge === undefined || dischargeResistance === undefined
           ? []
           : [
               check(
@@ -369,7 +370,7 @@ export const precharge = /*@__PURE__*/ procedure(
           : []),
         ...(dischargeResistance === undefined && discharge !== undefined
           ? [
-              'The capacitor discharges through the precharge resistor (dischargeResistance by default), if a contact puts it there.',
+              'The capacitor discharges through the precharge resistor (dischargeResistance by default), if a contact puts it there; that it reaches 60 V in time is not checked without a path that is given.',
             ]
           : []),
         'Nothing else draws current while the capacitor charges: a converter left on may keep it from ever getting there.',

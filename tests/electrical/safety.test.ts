@@ -32,6 +32,13 @@ describe('precharge', () => {
     expect(slow.checks.map(({ name, verdict }) => [name, verdict])).toEqual([['Discharge to 60 V', 'fail']])
   })
 
+  it('passes no discharge through a path that nobody stated', () => {
+    const { checks, assumptions, dischargeTime } = precharge({ voltage: '400 V', capacitance: '1 mF', time: '1 s' })
+    expect(dischargeTime?.in('s')).toBeCloseTo(Math.log(400 / 60) / Math.log(20), 9)
+    expect(checks).toEqual([])
+    expect(assumptions.join()).toContain('is not checked without a path that is given')
+  })
+
   it('has nothing to discharge at 60 V', () => {
     const at = precharge({ voltage: '58.4 V', capacitance: '1 mF', time: '1 s' })
     expect(at.dischargeTime).toBeUndefined()
