@@ -84,6 +84,66 @@ describe('a steady cable', () => {
     },
   )
 
+  it.each(nec)('loses by the figures of the NEC, %s, heat at one film coefficient', (name, inner, outer, table) => {
+    // Heat at the tabulated current, over the surface and its rise: near 12 W/(m²·K) in all three columns of a size, where
+    // still air and radiation take more from a hotter surface.
+    const film = [60, 75, 90].map((limit, i) => {
+      const resistance = ((0.017241 * 1.02) / awg(name).area.in('mm²')) * (1 + 0.00393 * (limit - 20))
+      const heat = (table[i] as number) ** 2 * resistance
+      const surface = limit - heat * (3.5 / (2 * Math.PI)) * Math.log(outer / inner)
+      return heat / (Math.PI * (outer / 1000) * (surface - 30))
+    })
+    for (const each of film) expect(Math.abs(each / (film[1] as number) - 1)).toBeLessThan(0.06)
+    const taken = [60, 90].map((limit) => {
+      const { ampacity } = cableAmpacity({
+        area: awg(name).area,
+        conductorDiameter: mm(inner),
+        outerDiameter: mm(outer),
+        limit: celsius(limit),
+        ambient: '30 °C',
+      })
+      return cableTemperature({
+        area: awg(name).area,
+        conductorDiameter: mm(inner),
+        outerDiameter: mm(outer),
+        current: ampacity,
+        ambient: '30 °C',
+      }).heatTransferCoefficient.si
+    })
+    expect((taken[1] as number) / (taken[0] as number)).toBeGreaterThan(1.1)
+  })
+
+  // IEC 60364-5-52, Tables B.52.10 to B.52.13, copper at 90 °C in air of 30 °C, single cables: method F, two that touch, and
+  // method G, spaced (from memory). The tables are for class 2 conductors in thicker insulation.
+  it.each([
+    ['25 mm²', 161, 182],
+    ['35 mm²', 200, 226],
+    ['50 mm²', 242, 275],
+    ['70 mm²', 310, 353],
+    ['95 mm²', 377, 430],
+    ['120 mm²', 437, 500],
+    ['150 mm²', 504, 577],
+    ['185 mm²', 575, 661],
+    ['240 mm²', 679, 781],
+  ] as const)('carries, %s, what IEC 60364-5-52 lets it carry, to 9 %%', (area, touching, spaced) => {
+    const at = (laid: 'touching' | 'apart') =>
+      cableAmpacity({ area, limit: '90 °C', ambient: '30 °C', laid }).ampacity.in('A')
+    expect(Math.abs(at('touching') / touching - 1)).toBeLessThan(0.09)
+    expect(Math.abs(at('apart') / spaced - 1)).toBeLessThan(0.09)
+  })
+
+  it.each(nec)(
+    'of the thickness that is usual carries, %s, up to 20 %% more than the NEC lets it',
+    (name, _, __, table) => {
+      for (const [i, limit] of [60, 75, 90].entries()) {
+        const { ampacity } = cableAmpacity({ area: awg(name).area, limit: celsius(limit), ambient: '30 °C' })
+        const ratio = ampacity.in('A') / (table[i] as number)
+        expect(ratio).toBeGreaterThan(1.03)
+        expect(ratio).toBeLessThan(1.2)
+      }
+    },
+  )
+
   it.each(nec)('carries alone, %s, what the equation of Neher and McGrath gives, to 3 %%', (name, inner, outer) => {
     // AIEE Transactions 76 (1957), equation for a cable in still air, from memory: thermal ohm-feet, inches, °C.
     const inches = outer / 25.4
