@@ -407,7 +407,7 @@ function sized(run: Run, made: SizedSection, fault?: Quantity<'jouleIntegral'>):
     withstand: made.withstand,
     loopResistance: made.loopResistance,
     checks: [...sectionChecks(run, made), ...faultCheck(made, fault)],
-    assumptions: [...run.assumptions, ...geometryAssumption(run, made)],
+    assumptions: [...run.assumptions, ...cableAssumptions(run, made)],
     cautions: [cautions.shortCircuit],
   }
 }
@@ -417,11 +417,22 @@ function faultCheck(made: SizedSection, fault?: Quantity<'jouleIntegral'>): Chec
   return [check('Fault through the cable', fault.as('kA²·s'), 'at most', made.withstand, 'IEC 60364-5-54, 543.1.2')]
 }
 
-/** What is assumed of the cable itself. */
-export function geometryAssumption({ asked }: Run, { name, outerDiameter }: SizedSection): string[] {
-  if (asked.geometry?.[name] !== undefined) return []
+/** What most terminals and fuses are made for. Common practice, no source. */
+const TERMINALS = /*@__PURE__*/ (() => quantity('temperature', '75 °C'))()
+
+/** What is assumed of the cable itself, and of what it ends at. */
+export function cableAssumptions({ asked }: Run, { name, outerDiameter, temperature }: SizedSection): string[] {
   return [
-    `Cable of ${name} is ${outerDiameter} thick, as thin-walled flexible cable is (geometry; common practice, no source).`,
+    ...(asked.geometry?.[name] === undefined
+      ? [
+          `Cable of ${name} is ${outerDiameter} thick, as thin-walled flexible cable is (geometry; common practice, no source).`,
+        ]
+      : []),
+    ...(isAbove(temperature, TERMINALS)
+      ? [
+          `Terminals, fuse and contactor bear a cable of ${temperature}: most are made for ${TERMINALS} or 90 °C (common practice, no source).`,
+        ]
+      : []),
   ]
 }
 

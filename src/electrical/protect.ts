@@ -10,7 +10,7 @@ import { section } from '../formula/index.js'
 import { CalculationError, InputError, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import {
-  geometryAssumption,
+  cableAssumptions,
   judgeSection,
   type RefusedSection,
   type Run,
@@ -237,7 +237,7 @@ function protectedBy(
     fuse: selection,
     voltageClass: voltageClass(selection.voltageAtLeast),
     checks: [...sectionChecks(run, made), ...checks, ...none],
-    assumptions: [...run.assumptions, ...geometryAssumption(run, made), ...basis, ...assumptions],
+    assumptions: [...run.assumptions, ...cableAssumptions(run, made), ...basis, ...assumptions],
     cautions: [...fuseCautions, cautions.lithiumCells, cautions.storedCharge],
   }
 }

@@ -152,7 +152,11 @@ describe('sizeCable', () => {
       'Nothing else warms the cables: no bundle, duct or hot part (bundled 1 by default).',
       'The drop is not held to a limit: give maximumDrop.',
       'Cable of 25 mm² is 9.74 mm thick, as thin-walled flexible cable is (geometry; common practice, no source).',
+      'Terminals, fuse and contactor bear a cable of 101.9 °C: most are made for 75 °C or 90 °C (common practice, no source).',
     ])
+    expect(sizeCable({ current: '90 A', length: '2.4 m', maximumDrop: '0.3 V' }).assumptions.join()).not.toContain(
+      'Terminals',
+    )
   })
 
   it('shows each section under its verdict', () => {
