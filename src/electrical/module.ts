@@ -8,6 +8,7 @@ import { section, sourceText } from '../formula/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, type Read } from '../structure/index.js'
 import { resistanceAtTemperature } from '../thermal/index.js'
+import { isAbove } from './limit.js'
 import {
   cellModels,
   cellVoltage,
@@ -150,7 +151,19 @@ export function refuseModule(where: string, path: string, module: Module): void 
       const expected = `at least the voltage before it, ${lower}`
       issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
     }
+    if (isAbove(voltage, maximumVoltage)) {
+      const expected = `at most the voltage of the full module, ${maximumVoltage}`
+      issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
+    }
   })
+  const highest = points.at(-1)?.[1]
+  if (highest !== undefined && highest.si <= minimumVoltage.si) {
+    issues.push({
+      path: `${path}.openCircuit`,
+      expected: `voltages of the whole module, that reach above its minimum, ${minimumVoltage}`,
+      received: `at most ${highest}`,
+    })
+  }
   if (issues.length > 0) throw new InputError(where, issues)
 }
 

@@ -247,6 +247,21 @@ describe('packAt', () => {
         [0.9, '49 V'],
       ]),
     ).toThrow('the open-circuit curve of the module reaches from 10 % to 90 %, not to 5 %; nothing is extrapolated')
+    expect(
+      curve([
+        [0, '36 V'],
+        [1, '51 V'],
+      ]),
+    ).toThrow('openCircuit[1][1]: expected at most the voltage of the full module, 50.4 V, got 51 V')
+    // The curve of one cell in place of that of a module of 12.
+    expect(
+      curve([
+        [0, '3 V'],
+        [1, '4.2 V'],
+      ]),
+    ).toThrow(
+      'openCircuit: expected voltages of the whole module, that reach above its minimum, 36 V, got at most 4.2 V',
+    )
     expect(curve(undefined)).toThrow("or a chemistry, 'NMC' or 'LFP', in their stead, got nothing")
   })
 
