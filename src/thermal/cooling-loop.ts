@@ -239,7 +239,7 @@ export const coolingLoop = /*@__PURE__*/ procedure(where, loopGiven, (loop): Coo
   const air = airAt(loop.air.temperature.si)
   const airRate = capacityRate.compute({ ...air, flow: loop.air.flow.si })
   const passage = { series: loop.segments.map(passageOf) }
-  const curve: PumpCurve = loop.pump.map(([flow, pressure]) => [flow.si, pressure.si])
+  const curve = curveOf(loop)
   /** The loop with its coolant at a mean temperature. */
   const at = (kelvins: number) => {
     const fluid = coolantAt(loop.coolant, kelvins)
@@ -272,6 +272,10 @@ export const coolingLoop = /*@__PURE__*/ procedure(where, loopGiven, (loop): Coo
   const figures = figuresOf(loop, found)
   return { ...figures, capacity, ...findingsOf(loop, figures, { heat, limit, capacity, isBalanced, high }) }
 })
+
+function curveOf({ pump }: Loop): PumpCurve {
+  return pump.map(([flow, pressure]) => [flow.si, pressure.si])
+}
 
 /** All the heat put in. */
 function heatOf({ heat, segments }: Loop): Quantity<'power'> {
@@ -336,9 +340,10 @@ function figuresOf(loop: Loop, found: Found): Omit<CoolingLoop, keyof Findings |
   const { fluid, heat } = found
   const mean = quantity('temperature', found.mean, 'K').as('°C')
   const flow = quantity('volumeFlow', found.flow, 'm³/s').as('L/min')
+  const lift = quantity('pressure', pumpPressure(curveOf(loop), found.flow), 'Pa').as('kPa')
   const words =
     `Coolant at its mean temperature of ${mean}: ${loop.coolant}, ${fluid.density}, ${fluid.specificHeat}, ` +
-    `${fluid.viscosity}; the pump's curve meets the loop's at ${flow}`
+    `${fluid.viscosity}; the pump's curve meets the loop's at ${flow}, where it gives ${lift}`
   const drops = section(words, () => walked(loop, found, flow))
   const radiator = section('Radiator', () => radiatorOf(loop, fluid, flow))
   const { effectiveness, rate, lesser } = radiator
@@ -473,8 +478,8 @@ function conductanceOf({ radiator, air }: Loop, flow: Quantity<'volumeFlow'>): Q
   }
   const [first, second] = [airSide, coolantSide] as [Side, Side]
   return conductanceInSeries({
-    first: sideAt(first, air.flow),
-    second: sideAt(second, flow),
+    first: section('side of the air', () => sideAt(first, air.flow)),
+    second: section('side of the coolant', () => sideAt(second, flow)),
   })
 }
 

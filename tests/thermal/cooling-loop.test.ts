@@ -170,13 +170,11 @@ describe('coolingLoop', () => {
   })
 
   it('takes the conductances of the two sides of a radiator one after the other', () => {
-    const sides = coolingLoop({
-      ...loop,
-      radiator: {
-        airSide: { conductance: '250 W/K', at: '900 m³/h', exponent: 0.58 },
-        coolantSide: { conductance: '900 W/K', at: '8 L/min', exponent: 0.3 },
-      },
-    })
+    const sided = {
+      airSide: { conductance: '250 W/K', at: '900 m³/h', exponent: 0.58 },
+      coolantSide: { conductance: '900 W/K', at: '8 L/min', exponent: 0.3 },
+    } as const
+    const sides = coolingLoop({ ...loop, radiator: sided })
     const [air, coolant] = [250 * (7 / 9) ** 0.58, 900 * (sides.flow.in('L/min') / 8) ** 0.3]
     const alike = coolingLoop({
       ...loop,
@@ -187,6 +185,9 @@ describe('coolingLoop', () => {
       },
     })
     near(sides.coolant.hot.si, alike.coolant.hot.si)
+    const text = explain(() => coolingLoop({ ...loop, radiator: sided })).toText()
+    expect(text).toContain('side of the air\n    Conductance at another flow')
+    expect(text).toContain('side of the coolant\n    Conductance at another flow')
   })
 
   it('warms the coolant in each segment by its heat, mixed where branches meet', () => {
@@ -227,7 +228,7 @@ describe('coolingLoop', () => {
   it('shows its working', () => {
     const text = explain(() => coolingLoop(loop)).toText()
     expect(text).toContain(
-      "Coolant at its mean temperature of 54.61 °C: ethylene glycol 50 %, 1055 kg/m³, 3414 J/(kg·K), 1.609 mPa·s; the pump's curve meets the loop's at 8.972 L/min",
+      "Coolant at its mean temperature of 54.61 °C: ethylene glycol 50 %, 1055 kg/m³, 3414 J/(kg·K), 1.609 mPa·s; the pump's curve meets the loop's at 8.972 L/min, where it gives 24.82 kPa",
     )
     expect(text).toContain('exact series')
     expect(text).toContain('Th = Tc + Q / (eps · Cmin) = 305.15 K + 2.6 kW / (0.4586 · 227 W/K) = 57 °C')
