@@ -6,7 +6,18 @@
  * prices that make this least the greatest are approached by following its slope (Lagrangian relaxation: Fisher, The
  * Lagrangian Relaxation Method for Solving Integer Programming Problems, Management Science 27 (1981)).
  */
-import { type Codes, deviationAt, type Filling, fits, type Problem, type Term } from './place-problem.js'
+import {
+  type Codes,
+  deviationAt,
+  type Filling,
+  fits,
+  type Problem,
+  type Progress,
+  type Term,
+  totalOf,
+  type Ways,
+} from './place-problem.js'
+import { improved } from './place-start.js'
 
 /** What a unit of each sum costs, and what stands whatever is placed. */
 export interface Prices {
@@ -26,24 +37,40 @@ export interface Relaxed {
   readonly deviation: number
 }
 
-/** How often the prices are moved at most, and how many steps that may take; the bound stands whatever they are. */
+/** How often the prices are moved at most; the bound stands whatever they are. */
 const MOST_MOVES = 30
-const MOST_STEPS = 2e8
+/** How many placements are looked at to improve one that was met. */
+const IMPROVING = 500
 
-/** Finds prices with a good bound, and the best placement met on the way. Undefined when there is none at all. */
-export function relaxed(problem: Problem, codes: Codes): Relaxed | undefined {
-  const steps = (codes.all + 1) * problem.bays.reduce((sum, fillings) => sum + fillings.length, 0)
-  const moves = Math.min(MOST_MOVES, Math.ceil(MOST_STEPS / steps))
+/**
+ * Finds prices with a good bound, and the best placement met on the way.
+ *
+ * @param start - A placement to begin with.
+ * @param steps - How many steps to spend at most.
+ */
+export function relaxed(
+  problem: Problem,
+  ways: Ways,
+  codes: Codes,
+  start: readonly Filling[],
+  steps: number,
+  progress: Progress,
+): Relaxed {
+  const end = progress.explored + steps
   let at = valuesOf(problem, []).map(() => 0)
-  let best: Relaxed | undefined
-  for (let move = 0; move < moves; move++) {
+  let best: Relaxed = {
+    prices: pricesOf(problem, at),
+    bound: 0,
+    fillings: start,
+    deviation: deviationAt(problem, start),
+  }
+  for (let move = 0; move < MOST_MOVES; move++) {
+    const before = progress.explored
     const prices = pricesOf(problem, at)
-    const cheapest = cheapestPlacement(problem, codes, prices)
-    if (cheapest === undefined) return undefined
+    const cheapest = cheapestPlacement(ways, codes, prices, progress)
     const bound = prices.fixed + cheapest.cost
-    const fillings = move % 10 === 0 ? exchanged(problem, codes, cheapest.fillings) : cheapest.fillings
+    const fillings = move % 10 === 0 ? improved(problem, cheapest.fillings, IMPROVING, progress) : cheapest.fillings
     const deviation = deviationAt(problem, fillings)
-    best ??= { prices, bound, fillings, deviation }
     if (bound > best.bound) best = { ...best, prices, bound }
     if (deviation < best.deviation) best = { ...best, fillings, deviation }
     // A step up the slope, as long as would reach the best placement known (Polyak).
@@ -51,9 +78,18 @@ export function relaxed(problem: Problem, codes: Codes): Relaxed | undefined {
     const step = (best.deviation - bound) / slopes.reduce((sum, slope) => sum + slope * slope, 0)
     if (!(step > 0 && step < Number.POSITIVE_INFINITY)) break
     at = at.map((price, i) => Math.min(1, Math.max(isUp(problem, i) ? 0 : -1, price + step * (slopes[i] as number))))
+    if (2 * progress.explored - before > end) break
   }
   return best
 }
+
+/** What one look at all sets of counts in all bays takes at most. */
+export function stepsToRelax(ways: Ways, codes: Codes): number {
+  return (codes.all + 1) * ways.reduce((sum, { length }) => sum + length, 0)
+}
+
+/** No prices, and the bound that stands without them: no deviation is below nothing. */
+export const UNPRICED: Prices = { first: 0, second: 0, up: 0, fixed: 0 }
 
 /** Whether a term, by its place among all, is that of the height. */
 function isUp({ first, second }: Problem, i: number): boolean {
@@ -62,12 +98,12 @@ function isUp({ first, second }: Problem, i: number): boolean {
 
 /** The value of each term, signs kept. */
 function valuesOf({ first, second, up }: Problem, fillings: readonly Filling[]): number[] {
-  const sum = (axis: 'first' | 'second' | 'up') => fillings.reduce((total, filling) => total + filling[axis], 0)
-  const values = (terms: readonly Term[], total: number) => terms.map(({ slope, offset }) => slope * total + offset)
+  const total = totalOf(fillings)
+  const values = (terms: readonly Term[], sum: number) => terms.map(({ slope, offset }) => slope * sum + offset)
   return [
-    ...values(first, sum('first')),
-    ...values(second, sum('second')),
-    ...values(up === undefined ? [] : [up], sum('up')),
+    ...values(first, total.first),
+    ...values(second, total.second),
+    ...values(up === undefined ? [] : [up], total.up),
   ]
 }
 
@@ -90,82 +126,66 @@ function costOf(prices: Prices, { first, second, up }: Pick<Filling, 'first' | '
 }
 
 /**
- * The least cost at which each set of counts can be placed in some bays. Sets that find no room in them are not there.
+ * The least cost at which each set of counts, by its code, can be placed in some bays; infinite where it finds no room.
  *
  * @param start - The least costs in bays that came before.
  */
 export function withBay(
-  start: ReadonlyMap<number, number>,
+  start: Float64Array,
   fillings: readonly Filling[],
   codes: Codes,
   prices: Prices,
-): Map<number, number> {
-  const costs = new Map<number, number>()
-  const ways = fillings.map((filling) => ({
-    filling,
-    code: codes.codeOf(filling.counts),
-    cost: costOf(prices, filling),
-  }))
-  for (const [code, before] of start) {
+  progress: Progress,
+): Float64Array {
+  const costs = new Float64Array(codes.all + 1).fill(Number.POSITIVE_INFINITY)
+  const more = fillings.map(({ counts }) => codes.codeOf(counts))
+  const price = fillings.map((filling) => costOf(prices, filling))
+  for (let code = 0; code <= codes.all; code++) {
+    const before = start[code] as number
+    if (before === Number.POSITIVE_INFINITY) continue
     const rest = codes.restOf(code)
-    for (const { filling, code: more, cost } of ways) {
-      if (!fits(filling, rest)) continue
-      const known = costs.get(code + more)
-      if (known === undefined || before + cost < known) costs.set(code + more, before + cost)
+    progress.explored += fillings.length
+    for (let i = 0; i < fillings.length; i++) {
+      if (!fits(fillings[i] as Filling, rest)) continue
+      const [after, cost] = [code + (more[i] as number), before + (price[i] as number)]
+      if (cost < (costs[after] as number)) costs[after] = cost
     }
   }
   return costs
 }
 
-function cheapestPlacement({ bays, counts }: Problem, codes: Codes, prices: Prices) {
-  const tables = [new Map([[0, 0]])]
-  for (const fillings of bays)
-    tables.push(withBay(tables[tables.length - 1] as Map<number, number>, fillings, codes, prices))
-  const cost = tables[bays.length]?.get(codes.all)
-  if (cost === undefined) return undefined
+/** The least costs in no bay: nothing for nothing. */
+export function noBay(codes: Codes): Float64Array {
+  const costs = new Float64Array(codes.all + 1).fill(Number.POSITIVE_INFINITY)
+  costs[0] = 0
+  return costs
+}
+
+function cheapestPlacement(
+  bays: Ways,
+  codes: Codes,
+  prices: Prices,
+  progress: Progress,
+): { readonly cost: number; readonly fillings: readonly Filling[] } {
+  const tables = [noBay(codes)]
+  for (const fillings of bays) {
+    tables.push(withBay(tables[tables.length - 1] as Float64Array, fillings, codes, prices, progress))
+  }
+  const cost = tables[bays.length]?.[codes.all] as number
   let code = codes.all
   const fillings = bays
     .map((ways, i) => ({ ways, i }))
     .reverse()
     .map(({ ways, i }) => {
-      const after = tables[i + 1]?.get(code) as number
-      const placed = counts.map((count, group) => count - (codes.restOf(code)[group] as number))
+      const after = tables[i + 1]?.[code] as number
+      const placed = codes.restOf(codes.all - code)
       const chosen = ways.find((filling) => {
         if (!fits(filling, placed)) return false
-        const before = tables[i]?.get(code - codes.codeOf(filling.counts))
-        return before !== undefined && before + costOf(prices, filling) === after
+        const before = tables[i]?.[code - codes.codeOf(filling.counts)] as number
+        return before + costOf(prices, filling) === after
       }) as Filling
       code -= codes.codeOf(chosen.counts)
       return chosen
     })
   return { cost, fillings: fillings.reverse() }
-}
-
-/** Changes two bays at a time, as long as that brings the placement nearer to its target. */
-function exchanged(problem: Problem, codes: Codes, start: readonly Filling[]): readonly Filling[] {
-  let fillings = start
-  let deviation = deviationAt(problem, fillings)
-  const waysByCode = problem.bays.map((ways) => new Map(ways.map((filling) => [codes.codeOf(filling.counts), filling])))
-  for (let isBetter = true; isBetter; ) {
-    isBetter = false
-    for (let one = 1; one < fillings.length; one++) {
-      for (let other = 0; other < one; other++) {
-        const theirs = (fillings[other] as Filling).counts
-        const total = (fillings[one] as Filling).counts.map((count, group) => count + (theirs[group] as number))
-        for (const filling of problem.bays[one] as readonly Filling[]) {
-          if (!fits(filling, total)) continue
-          const rest = total.map((count, group) => count - (filling.counts[group] as number))
-          const match = waysByCode[other]?.get(codes.codeOf(rest))
-          if (match === undefined) continue
-          const changed = fillings.with(one, filling).with(other, match)
-          const next = deviationAt(problem, changed)
-          if (next >= deviation) continue
-          fillings = changed
-          deviation = next
-          isBetter = true
-        }
-      }
-    }
-  }
-  return fillings
 }
