@@ -10,12 +10,20 @@ import { InputError, type Quantity, quantity } from '../quantity/index.js'
 import { procedure } from '../structure/index.js'
 import { frontShare, sideShare } from './balance.js'
 import { commonAlong } from './ledger.js'
-import { type Bay, type Direction, type Group, type PlaceGiven, placeMassesGiven, refuseFaults } from './place-given.js'
+import {
+  type Bay,
+  capacityOf,
+  type Direction,
+  type Group,
+  type PlaceGiven,
+  placeMassesGiven,
+  refuseFaults,
+} from './place-given.js'
 import { type Alike, alike, countsByGroup, problemOf } from './place-numbers.js'
 import { deviationAt, type Filling, type Problem, type Room } from './place-problem.js'
 import { type Best, bestPlacement } from './place-search.js'
 import { housed, type Overfull } from './place-start.js'
-import type { Place } from './position.js'
+import { outside, type Place } from './position.js'
 
 /** So many of a group in a bay. */
 export interface Placement {
@@ -73,7 +81,8 @@ export interface PlacedMasses extends Findings {
  * most. Fewer bays or kinds, or modules fixed by hand and counted into `base`, let it prove more.
  *
  * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
- * it to be the least. A check holds each target to within a percentage point; `limitedBy` names the bay that binds.
+ * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the
+ * bay that binds. A base and bays that lie outside the car are named among the assumptions.
  * @throws InputError for input that cannot be used, by its path: among others more modules than the bays hold, names that
  * are used twice or not known, places that are needed and not given.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1, for the balance; Horowitz & Sahni, J. ACM 21
@@ -147,18 +156,22 @@ function placementsIn(bay: Bay, counts: readonly number[], groups: readonly Grou
     const group = groups[i] as Group
     const middle = slot + (count - 1) / 2
     slot += count
-    const along = (direction: Direction) => {
-      const at = bay.at[direction] as Quantity<'length'>
-      const step = bay.pitch?.[direction]
-      return step === undefined ? at : at.plus(step.times(middle))
-    }
-    const at: Place = {
-      aft: along('aft'),
-      ...(bay.at.left === undefined ? {} : { left: along('left') }),
-      ...(bay.at.up === undefined ? {} : { up: along('up') }),
-    }
+    const at = placeIn(bay, middle)
     return [{ group: group.name, bay: bay.name, count, mass: group.mass.times(count), at }]
   })
+}
+
+/** The place of a slot of a bay, from 0; between two slots at halves. */
+function placeIn({ at, pitch }: Bay, slot: number): Place {
+  const along = (direction: Direction) => {
+    const [start, step] = [at[direction] as Quantity<'length'>, pitch?.[direction]]
+    return step === undefined ? start : start.plus(step.times(slot))
+  }
+  return {
+    aft: along('aft'),
+    ...(at.left === undefined ? {} : { left: along('left') }),
+    ...(at.up === undefined ? {} : { up: along('up') }),
+  }
 }
 
 type PlacedStance = Pick<PlacedMasses, 'mass' | 'centreOfGravity' | 'frontShare' | 'leftShare'>
@@ -220,9 +233,40 @@ function checksOf(
     ...(target.frontShare ? [off('Front share', front.si - target.frontShare.si)] : []),
     ...(target.leftShare && left ? [off('Left share', left.si - target.leftShare.si)] : []),
     ...(target.aft ? [off('Place along the wheelbase', centreOfGravity.aft.minus(target.aft).ratioTo(wheelbase))] : []),
+    ...onTheWheels(front, 'front', 'rear'),
+    ...(left ? onTheWheels(left, 'left', 'right') : []),
     ...(target.up && centreOfGravity.up
       ? [check('Height of the centre of gravity', centreOfGravity.up, 'at most', target.up, 'target as given')]
       : []),
+  ]
+}
+
+/** Fails where the car would tip over, off the wheels of one side. */
+function onTheWheels(share: Quantity<'ratio'>, side: string, other: string): Check[] {
+  const lifted = share.si < 0 ? { side, of: share } : { side: other, of: quantity('ratio', 1 - share.si) }
+  if (lifted.of.si >= 0) return []
+  const name = `Share on the ${lifted.side} wheels`
+  return [
+    check(
+      name,
+      lifted.of.as('%'),
+      'at least',
+      quantity('ratio', '0 %'),
+      'wheels carry weight, they do not hold it down',
+    ),
+  ]
+}
+
+/** Says of the base and of bays, at their first and last places, that they lie where few cars have anything. */
+function outsideOf({ base, groups, bays, wheelbase, track }: PlaceGiven): string[] {
+  const car = { wheelbase, track }
+  return [
+    ...outside('The base', base.centreOfGravity, car),
+    ...bays.flatMap((bay) => {
+      const first = outside(bay.name, bay.at, car)
+      const last = placeIn(bay, Math.max(0, capacityOf(bay, groups) - 1))
+      return first.length > 0 ? first : outside(`The last place of ${bay.name}`, last, car)
+    }),
   ]
 }
 
@@ -243,6 +287,7 @@ function assumptionsOf(
       ? ['The left share is taken on the mean of the two tracks.']
       : []),
     ...(unknown.length === 0 ? [] : [`Ties are not decided by height, which is not given for ${unknown.join(', ')}.`]),
+    ...outsideOf(read),
     ...(binding === undefined ? [] : [`The bay that binds is ${binding}: one place more in it would come nearer.`]),
     ...(proven
       ? []

@@ -416,6 +416,35 @@ describe('placeMasses on a small van', () => {
     expect(limitedBy).toBeUndefined()
     expect(checks).toMatchObject([{ verdict: 'pass' }])
   })
+  it('asks of a base and bays that lie outside the car, at their last places too', () => {
+    const { assumptions } = placeMasses({
+      ...van,
+      base: { mass: '560 kg', centreOfGravity: { aft: '880 mm', up: '3 m' } },
+      bays: [
+        ...van.bays,
+        { name: 'trailer', at: { aft: '4 m' }, capacity: 2 },
+        { name: 'tail', at: { aft: '2.8 m' }, pitch: { aft: '100 mm' }, capacity: 9 },
+      ],
+    })
+    expect(assumptions.filter((text) => text.includes('taken as given'))).toEqual([
+      'The base was taken as given, 3 m above the ground: is that inside the car?',
+      'trailer was taken as given, 1.97 m behind the rear axle: is that inside the car?',
+      // Five modules are all that there are: 2.8 m + 4 · 0.1 m − 2.03 m.
+      'The last place of tail was taken as given, 1.17 m behind the rear axle: is that inside the car?',
+    ])
+  })
+  it('fails where a car would tip off its wheels', () => {
+    const behind = [{ name: 'trailer', at: { aft: '12 m', left: '4 m' }, capacity: 5 }] as const
+    const base = { mass: '560 kg', centreOfGravity: { aft: '880 mm', left: '0 m' } } as const
+    const { checks, frontShare, leftShare } = placeMasses({ ...van, base, bays: behind })
+    // 1 − (560 · 0.88 + 120 · 12) / 680 / 2.03, and 0.5 + 120 · 4 / 680 / 1.205.
+    expect(frontShare.si).toBeCloseTo(1 - (560 * 0.88 + 120 * 12) / 680 / 2.03, 12)
+    expect(leftShare?.si).toBeCloseTo(0.5 + (120 * 4) / 680 / 1.205, 12)
+    expect(checks.slice(1)).toMatchObject([
+      { name: 'Share on the front wheels', verdict: 'fail' },
+      { name: 'Share on the right wheels', verdict: 'fail' },
+    ])
+  })
   it('shows the balance of what it chose', () => {
     const text = explain(() => placeMasses(van)).toText()
     expect(text).toContain('The car with its modules')
