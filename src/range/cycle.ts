@@ -159,7 +159,7 @@ export const cycles: { readonly [name in 'ECE-15' | 'EUDC' | 'NEDC' | 'Japan 10-
   }))()
 
 /** A cycle as it is read: one that was made here, or the name of a published one. */
-const cycleGiven = /*@__PURE__*/ about(
+export const cycleGiven = /*@__PURE__*/ about(
   'a drive cycle',
   z.transform((value: Cycle | keyof typeof cycles, context): Cycle => {
     if (typeof value === 'string' && Object.hasOwn(cycles, value)) return cycles[value]

@@ -1,4 +1,12 @@
 /** Energy use, drive cycles and range. */
 export { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
 export { type Cycle, cycles, sampleCycle } from './cycle.js'
+export {
+  type Drive,
+  type DriveLosses,
+  type DrivenCycle,
+  type DriveStep,
+  driveCycle,
+  type Missed,
+} from './drive-cycle.js'
 export { readCycle, type TraceReading } from './trace.js'

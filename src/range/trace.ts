@@ -171,8 +171,7 @@ class TraceReader {
  * ```
  *
  * Columns are separated by comma, semicolon or tab. Rows stand in order of time, which need not be even; the cycle begins
- * at the first. Between rows the speed changes evenly. A log too large to be kept is driven as it comes by
- * {@link driveTrace}.
+ * at the first. Between rows the speed changes evenly.
  *
  * @param csv - The text, whole or in pieces of any length.
  * @param reading - `name` of the cycle, `'trace'` unless given; `longestGap` (s) between two rows, 10 s unless given.
