@@ -322,15 +322,7 @@ export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven,
   const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
   const cutoff = asked.cutoff ?? quantity('current', capacity.si / 20 / 3600, 'A')
   const { resistance, basis } = resistanceOf(pack, temperature)
-  const powerFactor = supply.powerFactor ?? quantity('ratio', 1)
-  const atWall = acPower({
-    voltage: supply.voltage,
-    current: supply.current,
-    phases: quantity('ratio', supply.phases),
-    powerFactor,
-  })
-  const fromSupply = atWall.times(charger.efficiency.si)
-  const power = fromSupply.si < charger.power.si ? fromSupply : charger.power
+  const { power, binding } = powerInto(supply, charger)
   const mostCurrent = module.chargeCurrent?.times(parallel)
   const voltsAt = (state: number) => series * curve.voltsAt(state)
   const atStart = section(`At the start, ${from.as('%')}`, () => {
@@ -371,7 +363,7 @@ export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven,
     heat: energy(run.heat),
     peakCurrent: quantity('current', run.peakCurrent, 'A'),
     reached: quantity('ratio', run.reached).as('%'),
-    limitedBy: binds ? 'charge current of the modules' : fromSupply.si < charger.power.si ? 'supply' : 'charger',
+    limitedBy: binds ? 'charge current of the modules' : binding,
     ...(run.taperAt === undefined ? {} : { taperAt: hours(run.taperAt) }),
     curve: run.points.map(([time, state, current, voltage]) => ({
       time: hours(time),
@@ -381,26 +373,44 @@ export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven,
       power: quantity('power', voltage * current, 'W').as('kW'),
     })),
     checks: chargeChecks(asked, run.reached),
-    assumptions: [
-      curve.basis,
-      basis,
-      'The charger turns the same share into heat at every power.',
-      ...(supply.powerFactor === undefined ? ['The charger has a power factor of 1 (powerFactor by default).'] : []),
-      ...(asked.taperVoltage === undefined
-        ? [`The charger holds the voltage of the full pack, ${full} (taperVoltage by default).`]
-        : []),
-      ...(asked.cutoff === undefined
-        ? [
-            `The charge ends when the current has fallen to ${cutoff}, C/20 (cutoff by default; common practice, no source).`,
-          ]
-        : []),
-      ...(mostCurrent === undefined ? ['No limit of the charge current of the modules is given.'] : []),
-      ...temperatureAssumptions(pack, 'charge', temperature),
-      ...(supply.phases === 1 ? [] : [`The ${supply.voltage} of the supply lie between a phase and neutral.`]),
-    ],
+    assumptions: [curve.basis, basis, ...chargeAssumptions(asked, full, cutoff)],
     cautions: [cautions.lithiumCells, cautions.highVoltage],
   }
 })
+
+/** What the charger puts into the pack at most, and whether it or the supply is the less. */
+function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], charger: Charge['charger']) {
+  const atWall = acPower({
+    voltage,
+    current,
+    phases: quantity('ratio', phases),
+    powerFactor: powerFactor ?? quantity('ratio', 1),
+  })
+  const fromSupply = atWall.times(charger.efficiency.si)
+  return fromSupply.si < charger.power.si
+    ? { power: fromSupply, binding: 'supply' }
+    : { power: charger.power, binding: 'charger' }
+}
+
+function chargeAssumptions(
+  { pack, supply, taperVoltage, cutoff, temperature }: Charge,
+  full: Quantity<'voltage'>,
+  end: Quantity<'current'>,
+): string[] {
+  return [
+    'The charger turns the same share into heat at every power.',
+    ...(supply.powerFactor === undefined ? ['The charger has a power factor of 1 (powerFactor by default).'] : []),
+    ...(taperVoltage === undefined
+      ? [`The charger holds the voltage of the full pack, ${full} (taperVoltage by default).`]
+      : []),
+    ...(cutoff === undefined
+      ? [`The charge ends when the current has fallen to ${end}, C/20 (cutoff by default; common practice, no source).`]
+      : []),
+    ...(pack.module.chargeCurrent === undefined ? ['No limit of the charge current of the modules is given.'] : []),
+    ...temperatureAssumptions(pack, 'charge', temperature),
+    ...(supply.phases === 1 ? [] : [`The ${supply.voltage} of the supply lie between a phase and neutral.`]),
+  ]
+}
 
 function hours(seconds: number): Quantity<'time'> {
   return quantity('time', seconds, 's').as('h')
