@@ -5,14 +5,17 @@ import { parseExpression, valueOf } from '../../src/formula/expression.js'
 import { CalculationError } from '../../src/quantity/index.js'
 import {
   biotNumber,
+  cellCoreRise,
   cellHeat,
   convectionCoefficient,
   coolantFlow,
+  criticalRadius,
   flatPlate,
   flowVelocity,
   forcedConvectionCylinder,
   frictionFactor,
   heatToWarm,
+  intermittentPower,
   lumpedTemperature,
   lumpedTime,
   naturalConvectionCylinder,
@@ -23,6 +26,8 @@ import {
   rayleighNumber,
   resistanceAtTemperature,
   reynoldsNumber,
+  shortTimePower,
+  sleeveConductance,
   thermalTimeConstant,
   warmUpTime,
 } from '../../src/thermal/index.js'
@@ -375,6 +380,77 @@ describe('heat of cells', () => {
         warmResistance: '1 mΩ',
       }),
     ).toThrow('warmTemperature - coldTemperature: expected above 0')
+  })
+})
+
+describe('short-time and intermittent power', () => {
+  const minutes = (count: number) => count * 60
+  // A rise of 1 K per squared kilowatt in the end: what makes 400 K for ever is 20 kW.
+  const riseAfter = (rise: number, power: number, time: number, timeConstant: number) =>
+    lumpedTemperature.compute({
+      initial: 300 + rise,
+      surroundings: 300,
+      power: (power / 1000) ** 2,
+      conductance: 1,
+      time,
+      timeConstant,
+    }) - 300
+
+  it('bring a motor just to where its continuous power does', () => {
+    const power = shortTimePower.compute({ continuousPower: 2e4, time: minutes(7), timeConstant: minutes(31) })
+    near(riseAfter(0, power, minutes(7), minutes(31)), 400)
+  })
+
+  it('do so again and again, with a rest between', () => {
+    const [time, rest, timeConstant, restingTimeConstant] = [minutes(3), minutes(5), minutes(31), minutes(47)]
+    const given = { continuousPower: 2e4, time, rest, timeConstant, restingTimeConstant }
+    const power = intermittentPower.compute(given)
+    let [hot, cold] = [0, 0]
+    for (let round = 0; round < 400; round++) {
+      hot = riseAfter(cold, power, time, timeConstant)
+      cold = riseAfter(hot, 0, rest, restingTimeConstant)
+    }
+    near(hot, 400)
+    near(intermittentPower.compute({ ...given, rest: 0 }), 2e4)
+    const once = shortTimePower.compute({ continuousPower: 2e4, time, timeConstant })
+    near(intermittentPower.compute({ ...given, rest: minutes(1e5) }), once)
+  })
+})
+
+describe('insulation around a wire or a hose', () => {
+  const sleeve = { length: 1, innerDiameter: 0.01, conductivity: 0.055, coefficient: 5 }
+  const at = (outerDiameter: number) => sleeveConductance.compute({ ...sleeve, outerDiameter })
+
+  it('loses the most at the critical radius, and bare what its surface loses', () => {
+    near(at(0.01), 5 * Math.PI * 0.01)
+    const critical = 2 * criticalRadius.compute(sleeve)
+    expect(at(critical)).toBeGreaterThan(at(critical * 1.01))
+    expect(at(critical)).toBeGreaterThan(at(critical * 0.99))
+  })
+
+  it('that is thinner than what it is around is refused', () => {
+    expect(() =>
+      sleeveConductance({
+        length: '1 m',
+        innerDiameter: '10 mm',
+        outerDiameter: '9 mm',
+        conductivity: '0.055 W/(m·K)',
+        coefficient: '5 W/(m²·K)',
+      }),
+    ).toThrow('outerDiameter / innerDiameter: expected at least 1')
+  })
+})
+
+describe('the core of a cell', () => {
+  it('is as much hotter as the heat that each shell lets through makes it', () => {
+    // The heat made within a radius r passes the shell at r: dT = P (r/R)² dr / (2 π r L k), summed over the shells.
+    const [heat, length, conductivity, shells] = [2, 0.07, 0.2, 1000]
+    let rise = 0
+    for (let i = 0; i < shells; i++) {
+      const r = (i + 0.5) / shells
+      rise += (heat * r ** 2) / (2 * Math.PI * r * length * conductivity) / shells
+    }
+    near(cellCoreRise.compute({ heat, length, conductivity }), rise)
   })
 })
 
