@@ -25,7 +25,7 @@ import { aerodynamicDrag, gradeForce, roadLoad, rollingResistance } from './road
 import { controllerGiven, greatestDischarge, loadedVoltage, type PowerLimit, type Supply, supplyOf } from './supply.js'
 
 /** What describes the source of power and the surroundings of a drive in a structure. */
-const surroundingsShape = /*@__PURE__*/ (() => ({
+export const surroundingsShape = /*@__PURE__*/ (() => ({
   pack: z.optional(packGiven),
   controller: z.optional(controllerGiven),
   stateOfCharge: z.optional(given('ratio', 'State of charge of the pack', { min: 0, max: 1 })),

@@ -82,7 +82,7 @@ const efficienciesGiven: z.ZodMiniTransform<
 )
 
 /** What describes a tyre in a structure: the rolling radius, or the mark from which it follows. */
-const tyreShape = /*@__PURE__*/ (() => ({
+export const tyreShape = /*@__PURE__*/ (() => ({
   rollingRadius: z.optional(given('length', 'Rolling radius of the driven wheels', { above: 0 })),
   tyre: about('the mark of the tyre', z.optional(z.string())),
 }))()

@@ -1,7 +1,15 @@
 /** Tyres, gears, motor, road load, traction and acceleration. */
 export { type Acceleration, type AccelerationPoint, accelerate } from './accelerate.js'
 export type { ForEachGear } from './driveline.js'
+export { type FixedRatio, fixedRatio, type RatioLimit } from './fixed-ratio.js'
 export { type GearRow, type GearTable, gearTable } from './gear-table.js'
+export {
+  type GearboxLoad,
+  type GearLoad,
+  gearboxLoad,
+  type PropshaftSpeed,
+  propshaftSpeed,
+} from './gearbox-load.js'
 export {
   equivalentMass,
   gearStep,
