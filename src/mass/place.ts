@@ -20,7 +20,7 @@ import {
   refuseFaults,
 } from './place-given.js'
 import { type Alike, alike, countsByGroup, problemOf } from './place-numbers.js'
-import { deviationAt, type Filling, type Problem, type Room } from './place-problem.js'
+import { deviationAt, type Filling, type Problem, type Room, SAME } from './place-problem.js'
 import { type Best, bestPlacement } from './place-search.js'
 import { housed, type Overfull } from './place-start.js'
 import { outside, type Place } from './position.js'
@@ -193,14 +193,15 @@ function stanceOf(read: PlaceGiven, placements: readonly Placement[]): PlacedSta
   }
 }
 
-/** What one place more in a full bay must gain for that bay to be called the one that binds: a tenth of a point. */
+/** From this deviation on, a tenth of a point, a bay is looked for that binds: below it whole modules come out so by chance. */
 const WORTH_A_PLACE = 0.001
 
 /** The full bay in which one more module, moved there from another bay, would bring the greatest gain. */
 function bindingBay({ bays }: PlaceGiven, problem: Problem, fillings: readonly Filling[]): string | undefined {
   const countsOf = (bay: number) => (fillings[bay] as Filling).counts
   const isFull = (bay: number) => countsOf(bay).reduce((sum, count) => sum + count, 0) === bays[bay]?.capacity
-  let least = deviationAt(problem, fillings) - WORTH_A_PLACE
+  // However little one module moves the car, a bay binds that keeps it out.
+  let least = deviationAt(problem, fillings) - SAME
   let binding: string | undefined
   problem.bays.forEach(({ takes }, to) => {
     if (!isFull(to)) return
