@@ -58,7 +58,7 @@ export interface RefusedArrangement {
 
 /** The arrangements of a module that serve, and those that nearly do. */
 export interface PackArrangements extends Findings {
-  /** The lightest first; of equal masses the one with the most energy, then the one with the higher voltage. */
+  /** The lightest first; of equal masses, which hold equal energies, the one with the higher voltage. */
   readonly fits: readonly Arrangement[]
   /** Those that miss no limit by more than half of it, or else the ten nearest; the nearest first. */
   readonly rejected: readonly RefusedArrangement[]
@@ -186,7 +186,7 @@ function worst({ misses }: Judged): number {
 }
 
 function byRank({ arrangement: one }: Judged, { arrangement: other }: Judged): number {
-  return one.modules - other.modules || other.energy.si - one.energy.si || other.series - one.series
+  return one.modules - other.modules || other.series - one.series
 }
 
 function refuseAsked({ window, available, maximumMass, usable }: Asked): void {

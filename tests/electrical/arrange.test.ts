@@ -101,6 +101,25 @@ describe('arrangePack', () => {
     expect(named(fits)).toEqual(['3 x 1'])
   })
 
+  it('puts the higher voltage first of equal numbers, whose energies differ by rounding alone', () => {
+    const { fits } = arrangePack({
+      module: {
+        ...module,
+        nominalVoltage: '20.9 V',
+        minimumVoltage: '17 V',
+        maximumVoltage: '24 V',
+        capacity: '38.3 Ah',
+      },
+      window: { minimum: '30 V', maximum: '200 V' },
+      available: 24,
+      current: '20 A',
+    })
+    for (const [i, one] of fits.entries()) {
+      const next = fits[i + 1]
+      if (next?.modules === one.modules) expect(one.series).toBeGreaterThan(next.series)
+    }
+  })
+
   it('agrees with the pack at work', () => {
     const [made] = arrangePack(asked).fits
     const { terminal, openCircuit } = packAt({
