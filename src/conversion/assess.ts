@@ -3,7 +3,7 @@ import { CalculationError, InputError } from '../quantity/index.js'
 import type { Build } from './build.js'
 import { chargingSection } from './charging.js'
 import { energySection } from './energy.js'
-import { gearsSection } from './gears.js'
+import { gearsSection, paceSection } from './gears.js'
 import { homeSection } from './home.js'
 import { type Pack, packOf, packSection } from './pack.js'
 import type { Section, Unassessed } from './section.js'
@@ -42,6 +42,7 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
   ['Weight and balance', (build, { weights }) => weightSection(build, weights())],
   ['The pack', (build, { pack }) => packSection(build, pack())],
   ['Gears', gearsSection],
+  ['The laden car on the road', (build, { pack, weights }) => paceSection(build, pack(), weights)],
   [
     'Energy and range at a steady speed',
     (build, { pack, weights }) => energySection(build, pack(), () => weights().exchange.after.mass),

@@ -1,6 +1,8 @@
 /** The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text. */
 import * as z from 'zod/mini'
+import { drivelineOf, drivelineShape } from '../drivetrain/driveline.js'
 import { readTyre } from '../drivetrain/index.js'
+import { envelopeOf, motorGiven } from '../drivetrain/motor-envelope.js'
 import { runFields, runOf, sectionsOf } from '../electrical/cable-size.js'
 import { candidatesGiven } from '../electrical/fuse-select.js'
 import { moduleGiven, refuseModule } from '../electrical/module.js'
@@ -70,6 +72,9 @@ const car = about(
     tyre: z.string(),
     dragArea: given('area', 'Drag coefficient times frontal area', { above: 0 }),
     rollingResistance: given('ratio', 'Rolling resistance over weight', { above: 0, max: 1 }),
+    rotatingFactor: z.optional(given('ratio', 'Mass with that of the turning parts over mass', { min: 1 })),
+    drivenAxle: about('which wheels are driven', z.enum(['front', 'rear'])),
+    friction: z.optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
     limits: z.optional(
       about(
         'the greatest masses on the papers of the car',
@@ -101,11 +106,12 @@ const pack = about(
 )
 
 const motor = about(
-  'the motor',
+  'the motor with its controller',
   z.strictObject({
-    peakTorque: given('torque', 'Greatest torque', { above: 0 }),
-    maximumSpeed: given('angularSpeed', 'Greatest speed', { above: 0 }),
-    efficiency: given('ratio', 'Efficiency of motor and controller together', { above: 0, max: 1 }),
+    ...motorGiven.shape,
+    peakTorque: z.nonoptional(motorGiven.shape.peakTorque),
+    maximumSpeed: z.nonoptional(motorGiven.shape.maximumSpeed),
+    efficiency: z.nonoptional(motorGiven.shape.efficiency),
   }),
 )
 
@@ -122,9 +128,10 @@ const controller = about(
 const gearbox = about(
   'the gearbox that stays, with the final drive',
   z.strictObject({
-    gears: z.array(given('ratio', 'Ratio of a gear, first to top', { above: 0 })).check(z.minLength(1)),
-    finalDrive: given('ratio', 'Ratio of the final drive', { above: 0 }),
+    gears: drivelineShape.gears,
+    finalDrive: drivelineShape.finalDrive,
     efficiency: given('ratio', 'Efficiency from the motor to the wheels', { above: 0, max: 1 }),
+    ratedInputTorque: z.optional(given('torque', 'Input torque for which the gearbox was made', { above: 0 })),
   }),
 )
 
@@ -247,6 +254,8 @@ const targets = about(
   'what the change must keep to',
   z.strictObject({
     kerbMassChange: z.optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
+    topSpeed: z.optional(given('speed', 'Speed to be held on the level', { above: 0 })),
+    startGrade: z.optional(given('ratio', 'Grade to start on, rise over run', { above: 0 })),
     energy: z.optional(given('energy', 'Least energy of the pack', { above: 0 })),
     frontShare: z.optional(
       given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
@@ -305,7 +314,17 @@ export function readBuild(sheet: unknown): Build {
 }
 
 /** Fields that are sound by themselves and do not go together. */
-function contradictions({ car, module, controller, runs = [], charger, cooling, heating }: Build): InputIssue[] {
+function contradictions({
+  car,
+  module,
+  motor,
+  controller,
+  gearbox,
+  runs = [],
+  charger,
+  cooling,
+  heating,
+}: Build): InputIssue[] {
   const rising = <K extends Kind>(...values: readonly (readonly [path: string, value: Quantity<K>])[]) =>
     values.flatMap(([path, value], i) => {
       const [beforePath, before] = values[i - 1] ?? [path, value]
@@ -317,6 +336,8 @@ function contradictions({ car, module, controller, runs = [], charger, cooling, 
     ...issuesOf(() => readTyre(car.tyre)).map((issue) => ({ ...issue, path: 'car.tyre' })),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
+    ...(motor === undefined ? [] : issuesOf(() => envelopeOf('readBuild', motor))),
+    ...(gearbox === undefined ? [] : gearIssues(gearbox)),
     ...(controller === undefined
       ? []
       : rising(
@@ -335,6 +356,13 @@ function contradictions({ car, module, controller, runs = [], charger, cooling, 
           ...rising(['heating.outside', heating.outside], ['heating.pack.to', heating.pack.to]),
         ]),
   ]
+}
+
+function gearIssues({ gears, finalDrive, efficiency }: NonNullable<Build['gearbox']>): readonly InputIssue[] {
+  // The tyre has its own words: any radius does to hold the gears against each other.
+  const rollingRadius = quantity('length', '0.3 m')
+  const gearing = { gears, finalDrive, rollingRadius, efficiency: [[undefined, efficiency]] } as const
+  return issuesOf(() => drivelineOf('readBuild', gearing)).map((issue) => ({ ...issue, path: `gearbox.${issue.path}` }))
 }
 
 function unsprungIssues(

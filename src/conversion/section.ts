@@ -31,6 +31,16 @@ export interface Unassessed {
   readonly why: string
 }
 
+/** The findings of several parts: every check, and each assumption and caution once. */
+export function gathered(parts: readonly Findings[]): Findings {
+  const hazards = parts.flatMap(({ cautions }) => cautions).map((caution) => [caution.hazard, caution] as const)
+  return {
+    checks: parts.flatMap(({ checks }) => checks),
+    assumptions: [...new Set(parts.flatMap(({ assumptions }) => assumptions))],
+    cautions: [...new Map(hazards).values()],
+  }
+}
+
 /** What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed. */
 export function missing(build: object, needed: readonly string[]): string {
   const absent = needed.filter((path) => {

@@ -7,7 +7,7 @@ import { batteryPower } from '../range/index.js'
 import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../thermal/index.js'
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
-import { missing, type Section, type Unassessed } from './section.js'
+import { gathered, missing, type Section, type Unassessed } from './section.js'
 
 /** Standard atmosphere at sea level, ISO 2533. */
 const PRESSURE = quantity('pressure', '101.325 kPa')
@@ -61,7 +61,7 @@ export function summerSection(
       limits: { high: packCooling.limit },
     }),
   )
-  const found = [coolant, state, warmed]
+  const all = gathered([coolant, state, warmed])
   return {
     title,
     figures: [
@@ -76,12 +76,11 @@ export function summerSection(
       { name: `pack after ${hill.length} in ${time}, from ${outside}`, value: warmed.final },
     ],
     tables: [],
-    checks: found.flatMap((each) => each.checks),
+    ...all,
     assumptions: [
       `The climb is steady, at standard pressure, with the pack at ${HALF}; the coolant is given the time to settle.`,
-      ...new Set(found.flatMap((each) => each.assumptions)),
+      ...all.assumptions,
     ],
-    cautions: [...new Map(found.flatMap((each) => each.cautions).map((each) => [each.hazard, each])).values()],
   }
 }
 

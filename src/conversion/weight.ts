@@ -1,5 +1,5 @@
 /** Weight and balance: the car on its four wheels before and after, and where each module goes. */
-import { type Check, cautions, check } from '../findings/index.js'
+import { type Check, check } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
 import {
   exchangeMasses,
@@ -12,7 +12,7 @@ import {
 } from '../mass/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
-import type { Section, Table } from './section.js'
+import { gathered, type Section, type Table } from './section.js'
 
 /** What the exchange of parts, and the modules in their bays, make of the car. */
 export interface Weights {
@@ -94,17 +94,12 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
     )
   }
-  const words = new Set([
-    ...exchange.assumptions,
-    ...(placed?.assumptions ?? []),
-    ...laden.assumptions,
-    ...(ride?.fitted.assumptions ?? []),
+  const all = gathered([
+    exchange,
+    ...(placed === undefined ? [] : [placed]),
+    laden,
+    ...(ride === undefined ? [] : [ride.fitted]),
   ])
-  const hazards = new Map(
-    [...exchange.cautions, ...(placed?.cautions ?? []), cautions.brakesAndSteering, cautions.approval].map(
-      (caution) => [caution.hazard, caution],
-    ),
-  )
   return {
     title: 'Weight and balance',
     figures: [],
@@ -118,8 +113,8 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
       ...laden.checks.map((each) => ({ ...each, name: `${each.name}, laden` })),
     ],
-    assumptions: [...words],
-    cautions: [...hazards.values()],
+    assumptions: all.assumptions,
+    cautions: all.cautions,
   }
 }
 

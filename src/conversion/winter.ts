@@ -3,7 +3,7 @@ import { section as heading } from '../formula/index.js'
 import { type CabinHeat, cabinHeat, heatCapacity, packTemperature, winterStart } from '../thermal/index.js'
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, type Section, type Unassessed } from './section.js'
+import { type Figure, gathered, missing, type Section, type Unassessed } from './section.js'
 
 type Heating = NonNullable<Build['heating']>
 
@@ -62,7 +62,6 @@ export function winterSection(build: Build, pack: Pack | undefined): Section | U
     heating.cabin.coefficientOfPerformance === undefined
       ? [cabin]
       : [heading('The cabin with a resistive heater', () => cabinOf({ ...heating, cabin: plain }, pack)), cabin]
-  const found = [left, cabin, ...(start === undefined ? [] : [start])]
   return {
     title,
     figures: [
@@ -80,8 +79,6 @@ export function winterSection(build: Build, pack: Pack | undefined): Section | U
       ...(pump === undefined ? [] : cabinFigures('the heat pump', pump)),
     ],
     tables: [],
-    checks: found.flatMap((each) => each.checks),
-    assumptions: [...new Set(found.flatMap((each) => each.assumptions))],
-    cautions: [...new Map(found.flatMap((each) => each.cautions).map((each) => [each.hazard, each])).values()],
+    ...gathered([left, cabin, ...(start === undefined ? [] : [start])]),
   }
 }

@@ -5,7 +5,7 @@ import { section as heading } from '../formula/index.js'
 import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
+import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
 
@@ -24,18 +24,16 @@ export function wiringSection(build: Build, pack: Pack | undefined): Section | U
     ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build))),
     ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
   ]
-  const words = new Set(parts.flatMap((part) => part.assumptions))
-  const hazards = new Map(parts.flatMap((part) => part.cautions).map((caution) => [caution.hazard, caution]))
+  const all = gathered(parts)
   return {
     title,
     figures: parts.flatMap((part) => part.figures),
     tables: parts.flatMap((part) => part.tables),
-    checks: parts.flatMap((part) => part.checks),
+    ...all,
     assumptions: [
-      ...words,
+      ...all.assumptions,
       ...(controller === undefined ? [] : runs.flatMap((run) => beyond(run, controller.batteryCurrent))),
     ],
-    cautions: [...hazards.values()],
   }
 }
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
+import { weightsOf } from '../../src/conversion/weight.js'
 import { explain } from '../../src/formula/index.js'
 import { InputError, type Quantity } from '../../src/quantity/index.js'
 import { toText } from '../../src/report/index.js'
@@ -132,6 +133,33 @@ describe('the example sheet, worked out by hand', () => {
     expect(cell('Gears', 'third', 'top speed').in('km/h')).toBeCloseTo((8000 / 60 / (1.45 * 4.375)) * turn * 3.6, 0)
     expect(cell('Gears', 'first', 'motor at 50 km/h')).toBe('too fast')
   })
+  it('pull: torque through the gears, what the rear wheels hold, and the highest speed of the motor', () => {
+    const radius = (3.05 * (0.3302 + 2 * 0.8 * 0.145)) / (2 * Math.PI)
+    const row = (gear: string, column: string) => cell('The laden', gear, column)
+    expect(row('first', 'pull from standstill').in('N')).toBeCloseTo((100 * 3.8 * 4.375 * 0.92) / radius, 6)
+    // Rear wheels hold μ m g (a / L) / (1 - μ h / L) (Gillespie): less than first gives, more than second does.
+    const { after } = weightsOf(readBuild(sheet())).laden
+    const [aft, up] = [after.centreOfGravity.aft.si, after.centreOfGravity.up?.si ?? Number.NaN]
+    const holds = (0.8 * 805 * 9.80665 * aft) / 2.03 / (1 - (0.8 * up) / 2.03)
+    for (const gear of ['first', 'second', 'third', 'fourth']) {
+      const spins = row(gear, 'pull from standstill').in('N') > holds
+      expect(row(gear, 'full torque')).toBe(spins ? 'spins the wheels' : 'grips')
+    }
+    expect(row('first', 'full torque')).toBe('spins the wheels')
+    expect(row('third', 'full torque')).toBe('grips')
+    expect(row('third', 'speed held').in('km/h')).toBeCloseTo(
+      ((8000 * 2 * Math.PI) / 60 / (1.45 * 4.375)) * radius * 3.6,
+      6,
+    )
+  })
+  it('one ratio: the speed allows at most, the start asks at least', () => {
+    const radius = (3.05 * (0.3302 + 2 * 0.8 * 0.145)) / (2 * Math.PI)
+    const most = ((8000 * 2 * Math.PI) / 60) * radius * (3.6 / 110)
+    expect(cell('The laden', '110 km/h', 'at most').si).toBeCloseTo(most, 9)
+    const angle = Math.atan(0.2)
+    const needed = 805 * 9.80665 * (Math.sin(angle) + 0.013 * Math.cos(angle))
+    expect(cell('The laden', 'a start on 20 %', 'at least').si).toBeCloseTo((needed * radius) / 100 / 0.92, 6)
+  })
   it('range: drag, rolling, losses and lamps at 70 km/h in summer', () => {
     const speed = 70 / 3.6
     const air = 101325 / (287.05287 * 293.15)
@@ -224,6 +252,7 @@ describe('an assessment', () => {
     expect(bare.unassessed.map((section) => section.title)).toEqual([
       'The pack',
       'Gears',
+      'The laden car on the road',
       'Energy and range at a steady speed',
       'Cables and fuses',
       'Charging',
@@ -278,6 +307,7 @@ describe('an assessment', () => {
     const { unassessed } = assess(readBuild({ ...large, pack: { ...pack, parallel: 4 } }))
     expect(unassessed.map(({ title }) => title)).toEqual([
       'Weight and balance',
+      'The laden car on the road',
       'Energy and range at a steady speed',
       'Summer on the longest hill',
     ])
@@ -348,7 +378,7 @@ describe('a sheet that cannot be read', () => {
       [
         'readBuild: 5 inputs cannot be used',
         "  car.wheelbase: expected a length such as '2.4 m', got '2,03 m' (write '2.03 m': the decimal sign is a point, and thousands are not separated)",
-        "  car.trak: expected no such field; there are wheelbase, track, scales, raised, frontRollShare, springs, payload, tyre, dragArea, rollingResistance, limits, got '1.2 m' (did you mean track?)",
+        "  car.trak: expected no such field; there are wheelbase, track, scales, raised, frontRollShare, springs, payload, tyre, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction, limits, got '1.2 m' (did you mean track?)",
         "  removed[1].at.aft: expected a length such as '2.4 m', got '-320 kg' (kg measures a mass)",
         "  module.capacity: expected a charge such as '60 Ah', got nothing",
         '  pack.bays[1].capacity: expected a number at least 0, got -1',
@@ -363,16 +393,19 @@ describe('a sheet that cannot be read', () => {
     wrong.runs[0].insulationLimit = '40 °C'
     wrong.runs[0].section = '36 mm²'
     wrong.charger.to = '20 %'
+    wrong.motor.continuousPower = '60 kW'
+    wrong.gearbox.gears.fourth = '1.6'
     wrong.car.springs.rear.unsprung = '290 kg'
     wrong.cooling.pack.limit = '30 °C'
     wrong.heating.pack.to = '-10 °C'
-    expect(() => readBuild(wrong)).toThrow(/readBuild: 9 inputs cannot be used\n {2}car\.tyre: expected a tyre mark/)
+    expect(() => readBuild(wrong)).toThrow(/readBuild: 11 inputs cannot be used\n {2}car\.tyre: expected a tyre mark/)
     for (const line of [
       'module.minimumVoltage: expected a voltage below the nominal one, 44.4 V, got 60 V',
       'controller.maximumVoltage: expected more than controller.minimumVoltage, 96 V, got 90 V',
       'runs[0].section: expected a section: 0.5 mm², 0.75 mm²',
       'runs[0].insulationLimit: expected a temperature above the ambient one, 45 °C, got 40 °C',
       'car.springs.rear.unsprung: expected less than the rear scales show, 290 kg, got 290 kg',
+      'gearbox.gears.fourth: expected a ratio below that of third, 1.45: gears are listed from the lowest speed up, got 1.6',
       'charger.to: expected more than charger.from, 20 %, got 20 %',
       'cooling.pack.limit: expected more than cooling.outside, 32 °C, got 30 °C',
       'heating.pack.to: expected more than heating.outside, -7 °C, got -10 °C',
