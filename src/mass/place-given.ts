@@ -95,9 +95,12 @@ export type Bay = PlaceGiven['bays'][number]
 export type Group = PlaceGiven['groups'][number]
 export type Direction = 'aft' | 'left' | 'up'
 
+/** What a target may be about. */
+export const targetKeys = ['frontShare', 'leftShare', 'aft', 'up'] as const
+
 /** Refuses what can be told from single fields, by their paths. */
 export function refuseFaults(read: PlaceGiven): void {
-  for (const faultsIn of [faultyNames, unknownPlaces]) {
+  for (const faultsIn of [faultyNames, faultyTargets, unknownPlaces]) {
     const issues = faultsIn(read)
     if (issues.length > 0) throw new InputError('placeMasses', issues)
   }
@@ -141,6 +144,24 @@ function faultyNames({ groups, bays }: PlaceGiven): InputIssue[] {
       }),
     ),
   ]
+}
+
+/** No target at all, and weights that weigh nothing. */
+function faultyTargets({ target, weights = {} }: PlaceGiven): InputIssue[] {
+  const given = targetKeys.filter((key) => target[key] !== undefined)
+  if (given.length === 0) {
+    return [{ path: 'target', expected: `at least one of ${targetKeys.join(', ')}`, received: 'none of them' }]
+  }
+  if (given.every((key) => weights[key]?.si === 0)) {
+    return [{ path: 'weights', expected: 'at least one above 0, such as 1', received: 'none above 0' }]
+  }
+  return targetKeys.flatMap((key) => {
+    const weight = weights[key]
+    const expected = `no weight, or target.${key} as well`
+    return weight === undefined || target[key] !== undefined
+      ? []
+      : [{ path: `weights.${key}`, expected, received: String(weight) }]
+  })
 }
 
 /** A base or bays whose place is needed for a target and not known. */

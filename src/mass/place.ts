@@ -18,6 +18,7 @@ import {
   type PlaceGiven,
   placeMassesGiven,
   refuseFaults,
+  targetKeys,
 } from './place-given.js'
 import { type Alike, alike, countsByGroup, problemOf } from './place-numbers.js'
 import { deviationAt, type Filling, type Problem, type Room, SAME } from './place-problem.js'
@@ -71,9 +72,9 @@ export interface PlacedMasses extends Findings {
  *   the centre of whatever is in the bay. With one it is the centre of the first module; the next ones follow at steps of
  *   `pitch`, group by group in the order of `groups`.
  * - `wheelbase` (m), `track`: `front` and `rear` (m), above 0; the left share is taken on the mean track
- * - `target`: any of `frontShare`, `leftShare` (0 to 1), `aft` (m), `up` (m); what needs a place across or a height needs
+ * - `target`: at least one of `frontShare`, `leftShare` (0 to 1), `aft` (m), `up` (m); what needs a place across or a height needs
  *   it of the base and of every bay
- * - `weights`: a plain number for each target, at least 0, 1 unless given
+ * - `weights`: a plain number for each target, at least 0, 1 unless given; a target of weight 0 is not aimed at
  *
  * The work has an end, of two or three seconds on an ordinary machine, counted in placements so that the answer is the same
  * everywhere. Some 60 modules of one kind in 12 bays, or 16 single parts in 4, it sees through. Of more kinds, it may give
@@ -223,21 +224,29 @@ function bindingBay({ bays }: PlaceGiven, problem: Problem, fillings: readonly F
 }
 
 function checksOf(
-  { target, wheelbase }: PlaceGiven,
+  { target, weights = {}, wheelbase }: PlaceGiven,
   { centreOfGravity, frontShare: front, leftShare: left }: PlacedStance,
 ): Check[] {
+  // A target of weight 0 was not aimed at.
+  const counted = <T>(key: (typeof targetKeys)[number], wanted: T) => (weights[key]?.si === 0 ? undefined : wanted)
+  const counts = {
+    frontShare: counted('frontShare', target.frontShare),
+    leftShare: counted('leftShare', target.leftShare),
+    aft: counted('aft', target.aft),
+    up: counted('up', target.up),
+  }
   const point = quantity('ratio', '1 %')
   const basis = 'good practice: within a percentage point'
   const off = (name: string, difference: number) =>
     check(`${name} from its target`, quantity('ratio', Math.abs(difference)).as('%'), 'at most', point, basis)
   return [
-    ...(target.frontShare ? [off('Front share', front.si - target.frontShare.si)] : []),
-    ...(target.leftShare && left ? [off('Left share', left.si - target.leftShare.si)] : []),
-    ...(target.aft ? [off('Place along the wheelbase', centreOfGravity.aft.minus(target.aft).ratioTo(wheelbase))] : []),
+    ...(counts.frontShare ? [off('Front share', front.si - counts.frontShare.si)] : []),
+    ...(counts.leftShare && left ? [off('Left share', left.si - counts.leftShare.si)] : []),
+    ...(counts.aft ? [off('Place along the wheelbase', centreOfGravity.aft.minus(counts.aft).ratioTo(wheelbase))] : []),
     ...onTheWheels(front, 'front', 'rear'),
     ...(left ? onTheWheels(left, 'left', 'right') : []),
-    ...(target.up && centreOfGravity.up
-      ? [check('Height of the centre of gravity', centreOfGravity.up, 'at most', target.up, 'target as given')]
+    ...(counts.up && centreOfGravity.up
+      ? [check('Height of the centre of gravity', centreOfGravity.up, 'at most', counts.up, 'target as given')]
       : []),
   ]
 }
@@ -278,9 +287,7 @@ function assumptionsOf(
   binding: string | undefined,
 ): string[] {
   const { target, weights, track, bays } = read
-  const unweighted = (['frontShare', 'leftShare', 'aft', 'up'] as const).filter(
-    (key) => target[key] !== undefined && weights?.[key] === undefined,
-  )
+  const unweighted = targetKeys.filter((key) => target[key] !== undefined && weights?.[key] === undefined)
   const unknown = bays.filter(({ at }) => at.up === undefined).map((bay) => bay.name)
   return [
     ...(unweighted.length === 0 ? [] : [`Counted with weight 1 by default: ${unweighted.join(', ')}.`]),

@@ -391,6 +391,9 @@ describe('placeMasses on a small van', () => {
     const bayWith = (weights: { frontShare: number; leftShare: number }) =>
       placeMasses({ ...van, base, groups, bays, target, weights }).placements[0]?.bay
     expect(bayWith({ frontShare: 1, leftShare: 0 })).toBe('front left')
+    const weights = { frontShare: 1, leftShare: 0 }
+    const { checks } = placeMasses({ ...van, base, groups, bays, target: { ...target, leftShare: '20 %' }, weights })
+    expect(checks.map(({ name }) => name)).toEqual(['Front share from its target'])
     expect(bayWith({ frontShare: 0.1, leftShare: 1 })).toBe('rear')
   })
   it('reaches the same with aft as with the front share that it stands for', () => {
@@ -505,6 +508,21 @@ describe('placeMasses on a small van', () => {
       'a height where heights are unknown',
       { target: { up: '400 mm' } },
       "bays[1].at.up: expected a length such as '350 mm', got nothing (target.up needs it)",
+    ],
+    [
+      'nothing to aim at',
+      { target: {} },
+      'target: expected at least one of frontShare, leftShare, aft, up, got none of them',
+    ],
+    [
+      'weights that count nothing',
+      { weights: { frontShare: 0 } },
+      'weights: expected at least one above 0, such as 1, got none above 0',
+    ],
+    [
+      'a weight without its target',
+      { weights: { leftShare: 2 } },
+      'weights.leftShare: expected no weight, or target.leftShare as well, got 2',
     ],
     [
       'half a module',
