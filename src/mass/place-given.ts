@@ -100,7 +100,7 @@ export const targetKeys = ['frontShare', 'leftShare', 'aft', 'up'] as const
 
 /** Refuses what can be told from single fields, by their paths. */
 export function refuseFaults(read: PlaceGiven): void {
-  for (const faultsIn of [faultyNames, faultyTargets, unknownPlaces]) {
+  for (const faultsIn of [faultyNames, faultyTargets, unknownPlaces, faultyPitches]) {
     const issues = faultsIn(read)
     if (issues.length > 0) throw new InputError('placeMasses', issues)
   }
@@ -184,4 +184,22 @@ function unknownPlaces({ base, bays, target }: PlaceGiven): InputIssue[] {
         hint: `target.${key} needs it`,
       })),
   )
+}
+
+/** Steps from a place that is not known, and steps down into the ground. */
+function faultyPitches({ bays, groups }: PlaceGiven): InputIssue[] {
+  return bays.flatMap((bay, i) => {
+    const last = Math.max(0, capacityOf(bay, groups) - 1)
+    const fromNowhere = (['left', 'up'] as const).flatMap((direction) => {
+      const step = bay.pitch?.[direction]
+      if (step === undefined || bay.at[direction] !== undefined) return []
+      const expected = `no step, or bays[${i}].at.${direction} as well`
+      return [{ path: `bays[${i}].pitch.${direction}`, expected, received: String(step) }]
+    })
+    const { up } = bay.at
+    // A last place on the ground is there in spite of rounding.
+    if (up === undefined || slotAt(bay, last, 'up') >= -1e-9) return fromNowhere
+    const expected = `at least ${up.times(-1).over(last)}, so that the last of ${last + 1} modules is not below the ground`
+    return [...fromNowhere, { path: `bays[${i}].pitch.up`, expected, received: String(bay.pitch?.up) }]
+  })
 }

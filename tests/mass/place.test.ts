@@ -525,6 +525,16 @@ describe('placeMasses on a small van', () => {
       'weights.leftShare: expected no weight, or target.leftShare as well, got 2',
     ],
     [
+      'a step to the left from nobody knows where',
+      { bays: [{ name: 'front', at: { aft: '0 m' }, capacity: 9, pitch: { left: '90 mm' } }] },
+      'bays[0].pitch.left: expected no step, or bays[0].at.left as well, got 90 mm',
+    ],
+    [
+      'a step down into the ground',
+      { bays: [{ name: 'front', at: { aft: '0 m', up: '300 mm' }, capacity: 9, pitch: { up: '-80 mm' } }] },
+      'bays[0].pitch.up: expected at least -75 mm, so that the last of 5 modules is not below the ground, got -80 mm',
+    ],
+    [
       'half a module',
       { groups: [{ name: 'module', mass: '24 kg', count: 2.5 }] },
       'groups[0].count: expected a whole number (how many there are), got 2.5',
