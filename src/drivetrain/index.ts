@@ -1,5 +1,6 @@
 /** Tyres, gears, motor, road load, traction and acceleration. */
 export { type Acceleration, type AccelerationPoint, accelerate } from './accelerate.js'
+export { type CoastDown, coastDown } from './coast-down.js'
 export type { ForEachGear } from './driveline.js'
 export { type FixedRatio, fixedRatio, type RatioLimit } from './fixed-ratio.js'
 export { type GearRow, type GearTable, gearTable } from './gear-table.js'
@@ -29,6 +30,7 @@ export {
   shaftPower,
 } from './motor.js'
 export { criticalSpeed } from './propshaft.js'
+export { type RegenLimit, type RegenPoint, regenLimit, type StopLamps } from './regeneration.js'
 export {
   aerodynamicDrag,
   airDensity,

@@ -19,7 +19,8 @@ const examples = readdirSync(folder).flatMap((file) => {
 /** An example as a function that returns each expression's value beside the text printed after it. */
 function asProgram(example: string): string {
   const lines = example.trimEnd().split('\n')
-  const program: string[] = ['const shown = []']
+  // In a block of its own an example may call a figure as a function is called.
+  const program: string[] = ['const shown = []; {']
   for (let i = 0; i < lines.length; i++) {
     const line = lines[i] as string
     const [, expression = line, inline] = /^(.*?) \/\/ (.*)$/.exec(line) ?? []
@@ -27,7 +28,7 @@ function asProgram(example: string): string {
     while (lines[i + 1]?.startsWith('//')) printed.push((lines[++i] as string).slice(2))
     program.push(printed.length === 0 ? line : `shown.push([${expression}, (${printed.join('\n')})])`)
   }
-  program.push('return shown')
+  program.push('} return shown')
   const { outputText } = ts.transpileModule(program.join('\n'), { compilerOptions: { target: ts.ScriptTarget.ES2022 } })
   return outputText
 }
