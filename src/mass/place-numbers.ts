@@ -1,5 +1,14 @@
 /** From what is to be placed to the numbers that the search works on, and back. */
-import { accepts, type Bay, capacityOf, type Direction, type Group, type PlaceGiven, slotAt } from './place-given.js'
+import {
+  accepts,
+  type Bay,
+  capacityOf,
+  type Direction,
+  type Group,
+  type PlaceGiven,
+  slotAt,
+  targetKeys,
+} from './place-given.js'
 import { type Filling, type Problem, SAME, type Term } from './place-problem.js'
 
 /** Groups that differ in name only: their modules weigh the same and fit into the same bays. */
@@ -49,14 +58,21 @@ export function countsByGroup(
   })
 }
 
+/** The greatest weight of a target. The search takes it as 1, as what it takes for a tie is fixed. */
+export function greatestWeight({ target, weights = {} }: PlaceGiven): number {
+  return targetKeys.reduce((most, key) => (target[key] ? Math.max(most, weights[key]?.si ?? 1) : most), 0)
+}
+
 /** What is to be searched. */
 export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
   const { base, groups, bays, wheelbase, target, weights } = read
   const unit = unitOf(read)
+  const greatest = greatestWeight(read)
   const mass = base.mass.si + groups.reduce((sum, group) => sum + group.mass.si * group.count, 0)
   const meanTrack = (read.track.front.si + read.track.rear.si) / 2
   /** A weighted difference from a target: of the centre of gravity from a place, over a length. */
-  const term = (direction: Direction, place: number, length: number, weight = 1): Term[] => {
+  const term = (direction: Direction, place: number, length: number, given = 1): Term[] => {
+    const weight = given / greatest
     const moment = base.mass.si * (base.centreOfGravity[direction]?.si ?? 0)
     return weight === 0
       ? []

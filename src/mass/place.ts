@@ -20,7 +20,7 @@ import {
   refuseFaults,
   targetKeys,
 } from './place-given.js'
-import { type Alike, alike, countsByGroup, problemOf } from './place-numbers.js'
+import { type Alike, alike, countsByGroup, greatestWeight, problemOf } from './place-numbers.js'
 import { deviationAt, type Filling, type Problem, type Room, SAME } from './place-problem.js'
 import { type Best, bestPlacement } from './place-search.js'
 import { housed, type Overfull } from './place-start.js'
@@ -62,8 +62,8 @@ export interface PlacedMasses extends Findings {
  *
  * The deviation is the weighted sum of how far the car is from each target: the front share and the left share as they
  * are, `aft` over the wheelbase, and `up` over the wheelbase where the centre of gravity is too high. Of placements with
- * the same deviation, to one part in 10⁹, the one with the lowest centre of gravity is taken, then one that uses the
- * fewest bays.
+ * the same deviation, to within 10⁻⁹ of the greatest weight, the one with the lowest centre of gravity is taken, then
+ * one that uses the fewest bays.
  *
  * - `base`: `mass` (kg) and `centreOfGravity` of the car without modules, with all else that goes in or out counted in
  * - `groups`: each with a `name`, the `mass` (kg) of one module and their `count`
@@ -126,7 +126,7 @@ export const placeMasses = /*@__PURE__*/ procedure('placeMasses', placeMassesGiv
   return {
     placements,
     ...stance,
-    deviation: quantity('ratio', deviation),
+    deviation: quantity('ratio', deviation * greatestWeight(read)),
     ...(binding === undefined ? {} : { limitedBy: binding }),
     proven: best.proven,
     explored: best.explored,
@@ -300,7 +300,7 @@ function assumptionsOf(
     ...(proven
       ? []
       : [
-          `There are too many placements to see them all: ${explored} partial and whole ones were looked at. Another may come nearer, by ${quantity('ratio', deviation - bound).as('%')} at most.`,
+          `There are too many placements to see them all: ${explored} partial and whole ones were looked at. Another may come nearer, by ${quantity('ratio', (deviation - bound) * greatestWeight(read)).as('%')} at most.`,
         ]),
   ]
 }

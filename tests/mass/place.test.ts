@@ -396,6 +396,15 @@ describe('placeMasses on a small van', () => {
     expect(checks.map(({ name }) => name)).toEqual(['Front share from its target'])
     expect(bayWith({ frontShare: 0.1, leftShare: 1 })).toBe('rear')
   })
+  it('places alike however small or large all weights are', () => {
+    const placed = (weight: number) => placeMasses({ ...van, weights: { frontShare: weight } })
+    const one = placed(1)
+    for (const weight of [1e-9, 1e6]) {
+      const { placements, deviation } = placed(weight)
+      expect(placements).toEqual(one.placements)
+      expect(deviation.si / weight).toBeCloseTo(one.deviation.si, 12)
+    }
+  })
   it('reaches the same with aft as with the front share that it stands for', () => {
     const { target, ...rest } = van
     const aft = quantity('length', 2030 * 0.44, 'mm')
