@@ -238,6 +238,8 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
     }))
   if (issues.length > 0) throw new InputError(where, issues)
   const model = modelBetween(whole, empty, full)
+  const balance =
+    whole.balance === whole.source ? '' : `; how its electrodes share the lithium: ${sourceText(whole.balance)}`
   return {
     voltsAt: (state) => cells * voltageOfModel(model, state),
     voltageAt: (state) =>
@@ -249,7 +251,7 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
         return seriesVoltage({ count: cells, voltage: cellVoltage({ positive, negative }) })
       }),
     basis:
-      `The open-circuit voltage is that of a published cell model, ${whole.cell} (${sourceText(whole.source)}), with ` +
+      `The open-circuit voltage is that of a cell model, ${whole.cell} (${sourceText(whole.source)}${balance}), with ` +
       `${module.minimumVoltage} as empty and ${module.maximumVoltage} as full.`,
   }
 }

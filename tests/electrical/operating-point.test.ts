@@ -191,6 +191,17 @@ describe('packAt', () => {
     const { assumptions } = packAt({ pack, stateOfCharge: 0.5, current: '10 A', temperature: '-10 °C' })
     expect(assumptions.join('\n')).toContain('NMC 811 against graphite with silicon (Chen and others')
     expect(assumptions.join('\n')).toContain('none is given for the cold, where it is several times as high')
+    const iron = {
+      ...module,
+      chemistry: 'LFP',
+      minimumVoltage: '30 V',
+      nominalVoltage: '38.4 V',
+      maximumVoltage: '43.8 V',
+    } as const
+    const rough = packAt({ pack: { ...pack, module: iron }, stateOfCharge: 0.5, current: '10 A' })
+    expect(rough.assumptions[0]).toContain(
+      '; how its electrodes share the lithium: common practice, no source), with 30 V',
+    )
   })
 
   it('shows its working', () => {
