@@ -120,6 +120,13 @@ describe('arrangePack', () => {
     }
   })
 
+  it('gives no more power than the lowest voltage of the controller lets it', () => {
+    // 177.6 V at rest behind 28 mΩ, and 176 V at least: 57.14 A, of the 160 A that the modules bear.
+    const { rejected } = arrangePack({ ...asked, window: { minimum: '176 V', maximum: '220 V' }, power: '20 kW' })
+    const { reasons } = rejected.find(({ series, parallel }) => series === 4 && parallel === 2) ?? { reasons: [] }
+    expect(reasons).toContain('10.06 kW all day, 20 kW wanted')
+  })
+
   it('agrees with the pack at work', () => {
     const [made] = arrangePack(asked).fits
     const { terminal, openCircuit } = packAt({

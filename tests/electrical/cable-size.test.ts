@@ -55,6 +55,12 @@ describe('sizeCable', () => {
     expect(of({ conductor: 'aluminium' })).toBeGreaterThan(of({}))
   })
 
+  it('lets a bundle leave a cable its share of what it carries alone', () => {
+    const { section, ampacity } = sizeCable({ ...run, bundled: 0.7 })
+    const cable = { area: section.area, ambient: '40 °C', laid: 'touching', limit: '105 °C' } as const
+    expect(ampacity.ratioTo(cableAmpacity(cable).ampacity)).toBeCloseTo(0.7, 12)
+  })
+
   it('drops over two halves what it drops over the whole', () => {
     const of = (length: '1.2 m' | '2.4 m') => sizeCable({ current: '150 A', length }).drop.si
     expect(2 * of('1.2 m')).toBeCloseTo(of('2.4 m'), 12)
@@ -88,7 +94,9 @@ describe('sizeCable', () => {
       ['300 A', '20 s'],
       ['60 A', '60 s'],
     ] as const
-    const { checks, drop, assumptions } = sizeCable({ profile, length: '2.4 m', series: 'american' })
+    const { checks, drop, loss, assumptions } = sizeCable({ profile, length: '2.4 m', series: 'american' })
+    // Heat of the root mean square through the resistance that drops the greatest current.
+    expect(loss.si).toBeCloseTo((drop.si / 300) * ((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
     expect(checks[0]?.name).toBe('Root mean square of the current')
     expect(checks[0]?.actual.in('A' as never)).toBeCloseTo(Math.sqrt((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
     const steady = sizeCable({ current: '158.7 A', length: '2.4 m', series: 'american' })

@@ -158,6 +158,19 @@ describe('chargePlan', () => {
     expect(of(1) / of(3)).toBeLessThan(3.03)
   })
 
+  it('ends unless told otherwise at a twentieth of the capacity per hour', () => {
+    // 100 Ah: 5 A, which 4 V push in through 4 mΩ at 3.98 V, 98 %.
+    const { reached, assumptions } = chargePlan({
+      ...strong,
+      pack: { module: straight, series: 1, parallel: 1 },
+      from: 0.7,
+      to: 1,
+      taperVoltage: '4 V',
+    })
+    expect(reached.si).toBeCloseTo(0.98, 3)
+    expect(assumptions.join()).toContain('fallen to 5 A, C/20 (cutoff by default')
+  })
+
   it('says when it ends before what was wanted', () => {
     const { reached, checks } = chargePlan({ ...strong, to: 1 })
     expect(reached.si).toBeLessThan(1)

@@ -73,6 +73,15 @@ describe('selectFuse', () => {
     expect(checks.map(({ verdict }) => verdict)).not.toContain('fail')
   })
 
+  it('counts a clearing integral that is greater than that of the curve', () => {
+    // 3600 A²·s by the curve, which tells nothing of arcing at such currents.
+    const { clearing } = selectFuse({ ...task, candidates: [{ ...fuse, clearingIntegral: '8 kA²·s' }] })
+    expect(clearing?.highest.letThrough?.in('kA²·s')).toBeCloseTo(8, 9)
+    expect(reasonsOf({ clearingIntegral: '9.5 kA²·s' })?.[0]).toBe(
+      'lets through 9.5 kA²·s, and the cable withstands 9.2 kA²·s',
+    )
+  })
+
   it('takes the melting integral where there is no curve, and says what it does not know', () => {
     const stated = { ...fuse, curve: undefined, meltingIntegral: '5000 A²·s', clearingIntegral: '12000 A²·s' } as const
     const { chosen, clearing, assumptions } = selectFuse({ ...task, candidates: [stated] } as never)

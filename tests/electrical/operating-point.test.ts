@@ -146,6 +146,22 @@ describe('packAt', () => {
     )
   })
 
+  it('is held by its resistance where voltage and current would allow more than half its open-circuit voltage', () => {
+    const weak = { ...module, minimumVoltage: '5 V', resistance: '0.5 Ω' } as const
+    const curve = [
+      [0, '40 V'],
+      [1, '50 V'],
+    ] as const
+    const { most } = packAt({
+      pack: { module: { ...weak, chemistry: undefined, openCircuit: curve }, series: 1, parallel: 1 },
+      stateOfCharge: 0,
+      current: '0 A',
+    } as never)
+    expect(most.continuous.limitedBy).toBe('resistance of the pack')
+    // 40 V squared over four times 0.5 Ω.
+    expect(most.continuous.power.in('W')).toBeCloseTo(800, 9)
+  })
+
   it('gives nothing below its lowest voltage', () => {
     const low = {
       ...bare,
