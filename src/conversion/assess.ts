@@ -5,6 +5,7 @@ import { chargingSection } from './charging.js'
 import { energySection } from './energy.js'
 import { gearsSection, paceSection } from './gears.js'
 import { homeSection } from './home.js'
+import { type Driven, journeysOf, journeysSection } from './journeys.js'
 import { type Pack, packOf, packSection } from './pack.js'
 import type { Section, Unassessed } from './section.js'
 import { summerSection } from './summer.js'
@@ -25,6 +26,7 @@ export interface Assessment {
 interface Shared {
   readonly weights: () => Weights
   readonly pack: () => Pack | undefined
+  readonly driven: () => readonly Driven[]
 }
 
 function once<T>(work: () => T): () => T {
@@ -47,7 +49,8 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
     'Energy and range at a steady speed',
     (build, { pack, weights }) => energySection(build, pack(), () => weights().exchange.after.mass),
   ],
-  ['Cables and fuses', (build, { pack }) => wiringSection(build, pack())],
+  ['Journeys', (build, { pack, driven }) => journeysSection(build, pack(), driven)],
+  ['Cables and fuses', (build, { pack, driven }) => wiringSection(build, pack(), driven)],
   ['Charging', (build, { pack }) => chargingSection(build, pack())],
   [
     'Summer on the longest hill',
@@ -68,7 +71,9 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
  * @returns The sections in the order in which the job is done.
  */
 export function assess(build: Build): Assessment {
-  const shared = { weights: once(() => weightsOf(build)), pack: once(() => packOf(build)) }
+  const weights = once(() => weightsOf(build))
+  const pack = once(() => packOf(build))
+  const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
   const parts = chapters.map(([title, chapter]) => assessed(title, () => chapter(build, shared)))
   return {
     title: build.title,

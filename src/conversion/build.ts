@@ -7,6 +7,7 @@ import { runFields, runOf, sectionsOf } from '../electrical/cable-size.js'
 import { candidatesGiven } from '../electrical/fuse-select.js'
 import { moduleGiven, refuseModule } from '../electrical/module.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../quantity/index.js'
+import { journeyGiven, paceGiven } from '../range/journey.js'
 import { about, given, procedure } from '../structure/index.js'
 import { loopGiven } from '../thermal/cooling-loop.js'
 
@@ -122,6 +123,9 @@ const controller = about(
     maximumVoltage: given('voltage', 'Voltage that it bears', { above: 0 }),
     batteryCurrent: given('current', 'Greatest current from the pack', { above: 0 }),
     capacitance: given('capacitance', 'Capacitance at its input', { above: 0 }),
+    regeneration: z.optional(
+      given('ratio', 'Share of the braking energy at the wheels that goes to the motor', { min: 0, max: 1 }),
+    ),
   }),
 )
 
@@ -141,7 +145,7 @@ const run = about(
   'a run of two-wire cable with its fuse',
   z.strictObject({
     name: z.string().check(z.minLength(1)),
-    current: z.nonoptional(current),
+    current: about('the steady current; unless given, the currents of the journey that asks most', current),
     length,
     section: about('the section, where it lies already; chosen unless given', z.optional(z.string())),
     insulationLimit,
@@ -193,6 +197,15 @@ const hill = about(
     grade: given('ratio', 'Rise over run', { above: 0, max: 1 }),
     length: given('length', 'Length of the road', { above: 0 }),
     speed: given('speed', 'Speed on it', { above: 0 }),
+  }),
+)
+
+const journey = about(
+  'a journey, from a stand to a stand',
+  z.strictObject({
+    name: z.string().check(z.minLength(1)),
+    stretches: journeyGiven,
+    pace: z.optional(paceGiven),
   }),
 )
 
@@ -280,6 +293,7 @@ const buildSheet = about(
     runs: z.optional(z.array(run)),
     fuses: candidatesGiven,
     charger: z.optional(charger),
+    journeys: z.optional(z.array(journey)),
     hill: z.optional(hill),
     cooling: z.optional(cooling),
     heating: z.optional(heating),
@@ -321,6 +335,7 @@ function contradictions({
   controller,
   gearbox,
   runs = [],
+  journeys = [],
   charger,
   cooling,
   heating,
@@ -344,7 +359,7 @@ function contradictions({
           ['controller.minimumVoltage', controller.minimumVoltage],
           ['controller.maximumVoltage', controller.maximumVoltage],
         )),
-    ...runs.flatMap((each, i) => runIssues(`runs[${i}].`, each)),
+    ...runs.flatMap((each, i) => runIssues(`runs[${i}].`, each, journeys)),
     ...(charger === undefined ? [] : rising(['charger.from', charger.from], ['charger.to', charger.to])),
     ...(cooling === undefined
       ? []
@@ -386,14 +401,33 @@ function unsprungIssues(
   )
 }
 
-function runIssues(path: string, { name: _, section, ...asked }: z.output<typeof run>): readonly InputIssue[] {
+function runIssues(
+  path: string,
+  { name: _, section, ...asked }: z.output<typeof run>,
+  journeys: NonNullable<Build['journeys']>,
+): readonly InputIssue[] {
   const names = sectionsOf(asked.series).map((each) => each.name)
   return [
     ...(section === undefined || names.includes(section)
       ? []
       : [{ path: `${path}section`, expected: `a section: ${names.join(', ')}`, received: `'${section}'` }]),
-    // Of what volts a drop is a share, the pack tells.
-    ...issuesOf(() => runOf('readBuild', path, { ...asked, systemVoltage: quantity('voltage', '1 V') })),
+    ...(asked.current !== undefined || journeys.length > 0
+      ? []
+      : [
+          {
+            path: `${path}current`,
+            expected: "a current such as '120 A', or journeys whose currents it carries",
+            received: 'nothing',
+          },
+        ]),
+    // Of what volts a drop is a share, the pack tells; which current flows, perhaps a journey.
+    ...issuesOf(() =>
+      runOf('readBuild', path, {
+        ...asked,
+        current: quantity('current', '1 A'),
+        systemVoltage: quantity('voltage', '1 V'),
+      }),
+    ),
   ]
 }
 

@@ -140,7 +140,7 @@ function sprint(
 function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: readonly string[]): Table {
   return {
     title: 'What each gear pulls, and what holds it on the level',
-    columns: ['pull from standstill', 'full torque', 'speed held', 'by the', 'shift up at'],
+    columns: ['at a start', 'full torque', 'holds', 'held by', 'shift at'],
     rows: curves.map(({ gear, start, spins, crossings }) => {
       const [level] = crossings
       const grips = spins === undefined ? 'grip unknown' : spins ? 'spins the wheels' : 'grips'

@@ -146,9 +146,9 @@ function arrangementTable({ made }: Pack, { fits, rejected }: PackArrangements):
     series === made.series && parallel === made.parallel
   return {
     title: 'Arrangements of the modules at hand that fit the controller, the lightest first',
-    columns: ['energy', 'when full', 'all day', 'for a short time', 'mass'],
+    columns: ['energy', 'when full', 'all day', 'short time', 'mass'],
     rows: fits.map((fit) => ({
-      name: `${inWords(fit)}${isMade(fit) ? ', as in the sheet' : ''}`,
+      name: `${inWords(fit)}${isMade(fit) ? ' (the sheet)' : ''}`,
       values: [fit.energy, fit.maximumVoltage, fit.continuousPower, fit.peakPower ?? 'unknown', fit.mass],
     })),
     notes: [
@@ -182,7 +182,7 @@ function statesTable({ heating }: Build, { made }: Pack): { readonly table: Tabl
   return {
     table: {
       title: 'What it gives as it empties',
-      columns: ['at rest', 'all day', 'for a short time', 'held by the'],
+      columns: ['at rest', 'all day', 'short time', 'held by the'],
       rows,
     },
     assumptions: [...words],

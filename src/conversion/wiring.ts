@@ -2,8 +2,9 @@
 import { type ProtectedRun, precharge, protectRun } from '../electrical/index.js'
 import { cautions, check, type Findings } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
-import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
+import type { Driven } from './journeys.js'
 import type { Pack } from './pack.js'
 import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 
@@ -16,12 +17,16 @@ interface Part extends Findings {
 }
 
 /** The section on cables and fuses. */
-export function wiringSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+export function wiringSection(
+  build: Build,
+  pack: Pack | undefined,
+  driven: () => readonly Driven[],
+): Section | Unassessed {
   const { runs = [], controller } = build
   const title = 'Cables and fuses'
   if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
   const parts = [
-    ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build))),
+    ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build, driven))),
     ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
   ]
   const all = gathered(parts)
@@ -39,20 +44,30 @@ export function wiringSection(build: Build, pack: Pack | undefined): Section | U
 
 /** What is said of a run that a controller may load beyond its steady current. */
 function beyond({ name, current }: Run, greatest: Quantity<'current'>): string[] {
-  if (greatest.isAtMost(current)) return []
+  if (current === undefined || greatest.isAtMost(current)) return []
   return [
     `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
   ]
 }
 
-function runPart({ name, current, ...cable }: Run, pack: Pack, { fuses, heating }: Build): Part {
+function runPart(
+  { name, current, ...cable }: Run,
+  pack: Pack,
+  { fuses, heating }: Build,
+  driven: () => readonly Driven[],
+): Part {
+  const hardest = current === undefined ? hardestOf(driven()) : undefined
+  if (current === undefined && hardest === undefined) {
+    const expected = "a current such as '120 A', or journeys whose currents are taken"
+    throw new InputError('assess', [{ path: `runs, ${name}: current`, expected, received: 'neither' }])
+  }
   const prefixed = (text: string) => `${name}: ${text}`
   let found: ProtectedRun
   try {
     found = protectRun({
       name,
       pack: pack.made,
-      load: { current },
+      load: current === undefined ? { profile: hardest?.drive.currents } : { current },
       cable,
       candidates: fuses,
       ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
@@ -70,17 +85,36 @@ function runPart({ name, current, ...cable }: Run, pack: Pack, { fuses, heating 
   }
   return {
     figures: [],
-    tables: [runTable(found, current)],
+    tables: [runTable(found, current ?? 'the currents of the journey')],
     checks: found.checks.map((each) => ({ ...each, name: prefixed(each.name) })),
-    assumptions: found.assumptions,
+    assumptions: [
+      ...(hardest === undefined
+        ? []
+        : [`The ${name} carries the currents of ${hardest.name} in ${hardest.season.name}, again and again.`]),
+      ...found.assumptions,
+    ],
     cautions: found.cautions,
   }
+}
+
+/** The journey that warms cables most. */
+function hardestOf(driven: readonly Driven[]): Driven | undefined {
+  return driven
+    .filter(({ drive }) => drive.rmsCurrent !== undefined)
+    .reduce<Driven | undefined>(
+      (one, other) =>
+        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
+      undefined,
+    )
 }
 
 /** How many of the sections that do not serve are told, the nearest first. */
 const NEAR_MISSES = 3
 
-function runTable({ name, cable, fuse, rejected, voltageClass }: ProtectedRun, current: Quantity<'current'>): Table {
+function runTable(
+  { name, cable, fuse, rejected, voltageClass }: ProtectedRun,
+  load: Quantity<'current'> | string,
+): Table {
   const row = (what: string, value: Quantity | string) => ({ name: what, values: [value] })
   const cleared = ({ time }: { readonly time?: Quantity<'time'> }) => time ?? 'its data do not tell'
   const nearest = [...rejected].reverse().slice(0, NEAR_MISSES)
@@ -89,7 +123,7 @@ function runTable({ name, cable, fuse, rejected, voltageClass }: ProtectedRun, c
     columns: [cable.name],
     rows: [
       row('carries all day as it is laid', cable.ampacity),
-      row(`conductor at ${current}`, cable.temperature),
+      row(`conductor at ${load}`, cable.temperature),
       row('voltage lost, out and back', cable.drop),
       row('heat in the cable', cable.loss),
       row('fault that it withstands', cable.withstand.as('kA²·s')),
