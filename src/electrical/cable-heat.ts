@@ -364,7 +364,7 @@ export interface SteadyCable {
   readonly conductorTemperature: Quantity<'temperature'>
   readonly surfaceTemperature: Quantity<'temperature'>
   /** Heat given off by each metre of cable. */
-  readonly lossPerMetre: Quantity<'power'>
+  readonly lossPerLength: Quantity<'powerPerLength'>
   /** Of convection and radiation together. */
   readonly heatTransferCoefficient: Quantity<'heatTransferCoefficient'>
 }
@@ -403,7 +403,7 @@ function steady(cable: Cable, surface: number): SteadyCable {
     current,
     conductorTemperature,
     surfaceTemperature,
-    lossPerMetre: quantity('power', heatFlux.si * Math.PI * outerDiameter.si, 'W'),
+    lossPerLength: quantity('powerPerLength', heatFlux.si * Math.PI * outerDiameter.si, 'W/m'),
     heatTransferCoefficient: quantity(
       'heatTransferCoefficient',
       cable.share * (convection.si + radiation.si),
@@ -473,9 +473,9 @@ const cableTemperatureGiven = /*@__PURE__*/ about(
  *
  * @example
  * ```ts
- * const { conductorTemperature, lossPerMetre } = cableTemperature({ current: '200 A', area: '50 mm²', ambient: '25 °C' })
+ * const { conductorTemperature, lossPerLength } = cableTemperature({ current: '200 A', area: '50 mm²', ambient: '25 °C' })
  * String(conductorTemperature) // '57.61 °C'
- * String(lossPerMetre) // '17.72 W'
+ * String(lossPerLength) // '17.72 W/m'
  * ```
  */
 export const cableTemperature = /*@__PURE__*/ procedure(
@@ -493,7 +493,7 @@ export interface CableAmpacity extends Findings {
   readonly ampacity: Quantity<'current'>
   readonly surfaceTemperature: Quantity<'temperature'>
   /** Heat given off by each metre of cable. */
-  readonly lossPerMetre: Quantity<'power'>
+  readonly lossPerLength: Quantity<'powerPerLength'>
 }
 
 const cableAmpacityGiven = /*@__PURE__*/ about(
@@ -521,11 +521,11 @@ export const cableAmpacity = /*@__PURE__*/ procedure(
   cableAmpacityGiven,
   ({ limit, ...asked }): CableAmpacity => {
     const cable = cableOf('cableAmpacity', asked)
-    const { current, surfaceTemperature, lossPerMetre } = steadyAtLimit('cableAmpacity', 'limit', cable, limit)
+    const { current, surfaceTemperature, lossPerLength } = steadyAtLimit('cableAmpacity', 'limit', cable, limit)
     return {
       ampacity: current,
       surfaceTemperature,
-      lossPerMetre,
+      lossPerLength,
       checks: [],
       assumptions: cable.assumptions,
       cautions: [cautions.shortCircuit],
@@ -849,7 +849,7 @@ const SETTLING = 10800
 export function settledPeak(where: string, cable: Cable, course: Course, mean: SteadyCable): number {
   const bodies = bodiesOf(cable)
   const run = runner(where, bodies)
-  const state = passing(bodies, mean.surfaceTemperature.si, mean.lossPerMetre.si)
+  const state = passing(bodies, mean.surfaceTemperature.si, mean.lossPerLength.si)
   for (let time = 0; ; ) {
     const before = [...state]
     const round = run(state, course, time)

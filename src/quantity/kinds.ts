@@ -115,6 +115,7 @@ export const kinds = {
     example: '1.5 mΩ',
     units: { mΩ: '0.001', Ω: '1', µΩ: '1e-6', kΩ: '1000', MΩ: '1e6' },
   },
+  powerPerLength: { example: '25 W/m', units: { 'W/m': '1', 'kW/m': '1000' } },
   resistancePerLength: {
     example: '0.386 mΩ/m',
     units: { 'mΩ/m': '0.001', 'Ω/m': '1', 'Ω/km': '0.001', 'Ω/kft': '1 / 304.8' },

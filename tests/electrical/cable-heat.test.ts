@@ -31,7 +31,7 @@ describe('a steady cable', () => {
   it('comes to the temperatures that a root finder in another language found for the same correlations', () => {
     // 50 mm², 10.5 mm of conductor, 16 mm outside, 3.5 K·m/W, 200 A at 25 °C, Churchill and Chu with an emissivity of 0.9:
     // surface 51.31 °C, conductor 55.44 °C, 17.591 W/m.
-    const { surfaceTemperature, conductorTemperature, lossPerMetre } = cableTemperature({
+    const { surfaceTemperature, conductorTemperature, lossPerLength } = cableTemperature({
       current: '200 A',
       area: '50 mm²',
       ambient: '25 °C',
@@ -40,7 +40,7 @@ describe('a steady cable', () => {
     })
     expect(Math.abs(surfaceTemperature.in('°C') - 51.31)).toBeLessThan(0.05)
     expect(Math.abs(conductorTemperature.in('°C') - 55.44)).toBeLessThan(0.05)
-    expect(Math.abs(lossPerMetre.in('W') - 17.591)).toBeLessThan(0.01)
+    expect(Math.abs(lossPerLength.in('W/m') - 17.591)).toBeLessThan(0.01)
     // The film coefficient of IEC 60287-2-1 (constants read), in place of the correlations: 53.37 °C.
     expect(Math.abs(conductorTemperature.in('°C') - 53.37)).toBeLessThan(3)
   })
@@ -178,14 +178,14 @@ describe('a steady cable', () => {
     fc.assert(
       fc.property(fc.constantFrom(...metricSections), between(0, 3), (metric, density) => {
         const current = amperes(density * metric.area.in('mm²'))
-        const { lossPerMetre, conductorTemperature } = cableTemperature({
+        const { lossPerLength, conductorTemperature } = cableTemperature({
           current,
           area: metric.area,
           ambient: '30 °C',
         })
         const made =
           current.si ** 2 * metric.maximumResistance.si * (1 + 0.00393 * (conductorTemperature.in('°C') - 20))
-        expect(Math.abs(lossPerMetre.si - made)).toBeLessThanOrEqual(1e-6 * made + 1e-9)
+        expect(Math.abs(lossPerLength.si - made)).toBeLessThanOrEqual(1e-6 * made + 1e-9)
       }),
     )
   })
@@ -219,13 +219,13 @@ describe('a steady cable', () => {
   })
 
   it('is as warm as the air without a current', () => {
-    const { conductorTemperature, lossPerMetre } = cableTemperature({
+    const { conductorTemperature, lossPerLength } = cableTemperature({
       current: '0 A',
       area: '35 mm²',
       ambient: '40 °C',
     })
     expect(conductorTemperature.in('°C')).toBeCloseTo(40, 6)
-    expect(lossPerMetre.si).toBeCloseTo(0, 6)
+    expect(lossPerLength.si).toBeCloseTo(0, 6)
   })
 
   it('says what it takes for granted', () => {
@@ -408,7 +408,7 @@ describe('a duty', () => {
     })
     expect([String(rms), String(peak)]).toEqual(['156.1 A', '79.31 °C'])
     const at = cableTemperature({ current: '200 A', area: '50 mm²', ambient: '25 °C' })
-    expect([String(at.conductorTemperature), String(at.lossPerMetre)]).toEqual(['57.61 °C', '17.72 W'])
+    expect([String(at.conductorTemperature), String(at.lossPerLength)]).toEqual(['57.61 °C', '17.72 W/m'])
     expect(String(cableAmpacity({ area: '50 mm²', limit: '90 °C', ambient: '30 °C' }).ampacity)).toBe('275 A')
   })
 

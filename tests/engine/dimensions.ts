@@ -26,6 +26,7 @@ export const dimensions: { readonly [K in Kind]: string } = {
   charge: 'A s',
   resistance: 'kg m^2 s^-3 A^-2',
   resistancePerLength: 'kg m s^-3 A^-2',
+  powerPerLength: 'kg m s^-3',
   resistivity: 'kg m^3 s^-3 A^-2',
   isolationRatio: 'A^-1',
   capacitance: 'kg^-1 m^-2 s^4 A^2',
