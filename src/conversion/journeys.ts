@@ -11,7 +11,7 @@ import type { Weights } from './weight.js'
 import { cabinOf } from './winter.js'
 
 /** The weather of a season, and what it does to the pack. */
-export interface Season {
+interface Season {
   readonly name: string
   readonly outside: Quantity<'temperature'>
   readonly auxiliary: Quantity<'power'>
@@ -34,7 +34,7 @@ export interface Driven {
 const MILD = quantity('temperature', '20 °C')
 
 /** July, and January where the sheet says what the cold asks for. */
-export function seasonsOf(build: Build, made: Pack): Season[] {
+function seasonsOf(build: Build, made: Pack): Season[] {
   const { pack, auxiliaries, cooling, heating } = build
   if (pack === undefined || auxiliaries === undefined) return []
   const outside = cooling?.outside ?? MILD

@@ -92,17 +92,24 @@ function issuesFrom(issue: z.core.$ZodIssue, schema: z.ZodMiniType, value: unkno
     case 'too_big': {
       const least = issue.code === 'too_small'
       const bound = least ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
-      const size =
-        issue.origin === 'array'
-          ? `a list with ${bound}`
-          : issue.origin === 'string'
-            ? 'some text'
-            : `a number ${bound}`
-      return [{ path, expected: size, received }]
+      if (issue.origin === 'array') return [listIssue(path, bound, field, valueAt(value, issue.path))]
+      return [{ path, expected: issue.origin === 'string' ? 'some text' : `a number ${bound}`, received }]
     }
     default:
       return [{ path, expected: expectedOf(issue.code, field), received }]
   }
+}
+
+/** What is wrong with how long a list is. */
+function listIssue(path: string, bound: string, field: z.ZodMiniType | undefined, list: unknown): InputIssue {
+  const about = aboutOf(field)
+  const { length } = list as readonly unknown[]
+  const expected = `a list of ${bound}${about === undefined ? '' : ` (${about})`}`
+  return { path, expected, received: length === 0 ? 'an empty list' : `a list of ${length}` }
+}
+
+function aboutOf(field: z.ZodMiniType | undefined): string | undefined {
+  return field === undefined ? undefined : (notes.get(field) ?? notes.get(unwrapped(field)))?.about
 }
 
 function withHint(issue: InputIssue, name: string, known: readonly string[]): InputIssue {
@@ -128,8 +135,16 @@ function unknownKey(
 
 /** What is wanted in words: for an object, what it is and the fields it must have. */
 function expectedOf(type: string, field: z.ZodMiniType | undefined): string {
-  const note = field === undefined ? undefined : (notes.get(field) ?? notes.get(unwrapped(field)))
-  const words = { object: 'an object', array: 'a list', string: 'text', number: 'a number', int: 'a whole number' }
+  const about = aboutOf(field)
+  const words = {
+    object: 'an object',
+    record: 'an object',
+    array: 'a list',
+    tuple: 'a list',
+    string: 'text',
+    number: 'a number',
+    int: 'a whole number',
+  }
   const sort = words[type as keyof typeof words] ?? type
   const shape = shapeOf(field)
   const keys =
@@ -138,7 +153,7 @@ function expectedOf(type: string, field: z.ZodMiniType | undefined): string {
       : ` { ${Object.entries(shape)
           .map(([key, inner]) => `${key}${isOptional(inner) ? '?' : ''}`)
           .join(', ')} }`
-  return `${sort}${keys}${note === undefined ? '' : ` (${note.about})`}`
+  return `${sort}${keys}${about === undefined ? '' : ` (${about})`}`
 }
 
 /** The schema inside what only makes it optional or gives it a default. */
@@ -171,8 +186,12 @@ function pathText(path: readonly PropertyKey[]): string {
   )
 }
 
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>((outer, key) => Object(outer)[key], value)
+}
+
 function shownAt(value: unknown, path: readonly PropertyKey[]): string {
-  const at = path.reduce<unknown>((outer, key) => Object(outer)[key], value)
+  const at = valueAt(value, path)
   if (at === undefined) return 'nothing'
   return isQuantity(at) ? String(at) : shown(at)
 }

@@ -138,7 +138,7 @@ describe('coastDown', () => {
   it('refuses readings that do not suffice, run back in time or do not slow down', () => {
     const run = (...readings: [Given<'time'>, Given<'speed'>][]) => readings
     expect(() => coastDown({ ...given, runs: [run(['0 s', '90 km/h'], ['1 s', '88 km/h'])] })).toThrow(
-      'runs[0]: expected a list with at least 3',
+      'runs[0]: expected a list of at least 3',
     )
     expect(() =>
       coastDown({ ...given, runs: [run(['0 s', '90 km/h'], ['2 s', '88 km/h'], ['1 s', '91 km/h'])], grade: [0, 0] }),

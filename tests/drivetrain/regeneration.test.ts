@@ -112,6 +112,6 @@ describe('regenLimit', () => {
     expect(() => regenLimit({ ...third, statesOfCharge: [0.5], speeds: ['50 km/h'] })).toThrow(
       'statesOfCharge: expected a pack beside it, or nothing, got no pack',
     )
-    expect(() => regenLimit({ ...third, speeds: [] })).toThrow('speeds: expected a list with at least 1')
+    expect(() => regenLimit({ ...third, speeds: [] })).toThrow('speeds: expected a list of at least 1')
   })
 })
