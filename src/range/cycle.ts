@@ -7,6 +7,7 @@
 import * as z from 'zod/mini'
 import { type InputIssue, shown } from '../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure } from '../structure/index.js'
 
 /** A drive cycle: corners of speed over time, joined by straight lines. */
@@ -40,11 +41,11 @@ export function cycleOf(name: string, seconds: readonly number[], metresPerSecon
   const duration = seconds.at(-1) as number
   return {
     name,
-    duration: quantity('time', duration, 's'),
-    distance: quantity('length', distance, 'm').as('km'),
-    meanSpeed: quantity('speed', distance / duration, 'm/s').as('km/h'),
-    maximumSpeed: quantity('speed', fastest, 'm/s').as('km/h'),
-    standing: quantity('time', standing, 's'),
+    duration: fromSi('time', duration, 's'),
+    distance: fromSi('length', distance, 'km'),
+    meanSpeed: fromSi('speed', distance / duration, 'km/h'),
+    maximumSpeed: fromSi('speed', fastest, 'km/h'),
+    standing: fromSi('time', standing, 's'),
     corners: { seconds, metresPerSecond },
   }
 }
@@ -213,7 +214,7 @@ export const sampleCycle = /*@__PURE__*/ procedure(
     const end = seconds.at(-1) as number
     const count = Math.ceil(end / step)
     if (count > MOST_SAMPLES) {
-      const expected = `a step of at least ${quantity('time', end / MOST_SAMPLES, 's')}, for at most ${MOST_SAMPLES} samples`
+      const expected = `a step of at least ${fromSi('time', end / MOST_SAMPLES, 's')}, for at most ${MOST_SAMPLES} samples`
       throw new InputError('sampleCycle', [{ path: 'every', expected, received: String(every) }])
     }
     let piece = 1
@@ -223,7 +224,7 @@ export const sampleCycle = /*@__PURE__*/ procedure(
       const [from, to] = [seconds[piece - 1] as number, seconds[piece] as number]
       const [slow, fast] = [metresPerSecond[piece - 1] as number, metresPerSecond[piece] as number]
       const speed = slow + ((fast - slow) * (time - from)) / (to - from)
-      return [quantity('time', time, 's'), quantity('speed', speed, 'm/s').as('km/h')]
+      return [fromSi('time', time, 's'), fromSi('speed', speed, 'km/h')]
     })
   },
 )

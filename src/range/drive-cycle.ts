@@ -8,7 +8,8 @@ import * as z from 'zod/mini'
 import { airGiven, airOf } from '../drivetrain/air.js'
 import { greatestDischarge, powerRefused } from '../drivetrain/supply.js'
 import { type Check, cautions, check, type Findings } from '../findings/index.js'
-import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type Quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { consumption, rangeFromConsumption } from './consumption.js'
 import { type Cycle, cycleGiven } from './cycle.js'
@@ -232,11 +233,9 @@ export const driveCycle = /*@__PURE__*/ procedure(where, driveCycleGiven, (asked
   later(driven, 'series', () => steps((each) => stepOf(each, ready)))
   if (pack !== undefined) {
     const { resistance } = pack.supply
-    const seconds = ({ lasted }: Motion) => quantity('time', lasted, 's')
-    later(driven, 'currents', () => steps((each) => [quantity('current', each.current, 'A'), seconds(each)]))
-    later(driven, 'heats', () =>
-      steps((each) => [quantity('power', each.current ** 2 * resistance, 'W'), seconds(each)]),
-    )
+    const seconds = ({ lasted }: Motion) => fromSi('time', lasted, 's')
+    later(driven, 'currents', () => steps((each) => [fromSi('current', each.current, 'A'), seconds(each)]))
+    later(driven, 'heats', () => steps((each) => [fromSi('power', each.current ** 2 * resistance, 'W'), seconds(each)]))
   }
   return driven as DrivenCycle
 })
@@ -306,14 +305,7 @@ function cycleCourse(cycle: Cycle, train: Powertrain, air: Asked['air'], step: n
 }
 
 /** Follows a piece of steady acceleration in equal steps. */
-function followPiece(
-  motion: Motion,
-  from: number,
-  to: number,
-  lasts: number,
-  step: number,
-  onStep: OnStep,
-): boolean {
+function followPiece(motion: Motion, from: number, to: number, lasts: number, step: number, onStep: OnStep): boolean {
   const parts = Math.ceil(lasts / step - 1e-9)
   for (let k = 1; k <= parts; k++) {
     const target = k === parts ? to : from + ((to - from) * k) / parts
@@ -341,11 +333,11 @@ const STILL = 1e-6
 /** So many rounds are driven for the range; a drive that takes less from the pack has none. */
 const MOST_ROUNDS = 1000
 
-const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
-const power = (watts: number) => quantity('power', watts, 'W').as('kW')
-const time = (seconds: number) => quantity('time', seconds, 's')
-const way = (metres: number) => quantity('length', metres, 'm').as('km')
-const speedOf = (metresPerSecond: number) => quantity('speed', metresPerSecond, 'm/s').as('km/h')
+const energy = (joules: number) => fromSi('energy', joules, 'kWh')
+const power = (watts: number) => fromSi('power', watts, 'kW')
+const time = (seconds: number) => fromSi('time', seconds, 's')
+const way = (metres: number) => fromSi('length', metres, 'km')
+const speedOf = (metresPerSecond: number) => fromSi('speed', metresPerSecond, 'km/h')
 
 /** The figures of a drive that was booked. */
 function figuresOf(
@@ -411,18 +403,18 @@ function figuresOf(
 
 function packFigures(tally: Tally, duration: number, stateOfCharge: number) {
   return {
-    peakCurrent: quantity('current', tally.peakCurrent, 'A'),
-    rmsCurrent: quantity('current', Math.sqrt(tally.squares / duration), 'A'),
-    lowestVoltage: quantity('voltage', tally.lowestVoltage, 'V'),
+    peakCurrent: fromSi('current', tally.peakCurrent, 'A'),
+    rmsCurrent: fromSi('current', Math.sqrt(tally.squares / duration), 'A'),
+    lowestVoltage: fromSi('voltage', tally.lowestVoltage, 'V'),
     packHeat: energy(tally.heat),
-    stateOfCharge: quantity('ratio', stateOfCharge).as('%'),
+    stateOfCharge: fromSi('ratio', stateOfCharge, '%'),
   }
 }
 
 /** The refusal where the pack cannot even feed what is on in the standing car. */
 function nothingLeft(place: string, { supply, from }: PackInUse, { auxiliary }: Powertrain): CalculationError {
   const limit = greatestDischarge(supply, supply.openCircuitAt(from), 'peak')
-  return powerRefused(place, auxiliary, limit, quantity('ratio', from))
+  return powerRefused(place, auxiliary, limit, fromSi('ratio', from, '1'))
 }
 
 function checksOf(
@@ -434,7 +426,7 @@ function checksOf(
 ): Check[] {
   const missed = tally.missed.reduce((sum, { from, until }) => sum + until - from, 0)
   const { continuousTorque } = motor
-  const torque = quantity('torque', Math.sqrt(tally.torqueSquares / motion.time), 'N·m')
+  const torque = fromSi('torque', Math.sqrt(tally.torqueSquares / motion.time), 'N·m')
   return [
     ...(missed === 0 ? [] : [behindCheck(missed)]),
     ...(ended === 'stalled' ? [stalledCheck(motion)] : []),
@@ -459,8 +451,8 @@ function packChecks(
   { time: duration, stateOfCharge }: Motion,
   ended: Ended,
 ): Check[] {
-  const state = (value: number) => quantity('ratio', value).as('%')
-  const current = (amperes: number) => quantity('current', amperes, 'A')
+  const state = (value: number) => fromSi('ratio', value, '%')
+  const current = (amperes: number) => fromSi('current', amperes, 'A')
   const [continuous, continuousName] = supply.discharge.continuous
   const [peak, peakName] = supply.discharge.peak
   const [floor, floorName] = supply.floor
@@ -472,9 +464,9 @@ function packChecks(
     check('Peak current', current(tally.peakCurrent), 'at most', current(peak), peakName),
     check(
       'Lowest voltage under load',
-      quantity('voltage', tally.lowestVoltage, 'V'),
+      fromSi('voltage', tally.lowestVoltage, 'V'),
       'at least',
-      quantity('voltage', floor, 'V'),
+      fromSi('voltage', floor, 'V'),
       floorName,
     ),
   ]
@@ -504,7 +496,7 @@ function rangeOf(
     const used = (motion.current * motion.lasted) / pack.capacity
     return way(motion.distance - (motion.length * (pack.to - motion.stateOfCharge)) / used)
   }
-  const byState = `state of charge of ${quantity('ratio', pack.to).as('%')}`
+  const byState = `state of charge of ${fromSi('ratio', pack.to, '%')}`
   if (ended === 'empty') return { range: emptied(), rangeEndedBy: byState }
   if (ended === 'spent') return { range: way(motion.distance), rangeEndedBy: limits[motion.limit] as string }
   const first = pack.from - motion.stateOfCharge
@@ -548,10 +540,10 @@ function stepOf(motion: Motion, { train, pack }: Ready): DriveStep {
     ...(pack === undefined
       ? {}
       : {
-          current: quantity('current', motion.current, 'A'),
-          voltage: quantity('voltage', motion.voltage, 'V'),
-          stateOfCharge: quantity('ratio', motion.stateOfCharge).as('%'),
-          heat: quantity('power', motion.current ** 2 * pack.supply.resistance, 'W'),
+          current: fromSi('current', motion.current, 'A'),
+          voltage: fromSi('voltage', motion.voltage, 'V'),
+          stateOfCharge: fromSi('ratio', motion.stateOfCharge, '%'),
+          heat: fromSi('power', motion.current ** 2 * pack.supply.resistance, 'W'),
         }),
   }
 }

@@ -9,4 +9,14 @@ export {
   driveCycle,
   type Missed,
 } from './drive-cycle.js'
+export {
+  type EnergyAtSpeed,
+  energyAtSpeed,
+  type RangeAtSpeed,
+  type RangeTable,
+  rangeAtSpeed,
+  rangeTable,
+  type SteadyEnergy,
+  type SteadyRange,
+} from './steady.js'
 export { readCycle, type TraceReading } from './trace.js'

@@ -141,6 +141,14 @@ export class Motion implements Flows {
     this.#brakeForce = this.#grip?.braking(conditions.grade) ?? Infinity
   }
 
+  /** Works out a second at a steady speed, without driving it, and gives what forbids it, an index of {@link limits}. */
+  hold(speed: number): number {
+    this.restart(speed)
+    const limit = this.#attempt(speed, 1)
+    this.gear = this.#tried
+    return limit
+  }
+
   /**
    * Drives for a time so that the car reaches a speed, or the nearest to it from below that grip, motor and pack allow.
    *

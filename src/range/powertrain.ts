@@ -74,6 +74,8 @@ export interface DriveGear {
 
 /** What a motor loses, on plain SI numbers. */
 interface MotorNumbers {
+  /** Whether it is told by its efficiency. */
+  readonly isByEfficiency: boolean
   readonly efficiency: number
   readonly copper: number
   readonly iron: number
@@ -113,6 +115,7 @@ export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
     gears,
     conversion,
     motor: {
+      isByEfficiency: motor.efficiency !== undefined,
       efficiency: motor.efficiency?.si ?? 1,
       copper: motor.loss?.lossPerTorqueSquared.si ?? 0,
       iron: motor.loss?.lossPerSpeed?.si ?? 0,

@@ -1,0 +1,446 @@
+/**
+ * Energy and range at steady speeds: where the energy of each kilometre goes, and at which speed least is needed.
+ *
+ * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4 (road load), and on Larminie & Lowry, Electric
+ * Vehicle Technology Explained (2003), chapter 7 (the chain from wheels to battery).
+ */
+import * as z from 'zod/mini'
+import { type Air, airGiven, airOf } from '../drivetrain/air.js'
+import {
+  aerodynamicDrag,
+  gradeForce,
+  roadLoad,
+  roadLoadFromCoefficients,
+  roadPower,
+  rollingResistance,
+} from '../drivetrain/road-load.js'
+import { greatestDischarge, powerRefused } from '../drivetrain/supply.js'
+import { cautions, type Findings } from '../findings/index.js'
+import { section } from '../formula/index.js'
+import { CalculationError, InputError, type Quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
+import { about, given, procedure, type Read } from '../structure/index.js'
+import { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
+import { isOfPack, limits, Motion } from './motion.js'
+import {
+  conditionsOf,
+  limitShape,
+  type PackInUse,
+  type Powertrain,
+  packInUse,
+  powertrainOf,
+  powertrainShape,
+  sourceShape,
+} from './powertrain.js'
+
+/** What a kilometre takes at a steady speed. */
+export interface SteadyEnergy {
+  readonly speed: Quantity<'speed'>
+  /** The gear that draws least, where gears are given. */
+  readonly gear?: string
+  /** From the terminals of the pack; negative where it is charged downhill. */
+  readonly consumption: Quantity<'energyPerDistance'>
+  readonly batteryPower: Quantity<'power'>
+  /** Where it goes: they add up to the consumption. */
+  readonly shares: {
+    readonly air: Quantity<'energyPerDistance'>
+    readonly tyres: Quantity<'energyPerDistance'>
+    /** Negative downhill. */
+    readonly grade: Quantity<'energyPerDistance'>
+    /** Heat of the brakes, where a hill drives the car. */
+    readonly brakes: Quantity<'energyPerDistance'>
+    readonly driveline: Quantity<'energyPerDistance'>
+    readonly motor: Quantity<'energyPerDistance'>
+    readonly auxiliaries: Quantity<'energyPerDistance'>
+  }
+}
+
+/** What steady speeds take. */
+export interface EnergyAtSpeed extends Findings {
+  /** In the order in which the speeds were given. */
+  readonly speeds: readonly SteadyEnergy[]
+  /** The speed at which a kilometre takes least; absent where it takes less the slower the car is. */
+  readonly least?: { readonly speed: Quantity<'speed'>; readonly consumption: Quantity<'energyPerDistance'> }
+}
+
+const speedGiven = /*@__PURE__*/ given('speed', 'Steady speed', { above: 0 })
+const speedsGiven = /*@__PURE__*/ about('steady speeds', /*@__PURE__*/ z.readonly(/*@__PURE__*/ z.array(speedGiven)))
+
+/** What describes a steady drive. */
+const steadyShape = /*@__PURE__*/ (() => ({
+  ...powertrainShape,
+  air: z.optional(airGiven),
+  grade: z.optional(given('ratio', 'Grade, rise over run')),
+  speed: z.optional(speedGiven),
+  speeds: z.optional(speedsGiven),
+}))()
+
+const energyGiven = /*@__PURE__*/ about('a car with its drive, and steady speeds', z.strictObject(steadyShape))
+
+type Steady = Read<typeof energyGiven>
+
+/** Everything that steady speeds need, read. */
+interface Ready {
+  readonly where: string
+  readonly train: Powertrain
+  readonly air: Air
+  readonly grade: Quantity<'ratio'>
+  readonly pack: PackInUse | undefined
+  readonly speeds: readonly Quantity<'speed'>[]
+  readonly assumptions: readonly string[]
+}
+
+function readyFor(where: string, asked: Steady, pack: PackInUse | undefined): Ready {
+  const { speed, speeds } = asked
+  if ((speed === undefined) === (speeds === undefined)) {
+    const expected = "one of them: speed such as '70 km/h', or speeds such as ['50 km/h', '90 km/h']"
+    throw new InputError(where, [
+      { path: 'speed and speeds', expected, received: speed === undefined ? 'neither' : 'both' },
+    ])
+  }
+  const train = powertrainOf(where, asked)
+  const air = airOf(asked.air)
+  return {
+    where,
+    train,
+    air,
+    grade: asked.grade ?? fromSi('ratio', 0, '1'),
+    pack,
+    speeds: speeds ?? [speed as Quantity<'speed'>],
+    assumptions: [
+      ...train.assumptions,
+      ...air.assumptions,
+      ...(asked.grade === undefined ? ['The road is level (grade 0).'] : []),
+      ...(pack?.assumptions ?? []),
+    ],
+  }
+}
+
+function motionFor({ train, air, grade, pack }: Ready): Motion {
+  const conditions = conditionsOf(train.road, air.density.si, air.headwind.si, grade.si, train.auxiliary.si)
+  return new Motion(train, undefined, pack, conditions, 0)
+}
+
+/** So many speeds a working shows one by one. */
+const SHOWN = 12
+
+const perDistance = (joulesPerMetre: number) => fromSi('energyPerDistance', joulesPerMetre, 'Wh/km')
+
+/** What a steady speed takes, or the refusal of one that cannot be held. */
+function steadyEnergy(ready: Ready, motion: Motion, speed: Quantity<'speed'>): SteadyEnergy {
+  refuseUnheld(ready, motion, speed, motion.hold(speed.si))
+  const name = ready.train.gears[motion.gear]?.name
+  const each = (watts: number) => perDistance(watts / speed.si)
+  return {
+    speed,
+    ...(name === undefined ? {} : { gear: name }),
+    consumption: each(motion.power),
+    batteryPower: fromSi('power', motion.power, 'kW'),
+    shares: {
+      air: each(motion.air),
+      tyres: each(motion.tyres),
+      grade: each(motion.hill),
+      brakes: each(motion.brakes),
+      driveline: each(motion.driveline),
+      motor: each(motion.motor),
+      auxiliaries: each(motion.auxiliaries),
+    },
+  }
+}
+
+function refuseUnheld({ where, pack, grade }: Ready, motion: Motion, speed: Quantity<'speed'>, limit: number): void {
+  if (limit === 0) return
+  if (pack !== undefined && isOfPack(limit)) {
+    const { from, supply } = pack
+    const most = greatestDischarge(supply, supply.openCircuitAt(from), 'peak')
+    throw powerRefused(where, fromSi('power', motion.power, 'kW'), most, fromSi('ratio', from, '1'))
+  }
+  const hill = grade.si === 0 ? '' : ` on a grade of ${grade.as('%')}`
+  throw new CalculationError(where, `the car cannot hold ${speed}${hill}: what holds it back is the ${limits[limit]}`, {
+    speed: String(speed),
+    limitedBy: limits[limit] as string,
+  })
+}
+
+/** The way from the speed to the consumption, as formulas with units: for a working. */
+function worked(
+  { train, air, grade }: Ready,
+  { speed, gear, batteryPower: total, consumption: all }: SteadyEnergy,
+): void {
+  section(`At ${speed}: ${all}`, () => {
+    const { road, auxiliary } = train
+    const force = roadLoad({
+      aerodynamicDrag: aerodynamicDrag({
+        airDensity: air.density,
+        dragArea: road.dragArea,
+        speed,
+        headwind: air.headwind,
+      }),
+      rollingResistance: rollingPart(train, speed, grade),
+      gradeForce: gradeForce({ mass: road.mass, grade }),
+    })
+    const wheelPower = roadPower({ force, speed })
+    if (train.motor.isByEfficiency && wheelPower.si >= 0) {
+      const { efficiency } = train.gears.find(({ name }) => name === gear) as Powertrain['gears'][number]
+      const { motor } = train
+      batteryPower({ wheelPower, drivelineEfficiency: efficiency, motorEfficiency: motor.efficiency, auxiliary })
+    }
+    consumption({ power: total, speed })
+  })
+}
+
+function rollingPart({ road }: Powertrain, speed: Quantity<'speed'>, grade: Quantity<'ratio'>): Quantity<'force'> {
+  const { mass, rollingResistance: coefficient, linear } = road
+  const constant = rollingResistance({ mass, coefficient, grade })
+  if (linear.si === 0) return constant
+  return roadLoadFromCoefficients({ constant, linear, quadratic: '0 N/(m/s)²', speed })
+}
+
+/**
+ * Tells what each kilometre takes at steady speeds, where it goes, and at which speed it takes least.
+ *
+ * - `car`, `driveline`, `motor`, `auxiliary`, `regeneration`, `air`: as {@link driveCycle} takes them
+ * - `grade` (a plain number): rise over run, level unless given
+ * - `speed` (km/h), or `speeds`, a list; above 0
+ *
+ * Slower than the speed of least consumption, what is on at all times has longer to draw; with nothing on, the slower the
+ * better.
+ *
+ * @returns The {@link EnergyAtSpeed}. Air, tyres, grade, brakes, driveline, motor and auxiliaries add up to the consumption.
+ * @throws InputError for input that cannot be used, by its path; CalculationError for a speed that the car cannot hold, with
+ * what holds it back.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4; Larminie & Lowry (2003), chapter 7.
+ *
+ * @example
+ * ```ts
+ * const { speeds, least } = energyAtSpeed({
+ *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
+ *   driveline: { efficiency: 0.93 },
+ *   motor: { efficiency: 0.86 },
+ *   auxiliary: '250 W',
+ *   speeds: ['50 km/h', '90 km/h'],
+ * })
+ * speeds.map(({ consumption }) => String(consumption)) // ['61.89 Wh/km', '115.7 Wh/km']
+ * String(least?.speed) // '23.21 km/h'
+ * ```
+ */
+export const energyAtSpeed = /*@__PURE__*/ procedure('energyAtSpeed', energyGiven, (asked): EnergyAtSpeed => {
+  const ready = readyFor('energyAtSpeed', asked, undefined)
+  const motion = motionFor(ready)
+  const speeds = ready.speeds.map((speed) => steadyEnergy(ready, motion, speed))
+  if (speeds.length <= SHOWN) for (const each of speeds) worked(ready, each)
+  const least = leastOf(ready, motion)
+  return {
+    speeds,
+    ...(least === undefined ? {} : { least }),
+    checks: [],
+    assumptions: ready.assumptions,
+    cautions: [cautions.highVoltage],
+  }
+})
+
+/** Speeds between which the least consumption is looked for, in m/s, and in how many places. */
+const [SLOWEST, FASTEST, PLACES] = [0.5, 70, 280]
+/** Sections by the golden ratio that leave less than a millionth of a place. */
+const SECTIONS = 30
+const GOLDEN = (Math.sqrt(5) - 1) / 2
+
+/** The speed of least consumption: the best of many places, and from its neighbours on by golden sections. */
+function leastOf(ready: Ready, motion: Motion): EnergyAtSpeed['least'] {
+  const takes = (speed: number) => (motion.hold(speed) === 0 ? motion.power / speed : Number.POSITIVE_INFINITY)
+  const step = (FASTEST - SLOWEST) / PLACES
+  let [best, least] = [SLOWEST, Number.POSITIVE_INFINITY]
+  for (let i = 0; i <= PLACES; i++) {
+    const speed = SLOWEST + i * step
+    const taken = takes(speed)
+    if (taken < least) [best, least] = [speed, taken]
+  }
+  if (best === SLOWEST || least === Number.POSITIVE_INFINITY || ready.grade.si < 0) return undefined
+  let [low, high] = [best - step, best + step]
+  for (let i = 0; i < SECTIONS; i++) {
+    const part = (high - low) * GOLDEN
+    if (takes(high - part) < takes(low + part)) high = low + part
+    else low = high - part
+  }
+  const speed = (low + high) / 2
+  return { speed: fromSi('speed', speed, 'km/h'), consumption: perDistance(takes(speed)) }
+}
+
+/** How far a steady speed leads. */
+export interface SteadyRange {
+  readonly speed: Quantity<'speed'>
+  /** Net energy over the whole distance. */
+  readonly consumption: Quantity<'energyPerDistance'>
+  readonly batteryPower: Quantity<'power'>
+  /** Absent where the pack gives nothing, as downhill. */
+  readonly range?: Quantity<'length'>
+  readonly duration?: Quantity<'time'>
+  /** What ends it: a state of charge, or a power that the pack cannot give any more. */
+  readonly endedBy?: string
+}
+
+/** How far steady speeds lead. */
+export interface RangeAtSpeed extends Findings {
+  /** In the order in which the speeds were given. */
+  readonly speeds: readonly SteadyRange[]
+}
+
+const rangeGiven = /*@__PURE__*/ about(
+  'a car with its drive and its pack, and steady speeds',
+  z.strictObject({ ...steadyShape, ...sourceShape, controller: limitShape.controller }),
+)
+
+type RangeRead = Read<typeof rangeGiven>
+
+function packFor(where: string, asked: RangeRead): PackInUse | undefined {
+  if (asked.pack === undefined && asked.usableEnergy === undefined) {
+    const expected = "one of them: a pack, or usableEnergy such as '12 kWh'"
+    throw new InputError(where, [{ path: 'pack and usableEnergy', expected, received: 'neither' }])
+  }
+  return packInUse(where, asked, asked.controller)
+}
+
+/** Shares of the capacity in which a pack is emptied: the error of the range falls with them, to a hundredth of a percent. */
+const PARTS = 2000
+
+/** How far a steady speed leads. */
+function steadyRange(
+  ready: Ready,
+  usableEnergy: Quantity<'energy'> | undefined,
+  speed: Quantity<'speed'>,
+): SteadyRange {
+  const motion = motionFor(ready)
+  const energy = steadyEnergy(ready, motion, speed)
+  const { consumption: taken, batteryPower: power } = energy
+  const figures = { speed, consumption: taken, batteryPower: power }
+  if (power.si <= 0) return figures
+  const { pack } = ready
+  if (pack === undefined) {
+    const range = rangeFromConsumption({ energy: usableEnergy as Quantity<'energy'>, consumption: taken })
+    const duration = fromSi('time', range.si / speed.si, 'h')
+    return { ...figures, range, duration, endedBy: 'usableEnergy, as given' }
+  }
+  const { capacity, from, to } = pack
+  const part = (from - to) / PARTS
+  let endedBy = `state of charge of ${fromSi('ratio', to, '%')}`
+  motion.restart(speed.si)
+  for (let i = 0; i < PARTS; i++) {
+    const limit = motion.hold(speed.si)
+    if (limit !== 0) {
+      endedBy = limits[limit] as string
+      break
+    }
+    motion.advance(speed.si, (part * capacity) / motion.current)
+  }
+  return {
+    ...figures,
+    range: fromSi('length', motion.distance, 'km'),
+    duration: fromSi('time', motion.time, 'h'),
+    endedBy,
+  }
+}
+
+/**
+ * Tells how far steady speeds lead: until the pack is down to its last state of charge, or its sagging voltage cannot give
+ * the power any more.
+ *
+ * - as {@link energyAtSpeed}, and
+ * - `pack`, with `stateOfCharge`, `cellTemperature` and `controller` as {@link driveCycle} takes them; or `usableEnergy`
+ *   (kWh), above 0
+ *
+ * A steady speed is the kindest drive there is: stops, hills and haste take more.
+ *
+ * @returns The {@link RangeAtSpeed}.
+ * @throws InputError for input that cannot be used, by its path; CalculationError for a speed that the car cannot hold, and
+ * for a power beyond the pack, with the most that it can give.
+ * Source: as {@link energyAtSpeed}; for the pack, circuit theory.
+ *
+ * @example
+ * ```ts
+ * const { speeds } = rangeAtSpeed({
+ *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
+ *   driveline: { efficiency: 0.93 },
+ *   motor: { efficiency: 0.86 },
+ *   auxiliary: '250 W',
+ *   usableEnergy: '12 kWh',
+ *   speeds: ['50 km/h', '90 km/h'],
+ * })
+ * speeds.map(({ range }) => String(range)) // ['193.9 km', '103.7 km']
+ * ```
+ */
+export const rangeAtSpeed = /*@__PURE__*/ procedure('rangeAtSpeed', rangeGiven, (asked): RangeAtSpeed => {
+  const ready = readyFor('rangeAtSpeed', asked, packFor('rangeAtSpeed', asked))
+  const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
+  return { speeds, checks: [], assumptions: ready.assumptions, cautions: [cautions.highVoltage, cautions.lithiumCells] }
+})
+
+/** Ranges by temperature and speed. */
+export interface RangeTable extends Findings {
+  readonly rows: readonly {
+    /** Of the air. */
+    readonly temperature: Quantity<'temperature'>
+    readonly speeds: readonly SteadyRange[]
+  }[]
+}
+
+const tableGiven = /*@__PURE__*/ about(
+  'a car with its drive and its pack, steady speeds, and temperatures of the air',
+  z.strictObject({
+    ...steadyShape,
+    ...sourceShape,
+    controller: limitShape.controller,
+    temperatures: z.readonly(
+      z.array(given('temperature', 'Temperature of the air', { above: 0 })).check(z.minLength(1)),
+    ),
+  }),
+)
+
+/**
+ * Tells how far steady speeds lead at several temperatures of the air: cold air is denser. What else the cold does, to
+ * tyres, heater and pack, is not in it.
+ *
+ * - as {@link rangeAtSpeed}, and
+ * - `temperatures` (°C): those of the air, in the place of `air.temperature`
+ *
+ * @returns The {@link RangeTable}: a row for each temperature, a column for each speed.
+ * @throws InputError and CalculationError as {@link rangeAtSpeed}.
+ * Source: as {@link rangeAtSpeed}.
+ *
+ * @example
+ * ```ts
+ * const { rows } = rangeTable({
+ *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
+ *   driveline: { efficiency: 0.93 },
+ *   motor: { efficiency: 0.86 },
+ *   usableEnergy: '12 kWh',
+ *   speeds: ['90 km/h'],
+ *   temperatures: ['30 °C', '-10 °C'],
+ * })
+ * rows.map(({ speeds }) => String(speeds[0]?.range)) // ['108.9 km', '98.25 km']
+ * ```
+ */
+export const rangeTable = /*@__PURE__*/ procedure(
+  'rangeTable',
+  tableGiven,
+  ({ temperatures, ...asked }): RangeTable => {
+    const where = 'rangeTable'
+    if (asked.air?.temperature !== undefined) {
+      const expected = 'nothing: temperatures stand in its place'
+      throw new InputError(where, [{ path: 'air.temperature', expected, received: String(asked.air.temperature) }])
+    }
+    const pack = packFor(where, asked)
+    const tables = temperatures.map((temperature) => {
+      const ready = readyFor(where, { ...asked, air: { ...asked.air, temperature } }, pack)
+      return { ready, temperature, speeds: ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed)) }
+    })
+    return {
+      rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
+      checks: [],
+      assumptions: [
+        ...(tables[0]?.ready.assumptions ?? []),
+        'Of the cold only the denser air is counted, not tyres, heater and cells.',
+      ],
+      cautions: [cautions.highVoltage, cautions.lithiumCells],
+    }
+  },
+)
