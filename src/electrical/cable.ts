@@ -172,10 +172,11 @@ export const adiabaticConstant = /*@__PURE__*/ formula({
   valid: [
     {
       of: 'beta + initial, in °C',
+      kind: 'temperatureDifference',
       value: ({ beta, initial }, { T0 }) => beta + initial - T0,
       above: 0,
     },
-    { of: 'final - initial', value: ({ initial, final }) => final - initial, above: 0 },
+    { of: 'final - initial', kind: 'temperatureDifference', value: ({ initial, final }) => final - initial, above: 0 },
   ],
   assumes: ['No heat leaves the conductor during the fault.'],
   source: cite('IEC 60364-5-54', 'Annex A'),
@@ -229,7 +230,7 @@ export const adiabaticWithstand = /*@__PURE__*/ formula({
  * - `area` (`S`, m²): section of the conductor, at least 0 m²
  * - `current` (`I`, A): fault current, above 0 A
  * - gives `t`: time withstood, in s
- * - holds where (constant * area / current)^2, in seconds is at most 5
+ * - holds where (constant * area / current)^2 is at most 5
  * - Assumes: no heat leaves the conductor during the fault
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
@@ -255,7 +256,8 @@ export const adiabaticTime = /*@__PURE__*/ formula({
   expression: '(k * S / I)^2',
   valid: [
     {
-      of: '(constant * area / current)^2, in seconds',
+      of: '(constant * area / current)^2',
+      kind: 'time',
       value: ({ constant: k, area, current }) => ((k * area) / current) ** 2,
       max: 5,
     },
@@ -303,8 +305,13 @@ export const ampacityAtAmbient = /*@__PURE__*/ formula({
   result: output('current', 'Ia', 'Ampacity at the ambient temperature'),
   expression: 'I * sqrt((Tc - Ta) / (Tc - Tr))',
   valid: [
-    { of: 'rated - ratedAmbient', value: ({ rated, ratedAmbient }) => rated - ratedAmbient, above: 0 },
-    { of: 'rated - ambient', value: ({ rated, ambient }) => rated - ambient, min: 0 },
+    {
+      of: 'rated - ratedAmbient',
+      kind: 'temperatureDifference',
+      value: ({ rated, ratedAmbient }) => rated - ratedAmbient,
+      above: 0,
+    },
+    { of: 'rated - ambient', kind: 'temperatureDifference', value: ({ rated, ambient }) => rated - ambient, min: 0 },
   ],
   assumes: ['The heat given off grows in proportion to the temperature rise.'],
   source: cite('NFPA 70 (NEC)', '310.15(B)'),

@@ -183,7 +183,7 @@ export const faultTimeConstant = /*@__PURE__*/ formula({
  * - `meltingIntegral` (`I2t`, A²·s): melting (pre-arcing) Joule integral, above 0 A²·s
  * - `current` (`I`, A): fault current, above 0 A
  * - gives `t`: melting time, in ms
- * - holds where meltingIntegral / current^2, in seconds is at most 0.01
+ * - holds where meltingIntegral / current^2 is at most 0.01
  * - Assumes: the current is steady while the element melts
  * - Assumes: no heat leaves the element
  *
@@ -209,7 +209,8 @@ export const meltingTime = /*@__PURE__*/ formula({
   expression: 'I2t / I^2',
   valid: [
     {
-      of: 'meltingIntegral / current^2, in seconds',
+      of: 'meltingIntegral / current^2',
+      kind: 'time',
       value: ({ meltingIntegral, current }) => meltingIntegral / current ** 2,
       max: 0.01,
     },

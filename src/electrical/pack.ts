@@ -257,6 +257,7 @@ export const terminalVoltage = /*@__PURE__*/ formula({
   valid: [
     {
       of: 'openCircuit - current * resistance',
+      kind: 'voltage',
       value: ({ openCircuit, current, resistance }) => openCircuit - current * resistance,
       min: 0,
       otherwise: ({ openCircuit, current, resistance }) =>
@@ -392,7 +393,9 @@ export const powerAtFloor = /*@__PURE__*/ formula({
   },
   result: output('power', 'P', 'Power at the terminals'),
   expression: 'Vf * (V - Vf) / R',
-  valid: [{ of: 'openCircuit - floor', value: ({ openCircuit, floor }) => openCircuit - floor, min: 0 }],
+  valid: [
+    { of: 'openCircuit - floor', kind: 'voltage', value: ({ openCircuit, floor }) => openCircuit - floor, min: 0 },
+  ],
   source: definition,
   compute: ({ openCircuit, floor, resistance }) => (floor * (openCircuit - floor)) / resistance,
 })

@@ -129,7 +129,12 @@ export const isolationFromVoltmeter = /*@__PURE__*/ formula({
   expression: 'Ro * Ub * (1 / U2 - 1 / U1)',
   valid: [
     { of: 'reading / packVoltage', value: ({ reading, packVoltage }) => reading / packVoltage, max: 1 },
-    { of: 'reading - loadedReading', value: ({ reading, loadedReading }) => reading - loadedReading, min: 0 },
+    {
+      of: 'reading - loadedReading',
+      kind: 'voltage',
+      value: ({ reading, loadedReading }) => reading - loadedReading,
+      min: 0,
+    },
   ],
   assumes: [
     "The voltmeter's own resistance is far above the isolation (at least 10 MΩ in UN Regulation No. 100, from memory).",

@@ -56,7 +56,9 @@ export const ventilationHeat = /*@__PURE__*/ formula({
   },
   result: output('power', 'Q', 'Heat'),
   expression: 'q * rho * c * (Ti - To)',
-  valid: [{ of: 'inside - outside', value: ({ inside, outside }) => inside - outside, min: 0 }],
+  valid: [
+    { of: 'inside - outside', kind: 'temperatureDifference', value: ({ inside, outside }) => inside - outside, min: 0 },
+  ],
   source: definition,
   compute: ({ flow, density, specificHeat, inside, outside }) => flow * density * specificHeat * (inside - outside),
 })
@@ -93,7 +95,9 @@ export const transmissionHeat = /*@__PURE__*/ formula({
   },
   result: output('power', 'Q', 'Heat'),
   expression: 'G * (Ti - To)',
-  valid: [{ of: 'inside - outside', value: ({ inside, outside }) => inside - outside, min: 0 }],
+  valid: [
+    { of: 'inside - outside', kind: 'temperatureDifference', value: ({ inside, outside }) => inside - outside, min: 0 },
+  ],
   source: definition,
   compute: ({ conductance, inside, outside }) => conductance * (inside - outside),
 })
@@ -165,7 +169,14 @@ export const carnotCoefficient = /*@__PURE__*/ formula({
   },
   result: output('ratio', 'COP', 'Highest coefficient of performance'),
   expression: 'Ti / (Ti - To)',
-  valid: [{ of: 'inside - outside', value: ({ inside, outside }) => inside - outside, above: 0 }],
+  valid: [
+    {
+      of: 'inside - outside',
+      kind: 'temperatureDifference',
+      value: ({ inside, outside }) => inside - outside,
+      above: 0,
+    },
+  ],
   source: cite('Çengel and Boles, Thermodynamics', 'chapter 6'),
   compute: ({ inside, outside }) => inside / (inside - outside),
 })
@@ -292,8 +303,8 @@ export const demisterFlux = /*@__PURE__*/ formula({
   result: output('heatFlux', 'q', 'Heat for each area; negative where the pane stays warmer by itself'),
   expression: '(Tf - To) / (L / k + 1 / ho) - hi * (Ti - Tf)',
   valid: [
-    { of: 'face - outside', value: ({ face, outside }) => face - outside, min: 0 },
-    { of: 'inside - face', value: ({ face, inside }) => inside - face, min: 0 },
+    { of: 'face - outside', kind: 'temperatureDifference', value: ({ face, outside }) => face - outside, min: 0 },
+    { of: 'inside - face', kind: 'temperatureDifference', value: ({ face, inside }) => inside - face, min: 0 },
   ],
   source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 3'),
   compute: ({ face, inside, outside, inner, thickness, conductivity, outer }) =>

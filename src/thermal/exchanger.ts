@@ -235,7 +235,14 @@ export const exchangerHeat = /*@__PURE__*/ formula({
   },
   result: output('power', 'Q', 'Heat passed'),
   expression: 'eps * Cmin * (Th - Tc)',
-  valid: [{ of: 'hotInlet - coldInlet', value: ({ hotInlet, coldInlet }) => hotInlet - coldInlet, min: 0 }],
+  valid: [
+    {
+      of: 'hotInlet - coldInlet',
+      kind: 'temperatureDifference',
+      value: ({ hotInlet, coldInlet }) => hotInlet - coldInlet,
+      min: 0,
+    },
+  ],
   source: cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 11'),
   compute: ({ effectiveness, minimumCapacityRate, hotInlet, coldInlet }) =>
     effectiveness * minimumCapacityRate * (hotInlet - coldInlet),

@@ -172,6 +172,7 @@ export const lumpedTime = /*@__PURE__*/ formula({
   valid: [
     {
       of: 'abs(initial - surroundings)',
+      kind: 'temperatureDifference',
       value: ({ initial, surroundings }) => Math.abs(initial - surroundings),
       above: 0,
     },
@@ -296,7 +297,7 @@ export const heatToWarm = /*@__PURE__*/ formula({
   },
   result: output('energy', 'Q', 'Heat put in'),
   expression: 'm * c * (T2 - T1)',
-  valid: [{ of: 'to - from', value: ({ from, to }) => to - from, min: 0 }],
+  valid: [{ of: 'to - from', kind: 'temperatureDifference', value: ({ from, to }) => to - from, min: 0 }],
   source: definition,
   compute: ({ mass, specificHeat, from, to }) => mass * specificHeat * (to - from),
 })
@@ -385,9 +386,10 @@ export const warmUpTime = /*@__PURE__*/ formula({
   // ln(1 + x) keeps its digits where hardly any heat is lost and x is small.
   expression: 'C / G * log1p((T2 - T1) / (Ta + P / G - T2))',
   valid: [
-    { of: 'to - from', value: ({ from, to }) => to - from, min: 0 },
+    { of: 'to - from', kind: 'temperatureDifference', value: ({ from, to }) => to - from, min: 0 },
     {
       of: 'surroundings + power / conductance - to',
+      kind: 'temperatureDifference',
       value: ({ surroundings, power, conductance, to }) => surroundings + power / conductance - to,
       above: 0,
       otherwise: ({ surroundings, power, conductance, to }) =>

@@ -140,6 +140,7 @@ export const resistanceAtTemperature = /*@__PURE__*/ formula({
   valid: [
     {
       of: 'warmTemperature - coldTemperature',
+      kind: 'temperatureDifference',
       value: ({ coldTemperature, warmTemperature }) => warmTemperature - coldTemperature,
       above: 0,
     },

@@ -218,7 +218,7 @@ describe('sizeCable', () => {
     ],
     [
       { current: undefined, profile: [{ current: '3 A', time: '1 s' }] },
-      "profile[0]: expected tuple (a current and its time, such as ['300 A', '10 s']), got an object",
+      "profile[0]: expected a list (a current and its time, such as ['300 A', '10 s']), got an object",
     ],
     [
       { geometry: { '0.5 mm²': '0.1 mm' } },

@@ -5,8 +5,9 @@ import { describe, expect, it } from 'vitest'
 import { catalogue } from '../../src/catalogue.js'
 import { parseExpression, valueOf } from '../../src/formula/expression.js'
 import { type AnyFormula, cite, constant, formula, input, output } from '../../src/formula/index.js'
+import type { Kind } from '../../src/quantity/index.js'
 import { inputsFor, siConstants } from './draw.js'
-import { checkPrintedIsComputed, checkPrintedUnits, checkRescaled } from './engine.js'
+import { checkPrintedIsComputed, checkPrintedUnits, checkRangesRescaled, checkRescaled } from './engine.js'
 
 const formulas = Object.values(catalogue)
 
@@ -14,6 +15,7 @@ describe.each(formulas.map((each) => [each.name, each] as const))('%s', (_, each
   it('prints what it computes', () => checkPrintedIsComputed(each))
   it('prints units that come out', () => checkPrintedUnits(each))
   it('computes the same in other base units', () => checkRescaled(each))
+  it('names the kind of what its ranges of validity bound', () => checkRangesRescaled(each))
   it('is shown in its working as mathjs reads it', () => {
     const expression = parseExpression(each.expression)
     fc.assert(
@@ -32,6 +34,7 @@ describe.each(formulas.map((each) => [each.name, each] as const))('%s', (_, each
 function kineticEnergy(wrong: {
   expression?: string
   compute?: (si: { mass: number; speed: number }) => number
+  range?: { of: string; kind?: Kind }
 }): AnyFormula {
   return formula({
     name: 'kineticEnergy',
@@ -43,6 +46,7 @@ function kineticEnergy(wrong: {
     result: output('energy', 'E', 'Energy of motion'),
     expression: wrong.expression ?? 'm * v^2 / 2',
     source: cite('any textbook of mechanics'),
+    valid: wrong.range === undefined ? [] : [{ ...wrong.range, value: ({ speed }) => speed, max: 50 }],
     compute: wrong.compute ?? (({ mass, speed }) => (mass * speed * speed) / 2),
   })
 }
@@ -104,6 +108,11 @@ describe('the checks find what is wrong', () => {
   })
   it('an input that is not printed', () => {
     expect(() => checkPrintedIsComputed(kineticEnergy({ expression: 'm / 2' }))).toThrow(/v is not in the expression/)
+  })
+  it('a range of validity without the kind that it bounds', () => {
+    const slow = (kind?: 'speed') => kineticEnergy({ range: { of: 'speed', ...(kind === undefined ? {} : { kind }) } })
+    checkRangesRescaled(slow('speed'))
+    expect(() => checkRangesRescaled(slow())).toThrow(/speed is .* in other base units/)
   })
   it('a constant that the arithmetic writes out by hand', () => {
     const fall = (compute: (si: { height: number }, constants: { g0: number }) => number): AnyFormula =>

@@ -124,6 +124,31 @@ export function checkRescaled(formula: AnyFormula): void {
   )
 }
 
+/** With other base units, what a range of validity bounds changes by the powers of the kind that it names, or not at all. */
+export function checkRangesRescaled(formula: AnyFormula): void {
+  const by: Factors = { kg: 4, m: 16, s: 0.25, A: 64, K: 0.0625 }
+  const scaledBy = (values: { readonly [key: string]: number }, kindOf: (key: string) => Kind) =>
+    Object.fromEntries(Object.entries(values).map(([key, si]) => [key, si * powers(kindOf(key), by)]))
+  const constants = siConstants(formula)
+  const scaledConstants = scaledBy(
+    constants,
+    (symbol) => (formula.constants[symbol] as { value: { kind: Kind } }).value.kind,
+  )
+  fc.assert(
+    fc.property(inputsFor(formula), (si) => {
+      const scaled = scaledBy(si, (key) => (formula.inputs[key] as { kind: Kind }).kind)
+      for (const range of formula.valid) {
+        const wanted = range.value(si, constants) * powers(range.kind ?? 'ratio', by)
+        const value = range.value(scaled, scaledConstants)
+        if (!isClose(value, wanted)) {
+          throw new Error(`${formula.name}: ${range.of} is ${value} in other base units, but ${wanted} by its kind`)
+        }
+      }
+    }),
+    { numRuns: DRAWS, includeErrorInReport: true },
+  )
+}
+
 /** How the number of a kind changes when the base units change. */
 function powers(kind: Kind, by: Factors): number {
   const dimension = dimensions[kind]
