@@ -45,10 +45,7 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
   ['The pack', (build, { pack }) => packSection(build, pack())],
   ['Gears', gearsSection],
   ['The laden car on the road', (build, { pack, weights }) => paceSection(build, pack(), weights)],
-  [
-    'Energy and range at a steady speed',
-    (build, { pack, weights }) => energySection(build, pack(), () => weights().exchange.after.mass),
-  ],
+  ['Energy and range at a steady speed', (build, { pack, weights }) => energySection(build, pack(), weights)],
   ['Journeys', (build, { pack, driven }) => journeysSection(build, pack(), driven)],
   ['Cables and fuses', (build, { pack, driven }) => wiringSection(build, pack(), driven)],
   ['Charging', (build, { pack }) => chargingSection(build, pack())],

@@ -34,7 +34,7 @@ export interface Driven {
 const MILD = quantity('temperature', '20 °C')
 
 /** July, and January where the sheet says what the cold asks for. */
-function seasonsOf(build: Build, made: Pack): Season[] {
+export function seasonsOf(build: Build, made: Pack): Season[] {
   const { pack, auxiliaries, cooling, heating } = build
   if (pack === undefined || auxiliaries === undefined) return []
   const outside = cooling?.outside ?? MILD

@@ -157,23 +157,27 @@ describe('the example sheet, worked out by hand', () => {
     const needed = 805 * 9.80665 * (Math.sin(angle) + 0.013 * Math.cos(angle))
     expect(cell('The laden', 'a start on 20 %', 'at least').si).toBeCloseTo((needed * radius) / 100 / 0.92, 6)
   })
-  it('range: drag, rolling, losses and lamps at 70 km/h in summer', () => {
+  it('range: drag, rolling, losses and lamps at 70 km/h in July', () => {
     const speed = 70 / 3.6
-    const air = 101325 / (287.05287 * 293.15)
+    const air = 101325 / (287.05287 * 305.15)
     const force = 0.5 * air * 0.74 * speed ** 2 + 805 * 9.80665 * 0.013
     const power = (force * speed) / (0.92 * 0.87) + 250
     const perKilometre = power / speed / 3.6
-    expect(cell('Energy', 'at 70 km/h', 'summer: from the pack').in('Wh/km')).toBeCloseTo(perKilometre, 3)
-    expect(cell('Energy', 'at 70 km/h', 'summer: range').in('km')).toBeCloseTo((177.6 * 82 * 0.9) / perKilometre, 3)
+    expect(cell('Energy', 'at 70 km/h', 'July: from the pack').in('Wh/km')).toBeCloseTo(perKilometre, 3)
+    // 90 % of 82 Ah, from full down, rests some per cent above the nominal voltage; the current through 28 mΩ takes 1 %.
+    const byNominal = (177.6 * 82 * 0.9) / perKilometre
+    const ratio = cell('Energy', 'at 70 km/h', 'July: range').in('km') / byNominal
+    expect(ratio).toBeGreaterThan(1)
+    expect(ratio).toBeLessThan(1.05)
   })
   it('winter goes less far than summer, and fast less far than slow', () => {
     const range = (speed: string, season: string) => cell('Energy', `at ${speed}`, `${season}: range`).si
-    for (const season of ['summer', 'winter']) {
+    for (const season of ['July', 'January']) {
       expect(range('50 km/h', season)).toBeGreaterThan(range('70 km/h', season))
       expect(range('70 km/h', season)).toBeGreaterThan(range('90 km/h', season))
     }
     for (const speed of ['50 km/h', '70 km/h', '90 km/h'])
-      expect(range(speed, 'winter')).toBeLessThan(range(speed, 'summer'))
+      expect(range(speed, 'January')).toBeLessThan(range(speed, 'July'))
   })
   it('charge: all that leaves the wall is stored or becomes heat', () => {
     const kilowattHours = (name: string) => figure('Charging', name).in('kWh')
