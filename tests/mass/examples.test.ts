@@ -1,13 +1,6 @@
 /** The examples of weight and balance, run as their reader runs them. */
-import { execFileSync } from 'node:child_process'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-
-const root = fileURLToPath(new URL('../..', import.meta.url))
-const outputOf = (example: string) =>
-  execFileSync('node_modules/.bin/tsx', [`examples/${example}.ts`], { cwd: root, encoding: 'utf8' })
-    .trim()
-    .split('\n')
+import { outputOf } from '../example.js'
 
 describe('the example', () => {
   it('of placing modules places all eight and proves that nothing is nearer', () => {

@@ -1,13 +1,6 @@
 /** The example of the range of a van, against the closed form of a steady speed. */
-import { execFileSync } from 'node:child_process'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-
-const root = fileURLToPath(new URL('../..', import.meta.url))
-const outputOf = (example: string) =>
-  execFileSync('node_modules/.bin/tsx', [`examples/${example}.ts`], { cwd: root, encoding: 'utf8' })
-    .trim()
-    .split('\n')
+import { outputOf } from '../example.js'
 
 /** Kilometres at 80 km/h from the road load, the efficiencies and the energy; air of 101.325 kPa, R 287.05287 J/(kg·K). */
 function kilometres(kelvin: number, rolling: number, watts: number, wattHours: number): number {
