@@ -49,10 +49,7 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
   ['Journeys', (build, { pack, driven }) => journeysSection(build, pack(), driven)],
   ['Cables and fuses', (build, { pack, driven }) => wiringSection(build, pack(), driven)],
   ['Charging', (build, { pack }) => chargingSection(build, pack())],
-  [
-    'Summer on the longest hill',
-    (build, { pack, weights }) => summerSection(build, pack(), () => weights().exchange.after.mass),
-  ],
+  ['Summer on the longest hill', (build, { pack, weights }) => summerSection(build, pack(), weights)],
   ['A winter morning', (build, { pack }) => winterSection(build, pack())],
   ['An evening of house load', (build, { pack }) => homeSection(build, pack())],
 ]

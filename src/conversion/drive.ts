@@ -42,3 +42,6 @@ export function laden(build: Build, pack: Pack | undefined, { laden: { after } }
     ...(up === undefined ? {} : { friction }),
   }
 }
+
+/** The car as it is driven. */
+export type Laden = NonNullable<ReturnType<typeof laden>>

@@ -3,9 +3,9 @@ import { section as heading } from '../formula/index.js'
 import { quantity } from '../quantity/index.js'
 import { rangeAtSpeed } from '../range/index.js'
 import type { Build } from './build.js'
-import { laden } from './drive.js'
-import { seasonsOf } from './journeys.js'
+import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
+import { inSeason, seasonsOf } from './season.js'
 import { gathered, missing, type Section, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -18,21 +18,10 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
-  const drive = laden(build, pack, weights()) as NonNullable<ReturnType<typeof laden>>
-  const { gears, finalDrive, tyre, efficiency, friction: _, ...rest } = drive
+  const { friction: _, ...drive } = laden(build, pack, weights()) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
-    heading(season.name, () =>
-      rangeAtSpeed({
-        ...rest,
-        driveline: { gears, finalDrive, tyre, efficiency },
-        auxiliary: season.auxiliary,
-        stateOfCharge: { from: 1, to: 1 - season.usable.si },
-        cellTemperature: season.cells,
-        air: { temperature: season.outside },
-        speeds: SPEEDS,
-      }),
-    ),
+    heading(season.name, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
   )
   return {
     title,

@@ -15,7 +15,7 @@ import { check, type Findings } from '../findings/index.js'
 import { section as heading } from '../formula/index.js'
 import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
 import type { Build } from './build.js'
-import { gearingOf, laden } from './drive.js'
+import { gearingOf, type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
@@ -68,7 +68,7 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   if (pack === undefined || build.motor === undefined || build.gearbox === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox']) }
   }
-  const drive = laden(build, pack, weights()) as Drive
+  const drive = laden(build, pack, weights()) as Laden
   const { hill, targets } = build
   const curves = heading('Pull in each gear', () => tractionCurves({ ...drive, speeds: [], grades: [0] }))
   const shifts = heading('Where to shift', () => shiftSpeeds(drive))
@@ -111,11 +111,9 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   }
 }
 
-type Drive = NonNullable<ReturnType<typeof laden>>
-
 /** How long a car takes to a speed, or that it never gets there. */
 function sprint(
-  drive: Drive,
+  drive: Laden,
   to: Quantity<'speed'>,
 ): Findings & { readonly figures: Figure[]; readonly notes: string[] } {
   try {
@@ -160,7 +158,7 @@ function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: 
 }
 
 /** Whether one ratio would do all that the gears do, where the sheet says how fast the car must be. */
-function fixedRatioOf({ gears: _, finalDrive: __, ...drive }: Drive, { targets }: Build) {
+function fixedRatioOf({ gears: _, finalDrive: __, ...drive }: Laden, { targets }: Build) {
   if (targets?.topSpeed === undefined) return undefined
   const single = fixedRatio({ ...drive, topSpeed: targets.topSpeed, grade: targets.startGrade })
   const answer = single.fits

@@ -6,22 +6,9 @@ import { heatCapacity, packTemperature } from '../thermal/index.js'
 import type { Build } from './build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
+import { inSeason, type Season, seasonsOf } from './season.js'
 import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
-import { cabinOf } from './winter.js'
-
-/** The weather of a season, and what it does to the pack. */
-interface Season {
-  readonly name: string
-  readonly outside: Quantity<'temperature'>
-  readonly auxiliary: Quantity<'power'>
-  /** Of the cells as the drive begins. */
-  readonly cells: Quantity<'temperature'>
-  /** Share of the charge that is used. */
-  readonly usable: Quantity<'ratio'>
-  /** From the pack to the outside. */
-  readonly conductance?: Quantity<'thermalConductance'>
-}
 
 /** A journey as it was driven in a season. */
 export interface Driven {
@@ -30,43 +17,12 @@ export interface Driven {
   readonly drive: DrivenCycle
 }
 
-/** A mild day, where the sheet has no summer of its own. */
-const MILD = quantity('temperature', '20 °C')
-
-/** July, and January where the sheet says what the cold asks for. */
-export function seasonsOf(build: Build, made: Pack): Season[] {
-  const { pack, auxiliaries, cooling, heating } = build
-  if (pack === undefined || auxiliaries === undefined) return []
-  const outside = cooling?.outside ?? MILD
-  const july: Season = {
-    name: 'July',
-    outside,
-    auxiliary: auxiliaries,
-    cells: outside,
-    usable: pack.usable,
-    ...(cooling === undefined ? {} : { conductance: cooling.pack.conductance }),
-  }
-  if (heating === undefined) return [july]
-  return [
-    july,
-    {
-      name: 'January',
-      outside: heating.outside,
-      auxiliary: auxiliaries.plus(heading('The cabin', () => cabinOf(heating, made)).power),
-      cells: heating.pack.to,
-      usable: pack.usableInWinter,
-      conductance: heating.pack.conductance,
-    },
-  ]
-}
-
 /** Every journey in every season; none where the sheet lacks something. */
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
   const { journeys = [], controller } = build
   if (pack === undefined || journeys.length === 0) return []
   const drive = laden(build, pack, weights())
   if (drive === undefined) return []
-  const { gears, finalDrive, tyre, efficiency, ...rest } = drive
   const share = controller?.regeneration
   return journeys.flatMap(({ name, stretches, pace }) =>
     seasonsOf(build, pack).map((season) => ({
@@ -74,12 +30,7 @@ export function journeysOf(build: Build, pack: Pack | undefined, weights: () => 
       season,
       drive: heading(`${name} in ${season.name}`, () =>
         driveCycle({
-          ...rest,
-          driveline: { gears, finalDrive, tyre, efficiency },
-          auxiliary: season.auxiliary,
-          stateOfCharge: { from: 1, to: 1 - season.usable.si },
-          cellTemperature: season.cells,
-          air: { temperature: season.outside },
+          ...inSeason(drive, season),
           journey: stretches,
           pace,
           ...(share === undefined ? {} : { regeneration: { share } }),
@@ -100,7 +51,12 @@ export function journeysSection(
     return { title, why: missing(build, ['journeys', 'module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
   const names = [...new Set(driven().map(({ name }) => name))]
-  const all = gathered(driven().map(({ drive }) => drive))
+  const all = gathered(
+    driven().map(({ name, season, drive }) => ({
+      ...drive,
+      checks: drive.checks.map((each) => ({ ...each, name: `${name} in ${season.name}: ${each.name}` })),
+    })),
+  )
   const isCold = driven().some(({ season }) => season.name === 'January')
   return {
     title,
@@ -113,7 +69,6 @@ export function journeysSection(
       ),
     ),
     ...all,
-    checks: [],
     assumptions: [
       ...all.assumptions,
       ...(isCold ? ['In January the pack was warmed before, with energy from the socket.'] : []),

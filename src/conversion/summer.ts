@@ -8,6 +8,7 @@ import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../therma
 import type { Build } from './build.js'
 import type { Pack } from './pack.js'
 import { gathered, missing, type Section, type Unassessed } from './section.js'
+import type { Weights } from './weight.js'
 
 /** Standard atmosphere at sea level, ISO 2533. */
 const PRESSURE = quantity('pressure', '101.325 kPa')
@@ -15,11 +16,7 @@ const PRESSURE = quantity('pressure', '101.325 kPa')
 const HALF = '50 %'
 
 /** The section on a summer day. */
-export function summerSection(
-  build: Build,
-  pack: Pack | undefined,
-  emptyMass: () => Quantity<'mass'>,
-): Section | Unassessed {
+export function summerSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
   const { motor, gearbox, auxiliaries, hill, cooling } = build
   const title = 'Summer on the longest hill'
   const specificHeat = pack?.made.module.specificHeat
@@ -36,7 +33,7 @@ export function summerSection(
     return { title, why: missing(build, needed) }
   }
   const { outside, airFlow, pack: packCooling, ...loop } = cooling
-  const mass = emptyMass().plus(build.car.payload.mass)
+  const { mass } = weights().laden.after
   const wheelPower = heading('Power at the wheels', () => climbingPower(build, mass, hill, outside))
   const shaft = wheelPower.over(gearbox.efficiency.si)
   const waste = wasteHeat({ power: shaft, efficiency: motor.efficiency })

@@ -371,6 +371,14 @@ describe('an assessment', () => {
       "runs[0].current: expected a current such as '120 A', or journeys whose currents it carries, got nothing",
     )
   })
+  it('fails a check where the car cannot follow a journey, and says where', () => {
+    const weak = sheet()
+    const controller = { ...weak.controller, batteryCurrent: '90 A' } as NonNullable<BuildSheet['controller']>
+    const section = sectionOf(assess(readBuild({ ...weak, controller })), 'Journeys')
+    const failed = section.checks.filter(({ verdict }) => verdict === 'fail').map(({ name }) => name)
+    expect(failed.join('; ')).toMatch(/the bakery round in July: .*the bakery round in January: /)
+    expect(section.tables[0]?.notes?.join(' ')).toContain('In July the car falls behind after')
+  })
   it('leaves the other sections standing where one has no operating point, and says why', () => {
     const cold = sheet()
     const heating = cold.heating as NonNullable<BuildSheet['heating']>
