@@ -43,6 +43,7 @@ export {
   roadLoadFromCoefficients,
   roadPower,
   rollingResistance,
+  rollingTemperatureFactor,
 } from './road-load.js'
 export {
   type BestGear,

@@ -2,12 +2,18 @@
  * What it takes to move a car along a road: air, rolling resistance, grade and acceleration.
  *
  * Rests on ISO 2533 (standard atmosphere), Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4, and
- * the coast-down form of 40 CFR 86.529, UN Regulation No. 83 and UN Regulation No. 154. A grade is rise over run.
+ * the coast-down form of 40 CFR 86.529, UN Regulation No. 83 and UN Regulation No. 154, and UN GTR No. 15 (tyres in the
+ * cold). A grade is rise over run.
  */
 import { cite, constant, definition, formula, input, output, standardGravity } from '../formula/index.js'
 
 const standardAtmosphere = /*@__PURE__*/ cite('ISO 2533')
 const roadLoads = /*@__PURE__*/ cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4')
+/** The correction of a coast-down to 20 °C, turned round. */
+const rollingInCold = /*@__PURE__*/ cite(
+  'UN Global Technical Regulation No. 15',
+  'Annex 4, correction to reference conditions, from memory',
+)
 
 /** Specific gas constant of dry air, 287.05287 J/(kg·K): that of the standard atmosphere. */
 const dryAirGasConstant = /*@__PURE__*/ constant(
@@ -183,6 +189,58 @@ export const rollingResistance = /*@__PURE__*/ formula({
   constants: { g0: standardGravity },
   source: roadLoads,
   compute: ({ mass, coefficient, grade }, { g0 }) => mass * g0 * coefficient * Math.cos(Math.atan(grade)),
+})
+
+/**
+ * Rolling resistance in warm or cold air, over that at 20 °C: tyres and bearings resist more in the cold. It goes for
+ * the coefficient of the tyres, and for the constant and the linear coefficient of a coast-down alike.
+ *
+ * `k_T = 1 / (1 + K_0 * (T - T_20))`
+ *
+ * - `temperature` (`T`, °C): temperature of the air, at least -40 °C and at most 50 °C
+ * - gives `k_T`: rolling resistance over that at 20 °C, in a plain number
+ * - `K_0` = 0.0086 1/K: fall of the rolling resistance with temperature (UN Global Technical Regulation No. 15, Annex
+ *   4, correction to reference conditions, from memory)
+ * - `T_20` = 20 °C: temperature to which road loads are corrected (UN Global Technical Regulation No. 15, Annex 4,
+ *   correction to reference conditions, from memory)
+ * - Assumes: beyond the 5 °C to 35 °C of the road tests that it corrects (from memory) the line is carried on
+ * - Assumes: tyres and bearings are as warm as steady driving in that air makes them: on the first kilometres they
+ *   roll harder
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: UN Global Technical Regulation No. 15, Annex 4, correction to reference conditions, from memory.
+ *
+ * @example
+ * ```ts
+ * rollingTemperatureFactor({ temperature: '-7 °C' })
+ * // 1.302
+ * // UN Regulation No. 117, correction of a tyre test to 25 °C, 0.008 per kelvin (from memory): 1.2903
+ * ```
+ */
+export const rollingTemperatureFactor = /*@__PURE__*/ formula({
+  name: 'rollingTemperatureFactor',
+  title: 'Rolling resistance over that at 20 °C',
+  inputs: {
+    temperature: input('temperature', 'T', 'Temperature of the air', { min: '-40 °C', max: '50 °C' }),
+  },
+  result: output('ratio', 'k_T', 'Rolling resistance over that at 20 °C'),
+  expression: '1 / (1 + K_0 * (T - T_20))',
+  constants: {
+    K_0: constant(
+      'temperatureCoefficient',
+      '0.0086 1/K',
+      'Fall of the rolling resistance with temperature',
+      rollingInCold,
+    ),
+    T_20: constant('temperature', '20 °C', 'Temperature to which road loads are corrected', rollingInCold),
+  },
+  assumes: [
+    'Beyond the 5 °C to 35 °C of the road tests that it corrects (from memory) the line is carried on.',
+    'Tyres and bearings are as warm as steady driving in that air makes them: on the first kilometres they roll harder.',
+  ],
+  source: rollingInCold,
+  compute: ({ temperature }, { K_0, T_20 }) => 1 / (1 + K_0 * (temperature - T_20)),
 })
 
 /**

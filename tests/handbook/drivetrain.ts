@@ -30,6 +30,7 @@ import {
   rollingCircumference,
   rollingRadius,
   rollingResistance,
+  rollingTemperatureFactor,
   sectionHeight,
   shaftPower,
   tractionLimitFront,
@@ -51,6 +52,7 @@ const firstGear = cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'ch
 const r30 = cite('UN Regulation No. 30', 'outer diameter, rim diameter 330 mm for code 13')
 const coastDown = cite('40 CFR 86.529-98', 'figure F98-9')
 const isa = cite('ISO 2533')
+const r117 = cite('UN Regulation No. 117', 'correction of a tyre test to 25 °C, 0.008 per kelvin')
 const brakedAxle = cite(
   'Gillespie, Fundamentals of Vehicle Dynamics (1992)',
   'chapter 2, traction limit with the sign of the force turned',
@@ -371,6 +373,31 @@ export const drivetrainHandbook = [
       source: exercise,
       standing: 'read',
       note: `A slope of 8°, whose cosine is 1 % below one. ${otherGravity}`,
+    },
+  ]),
+  handbook(rollingTemperatureFactor, [
+    {
+      given: { temperature: '-7 °C' },
+      expected: 1.2903,
+      within: 0.01,
+      source: r117,
+      standing: 'from memory',
+      note: '0.96 / 0.744: another line, through tyre tests between 20 °C and 30 °C, here carried on.',
+    },
+    {
+      given: { temperature: '30 °C' },
+      expected: 0.92308,
+      within: 0.003,
+      source: r117,
+      standing: 'from memory',
+      note: '0.96 / 1.04.',
+    },
+    {
+      given: { temperature: '20 °C' },
+      expected: 1,
+      within: 1e-15,
+      source: definition,
+      standing: 'exact',
     },
   ]),
   handbook(gradeForce, [

@@ -30,6 +30,7 @@ import {
   rollingCircumference,
   rollingRadius,
   rollingResistance,
+  rollingTemperatureFactor,
   sectionHeight,
   shaftPower,
   tractionLimitFront,
@@ -71,6 +72,7 @@ export const drivetrainLaws = [
     coefficient: 'rises',
     grade: slope,
   }),
+  lawsOf(rollingTemperatureFactor, { temperature: 'falls' }),
   lawsOf(gradeForce, { mass: downhill, grade: 'rises' }),
   lawsOf(inertiaForce, { mass: braking, acceleration: 'rises', rotatingFactor: braking }),
   lawsOf(roadLoad, {
