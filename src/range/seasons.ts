@@ -1,0 +1,413 @@
+/**
+ * What the cold takes from the range, and how much of it is due to air, tyres, heater and pack.
+ *
+ * Rests on Shapley, A value for n-person games (1953), from memory, for the parts of causes that act on each other, and on
+ * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
+ */
+import * as z from 'zod/mini'
+import { airGiven } from '../drivetrain/air.js'
+import { rollingTemperatureFactor } from '../drivetrain/road-load.js'
+import type { Findings } from '../findings/index.js'
+import { section } from '../formula/index.js'
+import { unrecorded } from '../formula/record.js'
+import { CalculationError, InputError, type InputIssue, type Quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
+import { about, given, procedure, type Read } from '../structure/index.js'
+import { cycleGiven } from './cycle.js'
+import { type DrivenCycle, driveCycle } from './drive-cycle.js'
+import { journeyGiven, paceGiven } from './journey.js'
+import { limitShape, powertrainShape, sourceShape } from './powertrain.js'
+import { rangeAtSpeed } from './steady.js'
+
+/** How far the car comes in a season, and what a kilometre takes. */
+export interface SeasonRange {
+  readonly range: Quantity<'length'>
+  readonly consumption: Quantity<'energyPerDistance'>
+}
+
+/** What one cause takes from the range. */
+export interface SeasonLoss {
+  /** What is lost by it; negative where it lets the car come farther. */
+  readonly range: Quantity<'length'>
+  /** Of the whole loss; absent where winter takes nothing from the range. */
+  readonly share?: Quantity<'ratio'>
+}
+
+/** What winter takes from the range, and by what. */
+export interface Seasons extends Findings {
+  readonly summer: SeasonRange
+  readonly winter: SeasonRange
+  /** Range of summer less that of winter; negative where the car comes farther in winter. */
+  readonly lost: Quantity<'length'>
+  /** They add up to what is lost. */
+  readonly causes: {
+    /** Cold air is denser. */
+    readonly airDensity: SeasonLoss
+    readonly rollingResistance: SeasonLoss
+    /** The heater, and whatever else `auxiliary` holds. */
+    readonly heater: SeasonLoss
+    /** The energy or the charge that is used, and the resistance and the limits of cold cells. */
+    readonly usableCapacity: SeasonLoss
+  }
+}
+
+const seasonGiven = /*@__PURE__*/ (() =>
+  about(
+    'what a season makes of the air, the tyres, the heater and the pack',
+    z.strictObject({
+      temperature: given('temperature', 'Temperature of the air', { above: 0 }),
+      rollingResistance: z.optional(given('ratio', 'Rolling resistance coefficient in this season', { min: 0 })),
+      auxiliary: powertrainShape.auxiliary,
+      usableEnergy: sourceShape.usableEnergy,
+      stateOfCharge: sourceShape.stateOfCharge,
+      cellTemperature: sourceShape.cellTemperature,
+    }),
+  ))()
+
+const seasonsGiven = /*@__PURE__*/ (() =>
+  about(
+    'a car with its drive, what it drives, and two seasons',
+    z.strictObject({
+      car: powertrainShape.car,
+      driveline: powertrainShape.driveline,
+      motor: powertrainShape.motor,
+      regeneration: powertrainShape.regeneration,
+      ...limitShape,
+      pack: sourceShape.pack,
+      air: z.optional(airGiven),
+      speed: z.optional(given('speed', 'Steady speed', { above: 0 })),
+      cycle: z.optional(cycleGiven),
+      journey: z.optional(journeyGiven),
+      pace: z.optional(paceGiven),
+      summer: seasonGiven,
+      winter: seasonGiven,
+    }),
+  ))()
+
+type Asked = Read<typeof seasonsGiven>
+type SeasonName = 'summer' | 'winter'
+type Driven = Parameters<typeof driveCycle>[0]
+
+const where = 'seasons'
+
+/** What changes from summer to winter, in words; a set of them is a number of which each has a binary digit. */
+const inWords = {
+  airDensity: 'air density',
+  rollingResistance: 'rolling resistance',
+  heater: 'heater',
+  usableCapacity: 'usable capacity',
+} as const
+type Cause = keyof typeof inWords
+const causes = /*@__PURE__*/ Object.keys(inWords) as Cause[]
+/** Nothing has changed, and all has. */
+const [SUMMER, WINTER] = [0, 2 ** 4 - 1]
+/**
+ * Share of the 24 orders of four causes in which a given one comes just after a given set of 0, 1, 2 or 3 of the others:
+ * n! (3 - n)! of 4!.
+ */
+const WEIGHTS = [1 / 4, 1 / 12, 1 / 12, 1 / 4]
+
+const has = (set: number, i: number) => (set & (1 << i)) !== 0
+
+/** What a drive is told of each cause in a season. */
+type Changes = { readonly [cause in Cause]: Partial<Driven> }
+
+/**
+ * Tells what winter takes from the range, and how much of it is due to denser air, harder rolling tyres, the heater, and
+ * what the cold pack gives less.
+ *
+ * - `car`, `driveline`, `motor`, `regeneration`, `friction`, `controller`, `pack`: as {@link driveCycle} takes them
+ * - one of `speed` (km/h), held as {@link rangeAtSpeed} does; `cycle`; or `journey`, with its `pace`
+ * - `air` (`altitude`, `headwind`): the same in both seasons
+ * - `summer` and `winter`, each with
+ *   - `temperature` (°C): of the air
+ *   - `rollingResistance` (a plain number): that of the season. Without it, the car's own, or the coast-down, is taken to be
+ *     that at 20 °C, and {@link rollingTemperatureFactor} corrects it, between -40 °C and 50 °C
+ *   - `auxiliary` (W): the heater and all else that is on, 0 W unless given
+ *   - `usableEnergy` (kWh); or, with a `pack`, `stateOfCharge` (`from`, `to`) and `cellTemperature` (°C)
+ *
+ * The causes act on each other: a heater costs more kilometres of a full pack than of a small one, so what a cause takes
+ * depends on which others are there already. The part of each is its mean over all 24 orders in which the four can change
+ * from summer to winter, for which 16 drives are driven. The parts add up to the loss.
+ *
+ * @returns The {@link Seasons}. `share` is absent where nothing is lost.
+ * @throws InputError for input that cannot be used, by its path; CalculationError for a car that cannot drive, or that comes
+ * to no end of its range, with the season and why.
+ * Source: Shapley, A value for n-person games (1953), from memory; otherwise as {@link driveCycle} and {@link rangeAtSpeed}.
+ *
+ * @example
+ * ```ts
+ * const { lost, causes } = seasons({
+ *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
+ *   driveline: { efficiency: 0.93 },
+ *   motor: { efficiency: 0.86 },
+ *   speed: '80 km/h',
+ *   summer: { temperature: '25 °C', auxiliary: '250 W', usableEnergy: '12 kWh' },
+ *   winter: { temperature: '-5 °C', auxiliary: '1.45 kW', usableEnergy: '10.8 kWh' },
+ * })
+ * String(lost) // '40.28 km'
+ * const { airDensity, rollingResistance, heater, usableCapacity } = causes
+ * String(airDensity.range) // '6.518 km'
+ * String(rollingResistance.range) // '9.257 km'
+ * String(heater.share) // '34.08 %'
+ * String(usableCapacity.share) // '26.76 %'
+ * ```
+ */
+export const seasons = /*@__PURE__*/ procedure(where, seasonsGiven, (asked): Seasons => {
+  refuse(asked)
+  const changes = { summer: changesIn('summer', asked), winter: changesIn('winter', asked) }
+  const base = sharedOf(asked)
+  const driven = (set: number) => {
+    const told = causes.map((cause, i) => changes[has(set, i) ? 'winter' : 'summer'][cause])
+    return rangeOf(Object.assign({}, base, ...told), asked.speed, set)
+  }
+  const summer = section(
+    ({ range }) => `In summer: ${range}`,
+    () => driven(SUMMER),
+  )
+  const winter = section(
+    ({ range }) => `In winter: ${range}`,
+    () => driven(WINTER),
+  )
+  const ranges = unrecorded(() =>
+    Array.from({ length: WINTER + 1 }, (_, set) => {
+      const season = set === SUMMER ? summer : set === WINTER ? winter : driven(set)
+      return season.range.si
+    }),
+  )
+  const lost = summer.range.si - winter.range.si
+  const lossBy = (cause: Cause): SeasonLoss => {
+    const part = partOf(causes.indexOf(cause), ranges)
+    return section(`By ${inWords[cause]}, over all orders: ${way(part)}`, () => ({
+      range: way(part),
+      ...(lost > 0 ? { share: fromSi('ratio', part / lost, '%') } : {}),
+    }))
+  }
+  return {
+    summer: { range: summer.range, consumption: summer.consumption },
+    winter: { range: winter.range, consumption: winter.consumption },
+    lost: way(lost),
+    causes: {
+      airDensity: lossBy('airDensity'),
+      rollingResistance: lossBy('rollingResistance'),
+      heater: lossBy('heater'),
+      usableCapacity: lossBy('usableCapacity'),
+    },
+    ...findingsOf(asked, summer, winter),
+  }
+})
+
+const way = (metres: number) => fromSi('length', metres, 'km')
+
+/** The mean over all orders of what one cause takes, from the range of every set of causes. */
+function partOf(i: number, ranges: readonly number[]): number {
+  let part = 0
+  for (const [set, without] of ranges.entries()) {
+    if (has(set, i)) continue
+    const others = causes.filter((_, k) => has(set, k)).length
+    part += (WEIGHTS[others] as number) * (without - (ranges[set | (1 << i)] as number))
+  }
+  return part
+}
+
+/** Refuses what does not go together, each fault by its path. */
+function refuse(asked: Asked): void {
+  const { speed, cycle, journey, pace, friction, air } = asked
+  const roads = Object.entries({ speed, cycle, journey }).filter(([, road]) => road !== undefined)
+  const issues: InputIssue[] = []
+  if (roads.length !== 1) {
+    const expected =
+      "one of them: speed such as '70 km/h', cycle such as 'NEDC', or journey such as [{ distance: '12 km', speed: '70 km/h' }]"
+    const received = roads.length === 0 ? 'none' : roads.map(([road]) => road).join(' and ')
+    issues.push({ path: 'speed, cycle and journey', expected, received })
+  }
+  if (speed !== undefined) {
+    if (pace !== undefined) {
+      issues.push({ path: 'pace', expected: 'a journey to which it belongs, or nothing', received: 'a steady speed' })
+    }
+    if (friction !== undefined) {
+      const expected = 'a cycle or a journey to which it belongs, or nothing'
+      issues.push({ path: 'friction', expected, received: 'a steady speed' })
+    }
+  }
+  const inItsPlace = (key: 'temperature' | 'auxiliary') => `nothing: summer.${key} and winter.${key} stand in its place`
+  if (air?.temperature !== undefined) {
+    issues.push({ path: 'air.temperature', expected: inItsPlace('temperature'), received: String(air.temperature) })
+  }
+  for (const [i, stretch] of (journey ?? []).entries()) {
+    for (const key of ['temperature', 'auxiliary'] as const) {
+      if (stretch[key] === undefined) continue
+      issues.push({ path: `journey[${i}].${key}`, expected: inItsPlace(key), received: String(stretch[key]) })
+    }
+  }
+  issues.push(...seasonIssues('summer', asked), ...seasonIssues('winter', asked))
+  if (issues.length > 0) throw new InputError(where, issues)
+}
+
+function seasonIssues(name: SeasonName, asked: Asked): InputIssue[] {
+  const { car, pack } = asked
+  const { rollingResistance, usableEnergy, stateOfCharge, cellTemperature } = asked[name]
+  const issues: InputIssue[] = []
+  if (rollingResistance !== undefined && car.roadLoad !== undefined) {
+    const expected = 'nothing: car.roadLoad is corrected for the temperature of the air'
+    issues.push({ path: `${name}.rollingResistance`, expected, received: String(rollingResistance) })
+  }
+  if (pack !== undefined) {
+    if (usableEnergy === undefined) return issues
+    const expected = 'nothing: the pack tells its energy'
+    return [...issues, { path: `${name}.usableEnergy`, expected, received: String(usableEnergy) }]
+  }
+  if (usableEnergy === undefined) {
+    const expected = "an energy such as '12 kWh', or a pack for both seasons"
+    issues.push({ path: `${name}.usableEnergy`, expected, received: 'nothing' })
+  }
+  for (const [key, stray] of Object.entries({ stateOfCharge, cellTemperature })) {
+    if (stray === undefined) continue
+    const expected = 'a pack to which it belongs, or nothing'
+    issues.push({ path: `${name}.${key}`, expected, received: 'no pack' })
+  }
+  return issues
+}
+
+/** What of a drive belongs to a season, and is blamed there. */
+const ofSeason = ['auxiliary', 'usableEnergy', 'stateOfCharge', 'cellTemperature']
+
+/** Does the work of another function for a season, and blames on the season what it refuses. */
+function blamed<T>(name: SeasonName | undefined, when: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof CalculationError) {
+      throw new CalculationError(where, `${when} ${error.message.slice(error.where.length + 2)}`, error.figures)
+    }
+    if (!(error instanceof InputError)) throw error
+    const issues = error.issues.map((issue) => {
+      const isOfSeason = name !== undefined && ofSeason.includes(issue.path.split('.')[0] as string)
+      return isOfSeason ? { ...issue, path: `${name}.${issue.path}` } : issue
+    })
+    throw new InputError(where, issues)
+  }
+}
+
+/** What a drive is told of a season, by cause. */
+function changesIn(name: SeasonName, asked: Asked): Changes {
+  const { temperature, auxiliary, usableEnergy, stateOfCharge, cellTemperature } = asked[name]
+  return {
+    airDensity: { air: { ...asked.air, temperature } },
+    rollingResistance: { car: carIn(name, asked) },
+    heater: { auxiliary },
+    usableCapacity: { usableEnergy, stateOfCharge, cellTemperature },
+  }
+}
+
+/** How much harder the tyres of the car roll than at 20 °C; undefined where the season tells its rolling resistance. */
+function factorIn(name: SeasonName, asked: Asked): Quantity<'ratio'> | undefined {
+  const { temperature, rollingResistance } = asked[name]
+  if (rollingResistance !== undefined) return undefined
+  return section(`The tyres in ${name}`, () => {
+    try {
+      return rollingTemperatureFactor({ temperature })
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error
+      const hint =
+        asked.car.roadLoad === undefined ? `beyond it, give ${name}.rollingResistance` : 'the range of its source'
+      throw new InputError(
+        where,
+        error.issues.map((issue) => ({ ...issue, path: `${name}.temperature`, hint })),
+      )
+    }
+  })
+}
+
+function carIn(name: SeasonName, asked: Asked): Driven['car'] {
+  const { car } = asked
+  const factor = factorIn(name, asked)?.si
+  if (factor === undefined) return { ...car, rollingResistance: asked[name].rollingResistance }
+  if (car.roadLoad !== undefined) {
+    const { constant, linear } = car.roadLoad
+    return { ...car, roadLoad: { ...car.roadLoad, constant: constant.times(factor), linear: linear.times(factor) } }
+  }
+  return { ...car, rollingResistance: car.rollingResistance?.times(factor) }
+}
+
+/** What both seasons share, as it was given. */
+function sharedOf({ driveline, motor, regeneration, friction, controller, pack, cycle, journey, pace }: Asked) {
+  const { gears, efficiency, ...wheels } = driveline
+  const [[name, only] = []] = efficiency
+  return {
+    driveline: {
+      ...wheels,
+      ...(gears === undefined ? {} : { gears: Object.fromEntries(gears) }),
+      efficiency: name === undefined ? only : Object.fromEntries(efficiency),
+    },
+    motor,
+    regeneration,
+    friction,
+    controller,
+    pack,
+    cycle,
+    journey,
+    pace,
+  }
+}
+
+/** A season, or a mixture of both, as it was driven. */
+interface DrivenSeason extends SeasonRange, Findings {}
+
+/** Drives with a set of causes as in winter, and the others as in summer. */
+function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: number): DrivenSeason {
+  const name = set === SUMMER ? 'summer' : set === WINTER ? 'winter' : undefined
+  const changed = causes.filter((_, i) => has(set, i)).map((cause) => inWords[cause])
+  const when = name === undefined ? `in summer but for the ${changed.join(' and ')} of winter` : `in ${name}`
+  return blamed(name, when, () => {
+    if (speed === undefined) {
+      const driven = driveCycle(drive)
+      const { range, consumption, checks, assumptions, cautions } = driven
+      if (range === undefined) throw new CalculationError(where, whyNoRange(driven))
+      return { range, consumption, checks, assumptions, cautions }
+    }
+    const { cycle: _, journey: __, pace: ___, friction: ____, ...steady } = drive
+    const { speeds, ...findings } = rangeAtSpeed({ ...steady, speed })
+    const [{ range, consumption }] = speeds as [(typeof speeds)[number]]
+    if (range === undefined) throw new CalculationError(where, `${NO_END}: at ${speed} it takes ${consumption}`)
+    return { range, consumption, ...findings }
+  })
+}
+
+const NO_END = 'the range has no end'
+
+/** Why a drive comes to no end of its range. */
+function whyNoRange({ net, distance, checks, missed, rangeEndedBy }: DrivenCycle): string {
+  if (net.si <= 0) return `${NO_END}: the drive takes ${net}`
+  // A car that stands on a hill fails a check of its speed.
+  const isStalled = checks.some(({ actual }) => actual.kind === 'speed')
+  if (isStalled) {
+    return `the car comes to a stand after ${distance}: what holds it is the ${missed.at(-1)?.limitedBy}`
+  }
+  return `${NO_END}: ${rangeEndedBy ?? `a drive takes ${net}, next to nothing of the pack`}`
+}
+
+/** What was checked and taken for granted, with the season where it goes for one alone. */
+function findingsOf(asked: Asked, summer: DrivenSeason, winter: DrivenSeason): Findings {
+  const checksIn = (name: SeasonName, { checks }: Findings) =>
+    checks.map((each) => ({ ...each, name: `${each.name}, in ${name}` }))
+  const only = (name: SeasonName, { assumptions }: Findings, other: Findings) =>
+    assumptions.filter((each) => !other.assumptions.includes(each)).map((each) => `In ${name}: ${each}`)
+  const factors = (['summer', 'winter'] as const).flatMap((name) => {
+    const factor = unrecorded(() => factorIn(name, asked))
+    return factor === undefined ? [] : [`${factor} times as hard in ${name}`]
+  })
+  return {
+    checks: [...checksIn('summer', summer), ...checksIn('winter', winter)],
+    assumptions: [
+      ...summer.assumptions.filter((each) => winter.assumptions.includes(each)),
+      ...only('summer', summer, winter),
+      ...only('winter', winter, summer),
+      ...(factors.length === 0
+        ? []
+        : [`The rolling resistance of the car is that at 20 °C: its tyres roll ${factors.join(', and ')}.`]),
+      'A cause takes the mean of what it takes over all orders in which the four can set in.',
+    ],
+    cautions: winter.cautions,
+  }
+}
