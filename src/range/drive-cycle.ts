@@ -13,7 +13,7 @@ import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { consumption, rangeFromConsumption } from './consumption.js'
 import { type Cycle, cycleGiven } from './cycle.js'
-import { type Course, driveFor, journeyCourse, journeyGiven, type OnStep, paceGiven } from './journey.js'
+import { type Course, driveFor, equalParts, journeyCourse, journeyGiven, type OnStep, paceGiven } from './journey.js'
 import { isOfPack, limits, Motion, SAME_SPEED } from './motion.js'
 import {
   conditionsOf,
@@ -140,7 +140,7 @@ const driveCycleGiven = /*@__PURE__*/ about(
     cycle: z.optional(cycleGiven),
     journey: z.optional(journeyGiven),
     pace: z.optional(paceGiven),
-    step: z.optional(given('time', 'Longest step', { above: 0, max: '10 s' })),
+    step: z.optional(given('time', 'Longest step', { min: '1 ms', max: '10 s' })),
   }),
 )
 
@@ -306,7 +306,7 @@ function cycleCourse(cycle: Cycle, train: Powertrain, air: Asked['air'], step: n
 
 /** Follows a piece of steady acceleration in equal steps. */
 function followPiece(motion: Motion, from: number, to: number, lasts: number, step: number, onStep: OnStep): boolean {
-  const parts = Math.ceil(lasts / step - 1e-9)
+  const parts = equalParts(lasts, step)
   for (let k = 1; k <= parts; k++) {
     const target = k === parts ? to : from + ((to - from) * k) / parts
     if (!driveFor(motion, target, lasts / parts, onStep)) return false

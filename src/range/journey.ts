@@ -20,7 +20,7 @@ export const journeyGiven = /*@__PURE__*/ about(
           'a stretch of road',
           z.strictObject({
             name: z.optional(z.string()),
-            distance: given('length', 'Length of the stretch', { above: 0 }),
+            distance: given('length', 'Length of the stretch', { min: '1 mm' }),
             speed: given('speed', 'Speed on the stretch', { above: 0 }),
             grade: z.optional(given('ratio', 'Grade, rise over run')),
             stops: about(
@@ -46,8 +46,15 @@ export type Journey = Read<typeof journeyGiven>
 export const paceGiven = /*@__PURE__*/ about(
   'how briskly the car speeds up and slows down',
   z.strictObject({
-    acceleration: z.optional(given('acceleration', 'Acceleration while it speeds up', { above: 0 })),
-    braking: z.optional(given('acceleration', 'Deceleration while it slows down, as a positive figure', { above: 0 })),
+    acceleration: z.optional(
+      given('acceleration', 'Acceleration while it speeds up', { min: '0.01 m/s²', max: '30 m/s²' }),
+    ),
+    braking: z.optional(
+      given('acceleration', 'Deceleration while it slows down, as a positive figure', {
+        min: '0.01 m/s²',
+        max: '30 m/s²',
+      }),
+    ),
   }),
 )
 
@@ -159,7 +166,7 @@ function lowerLeaving(stretches: readonly Stretch[], braking: number): void {
   }
 }
 
-/** What is left of a stretch when it counts as driven, as a share of it: a micrometre of a kilometre. */
+/** So much is left of a stretch, in metres, when it counts as driven. */
 const DRIVEN = 1e-9
 
 /** Slower than this a car stands, in m/s. */
@@ -174,15 +181,15 @@ function driveStretch(
   onStep: OnStep,
 ): boolean {
   motion.enter(conditions)
-  const end = motion.distance + distance
-  for (let left = distance; left > distance * DRIVEN; left = end - motion.distance) {
+  for (let left = distance; left > DRIVEN; left -= motion.length) {
     const now = motion.speed
     const [target, duration] = nextStep(now, left, speed, leaving, acceleration, braking, step)
     if (!motion.advance(target, duration)) return false
     // Where a hill lets the car gain nothing, the speed of the stretch is what it misses.
     if (!onStep(target <= now || motion.speed > now ? target : speed)) return false
     // A car that a hill has brought to a stand, and that gains next to nothing of what is asked, comes no farther.
-    if (now < STANDS && motion.speed < STANDS && motion.speed - now < (target - now) / 100) return false
+    const gained = motion.speed - now
+    if (now < STANDS && motion.speed < STANDS && target > now && gained < (target - now) / 100) return false
   }
   const parts = Math.ceil(standing / step)
   for (let i = 0; i < parts; i++) if (!driveFor(motion, 0, standing / parts, onStep)) return false
@@ -196,6 +203,11 @@ export function driveFor(motion: Motion, target: number, duration: number, onSte
     left = motion.lasted < left ? left - motion.lasted : 0
   }
   return true
+}
+
+/** Into how many equal steps, none longer than a step but by rounding, a time falls. */
+export function equalParts(time: number, step: number): number {
+  return Math.ceil((time / step) * (1 - 1e-9))
 }
 
 /** The speed to aim at, and for how long, from a speed with some way left. */
@@ -222,12 +234,11 @@ function nextStep(
     const fastest = Math.min(speed, Math.sqrt(now * now + 2 * acceleration * way))
     const whole = (fastest - now) / acceleration
     // A hair below the speed, or where there is no room to gain any, it is held.
-    if (whole > step * 1e-6) {
-      const parts = Math.ceil(whole / step - 1e-9)
+    if (whole > step * 1e-6 || now === 0) {
+      const parts = equalParts(whole, step)
       return [now + (fastest - now) / parts, whole / parts]
     }
   }
   const steady = Math.max(left - Math.max(0, toBrake), left * 1e-9) / now
-  const parts = Math.ceil(steady / step - 1e-9)
-  return [now, steady / parts]
+  return [now, steady / equalParts(steady, step)]
 }

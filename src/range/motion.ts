@@ -91,6 +91,10 @@ export class Motion implements Flows {
   current = 0
   openCircuit = 0
   voltage = 0
+  /** At the faster end of the step, where it asks most and gives most back; within what motor and pack allow. */
+  fastPower = 0
+  fastCurrent = 0
+  fastVoltage = 0
   #end = 0
   #tried = -1
   /** Energy that the rotor still takes from the pack after a shift: before the step, with that of the step, and its power. */
@@ -162,6 +166,7 @@ export class Motion implements Flows {
       this.isSpent = true
       return false
     }
+    this.#lookAtFasterEnd()
     this.time += this.lasted
     this.distance += this.length
     this.speed = this.#end
@@ -240,7 +245,7 @@ export class Motion implements Flows {
     for (let i = gears.length - 1; i >= 0; i--) {
       const gear = gears[i] as DriveGear
       const turning = mean * gear.turns
-      if ((refused >> i) & 1 || turning > maximumSpeed * ROUNDING) continue
+      if ((refused >> i) & 1 || Math.max(mean, this.#end) * gear.turns > maximumSpeed * ROUNDING) continue
       const wheel = load + gear.inertialMass * speedUp
       const torque = (wheel >= 0 ? wheel / gear.efficiency : wheel * share * gear.efficiency) / turning
       const driven = this.#electricalPower(torque, turning)
@@ -268,7 +273,7 @@ export class Motion implements Flows {
   /** Works out a step in a gear, and gives what forbids it. */
   #inGear(index: number, start: number, mean: number, load: number, speedUp: number): number {
     const gear = this.#gears[index] as DriveGear
-    const { envelope, share, maximumSpeed } = this.#train
+    const { road, envelope, share, maximumSpeed } = this.#train
     const pack = this.#pack
     const inertia = gear.inertialMass
     this.#tried = index
@@ -300,8 +305,9 @@ export class Motion implements Flows {
     const drawn = this.#electricalPower(this.torque, turning)
     this.motor = drawn - this.torque * turning
     this.power = drawn + this.#paid + this.auxiliaries
-    if (turning > maximumSpeed * ROUNDING) return OVERSPEED
-    if (wheel >= 0 && this.force > this.#gripForce * ROUNDING) return GRIP
+    if (Math.max(mean, this.#end) * gear.turns > maximumSpeed * ROUNDING) return OVERSPEED
+    // The road gives the body its speed; to what turns the drive gives it without the road.
+    if (load + road.mass.si * speedUp > this.#gripForce * mean * ROUNDING) return GRIP
     const refused = pack === undefined ? FREE : this.#draw(pack)
     if (refused !== FREE || envelope === undefined || wheel < 0) return refused
     const voltage = pack === undefined ? Infinity : this.voltage
@@ -324,9 +330,44 @@ export class Motion implements Flows {
     const { openCircuit } = this
     const { ceiling, charge, resistance } = pack.supply
     const byVoltage = (ceiling[0] - openCircuit) / resistance
-    const current = this.stateOfCharge >= pack.highest ? 0 : Math.max(0, Math.min(charge[0], byVoltage))
+    const byRoom = ((pack.highest - this.stateOfCharge) * pack.capacity) / this.lasted
+    const current = Math.max(0, Math.min(charge[0], byVoltage, byRoom))
     const most = current * (openCircuit + current * resistance) + this.auxiliaries
     return given <= most ? torque : Math.min(torque, conversion.brakingTorque(most, turning))
+  }
+
+  /** Works out what the step that was found asks at the faster of its ends. */
+  #lookAtFasterEnd(): void {
+    const pack = this.#pack
+    const start = this.speed
+    const end = this.#end
+    const fast = Math.max(start, end)
+    this.fastPower = this.power
+    if (start !== end) {
+      const gear = this.#gears[this.#tried] as DriveGear
+      const { tyres, tyresBySpeed, air, headwind, hill } = this.#conditions
+      const { envelope, share, maximumSpeed } = this.#train
+      const through = fast + headwind
+      const load = air * through * Math.abs(through) + tyres + tyresBySpeed * fast + hill
+      const force = load + (gear.inertialMass * (end - start)) / this.lasted
+      const turning = fast * gear.turns
+      let torque = force / gear.efficiency / gear.turns
+      if (force < 0)
+        torque = turning > maximumSpeed * ROUNDING ? 0 : -this.#brakingTorque(gear, -force * share, turning)
+      else if (envelope !== undefined) {
+        const voltage = pack === undefined ? Infinity : this.voltage
+        torque = Math.min(torque, envelope.torqueAt(Math.min(turning, maximumSpeed), voltage, 'peak'))
+      }
+      this.fastPower = this.#electricalPower(torque, turning) + this.#paid + this.auxiliaries
+    }
+    if (pack === undefined) return
+    const { openCircuit } = this
+    const { resistance, discharge, floor } = pack.supply
+    const root = openCircuit * openCircuit - 4 * this.fastPower * resistance
+    const asked = root < 0 ? Infinity : (2 * this.fastPower) / (openCircuit + Math.sqrt(root))
+    this.fastCurrent = Math.min(asked, discharge.peak[0], Math.max(0, openCircuit - floor[0]) / resistance)
+    this.fastVoltage = openCircuit - this.fastCurrent * resistance
+    if (this.fastCurrent < asked) this.fastPower = this.fastCurrent * this.fastVoltage
   }
 
   /** Takes the power of the step from the pack, or gives what forbids it. */

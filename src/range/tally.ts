@@ -67,9 +67,9 @@ export class Tally implements Flows {
     this.heat += squared * this.#resistance
     this.torqueSquares += motion.torque * motion.torque * lasted
     if (motion.length === 0) this.standing += lasted
-    if (Math.abs(current) > this.peakCurrent) this.peakCurrent = Math.abs(current)
-    if (power > this.peakPower) this.peakPower = power
-    if (motion.voltage < this.lowestVoltage) this.lowestVoltage = motion.voltage
+    if (Math.abs(motion.fastCurrent) > this.peakCurrent) this.peakCurrent = Math.abs(motion.fastCurrent)
+    if (motion.fastPower > this.peakPower) this.peakPower = motion.fastPower
+    if (motion.fastVoltage < this.lowestVoltage) this.lowestVoltage = motion.fastVoltage
     if (motion.limit !== 0) this.#miss(motion, asked)
   }
 

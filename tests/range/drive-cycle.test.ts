@@ -368,6 +368,22 @@ describe('a journey', () => {
     expect(meanSpeed.si).toBeCloseTo(distance.si / duration.si, 9)
     expect(Math.max(...series.map(({ speed }) => speed.in('km/h')))).toBeCloseTo(72, 9)
   })
+  it('creeps over the least stretches, speeding up and slowing down in the time of the closed form', () => {
+    const [a, b] = [1, 1.2]
+    for (let metres = 0.01; metres < 8; metres += 0.013) {
+      const distance = quantity('length', metres, 'm')
+      const { duration, distance: driven } = driveCycle({
+        ...least,
+        cycle: undefined,
+        journey: [{ distance, speed: '40 km/h' }],
+      })
+      // Up to the speed v and down again: v²/2a + v²/2b = metres. The last nanometre takes up to 41 µs: sqrt(2 × 1e-9 / 1.2).
+      const speed = Math.sqrt((2 * metres * a * b) / (a + b))
+      expect(duration.si).toBeCloseTo(speed / a + speed / b, 4)
+      expect(driven.si).toBeCloseTo(metres, 8)
+    }
+  })
+
   it('slows down in time for a stretch that is too short to do it', () => {
     const { series, missed } = driveCycle({
       ...least,
@@ -477,7 +493,7 @@ describe('driveCycle refuses', () => {
       'gears.second: expected a ratio below that of first',
     ],
     ['grip without a centre of gravity', { friction: 0.7 }, 'car.wheelbase: expected a length'],
-    ['a step of minutes', { step: '2 min' }, 'step: expected a time above 0 s and at most 10 s'],
+    ['a step of minutes', { step: '2 min' }, 'step: expected a time at least 0.001 s and at most 10 s'],
   ])('%s', (_, given, message) => {
     expect(() => driveCycle({ ...least, ...given } as Given)).toThrow(message)
   })
