@@ -1,15 +1,17 @@
 /** Consumption and range at steady speeds, in July and in January. */
 import { section as heading } from '../formula/index.js'
 import { quantity } from '../quantity/index.js'
-import { rangeAtSpeed } from '../range/index.js'
+import { rangeAtSpeed, type Seasons } from '../range/index.js'
 import type { Build } from './build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, seasonsOf } from './season.js'
-import { gathered, missing, type Section, type Unassessed } from './section.js'
+import { inSeason, lossInJanuary, seasonsOf, tyresIn } from './season.js'
+import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
-const SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '70 km/h'), quantity('speed', '90 km/h')]
+/** The speed at which the loss in January is told. */
+const COUNTRY_ROAD = quantity('speed', '70 km/h')
+const SPEEDS = [quantity('speed', '50 km/h'), COUNTRY_ROAD, quantity('speed', '90 km/h')]
 
 /** The section on energy and range. */
 export function energySection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
@@ -23,6 +25,8 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   const found = seasons.map((season) =>
     heading(season.name, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
   )
+  const loss = lossInJanuary(drive, seasons, COUNTRY_ROAD)
+  const all = gathered(found)
   return {
     title,
     figures: [{ name: 'mass on the road', value: drive.car.mass }],
@@ -36,11 +40,32 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
           name: `at ${speed}`,
           values: found.flatMap(({ speeds }) => [speeds[i]?.consumption ?? 'unknown', speeds[i]?.range ?? 'unknown']),
         })),
-        notes: [
-          'Stops, hills and haste take more. Of January, air, heater and cold cells are counted; that tyres roll harder is not.',
-        ],
+        notes: ['Stops, hills and haste take more.'],
       },
+      ...(loss === undefined ? [] : [lossTable(loss)]),
     ],
-    ...gathered(found),
+    ...all,
+    assumptions: [...all.assumptions, tyresIn(seasons)],
+  }
+}
+
+function lossTable({ lost, causes }: Seasons): Table {
+  const row = (name: string, { range, share }: Seasons['causes']['heater']) => ({
+    name,
+    values: [range, share ?? 'none'],
+  })
+  return {
+    title: `What January takes from the range at ${COUNTRY_ROAD}`,
+    columns: ['range lost', 'share'],
+    rows: [
+      row('air, which is denser', causes.airDensity),
+      row('tyres, which roll harder', causes.rollingResistance),
+      row('heater', causes.heater),
+      row('pack, which gives less', causes.usableCapacity),
+      { name: 'in all', values: [lost, lost.si > 0 ? '100 %' : 'none'] },
+    ],
+    notes: [
+      'The four act on each other: each takes here the mean of what it takes over all orders in which they can set in.',
+    ],
   }
 }

@@ -6,7 +6,7 @@ import { heatCapacity, packTemperature } from '../thermal/index.js'
 import type { Build } from './build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, type Season, seasonsOf } from './season.js'
+import { inSeason, type Season, seasonsOf, tyresIn } from './season.js'
 import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -57,7 +57,8 @@ export function journeysSection(
       checks: drive.checks.map((each) => ({ ...each, name: `${name} in ${season.name}: ${each.name}` })),
     })),
   )
-  const isCold = driven().some(({ season }) => season.name === 'January')
+  const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
+  const isCold = seasons.some(({ name }) => name === 'January')
   return {
     title,
     figures: [],
@@ -71,6 +72,7 @@ export function journeysSection(
     ...all,
     assumptions: [
       ...all.assumptions,
+      tyresIn(seasons),
       ...(isCold ? ['In January the pack was warmed before, with energy from the socket.'] : []),
     ],
   }

@@ -1,6 +1,8 @@
-/** July and January: the weather, what it asks of the pack, and the laden car driven in it. */
+/** July and January: the weather, what it asks of tyres and pack, and the laden car driven in it. */
+import { rollingTemperatureFactor } from '../drivetrain/index.js'
 import { section as heading } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
+import { type Seasons, seasons } from '../range/index.js'
 import type { Build } from './build.js'
 import type { Laden } from './drive.js'
 import type { Pack } from './pack.js'
@@ -49,14 +51,52 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
   ]
 }
 
+/** The part of the pack that is used in a season, and how warm its cells are. */
+function packIn({ usable, cells }: Season) {
+  return { stateOfCharge: { from: 1, to: 1 - usable.si }, cellTemperature: cells }
+}
+
 /** The laden car in a season, as the procedures of the range take it. */
-export function inSeason({ gears, finalDrive, tyre, efficiency, ...drive }: Laden, season: Season) {
+export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }: Laden, season: Season) {
+  const harder = rollingTemperatureFactor({ temperature: season.outside })
   return {
     ...drive,
+    car: { ...car, rollingResistance: car.rollingResistance.times(harder.si) },
     driveline: { gears, finalDrive, tyre, efficiency },
     auxiliary: season.auxiliary,
-    stateOfCharge: { from: 1, to: 1 - season.usable.si },
-    cellTemperature: season.cells,
+    ...packIn(season),
     air: { temperature: season.outside },
   }
+}
+
+/** What was taken for granted of the tyres. */
+export function tyresIn(weather: readonly Season[]): string {
+  const factors = weather.map(({ name, outside }) => {
+    const harder = rollingTemperatureFactor.compute({ temperature: outside.si })
+    return `${quantity('ratio', harder, '1')} times as hard in ${name}`
+  })
+  return `The rolling resistance of the sheet is that at 20 °C: the tyres roll ${factors.join(', and ')}.`
+}
+
+/** What January takes from the range of the laden car at a steady speed, and by what; undefined where there is no January. */
+export function lossInJanuary(
+  { gears, finalDrive, tyre, efficiency, friction: _, ...drive }: Laden,
+  [july, january]: readonly Season[],
+  speed: Quantity<'speed'>,
+): Seasons | undefined {
+  if (july === undefined || january === undefined) return undefined
+  const weather = (season: Season) => ({
+    temperature: season.outside,
+    auxiliary: season.auxiliary,
+    ...packIn(season),
+  })
+  return heading(`What January takes at ${speed}`, () =>
+    seasons({
+      ...drive,
+      driveline: { gears, finalDrive, tyre, efficiency },
+      speed,
+      summer: weather(july),
+      winter: weather(january),
+    }),
+  )
 }
