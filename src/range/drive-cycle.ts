@@ -114,9 +114,12 @@ export interface Drive extends Findings {
 
 /** A drive over a cycle or a journey. */
 export interface DrivenCycle extends Drive {
-  /** Distance until the pack, or the energy, is used up, the drive being repeated; worked out when it is asked for. */
+  /**
+   * Distance until the pack, or the energy, is used up, the drive being repeated; worked out when it is asked for. Absent
+   * where nothing ends it, and where a hill has stopped the car.
+   */
   readonly range?: Quantity<'length'> | undefined
-  /** What ends it: a state of charge, or a power that the pack cannot give any more. */
+  /** What ends it: a state of charge, or a power that the pack cannot give any more; or why nothing does. */
   readonly rangeEndedBy?: string | undefined
   /** The steps, worked out when they are asked for. */
   readonly series: readonly DriveStep[]
@@ -269,12 +272,21 @@ function readyFor(asked: Asked): Ready {
   const grip = gripFor(where, car, asked)
   const pack = packInUse(where, asked, asked.controller)
   const step = asked.step?.si ?? STEP
+  if (cycle !== undefined) refuseFlyingStart(cycle, train)
   const course =
     cycle === undefined
       ? journeyCourse(where, journey as NonNullable<typeof journey>, pace, train, asked.air, step)
       : cycleCourse(cycle, train, asked.air, step)
   const { conditions, speed } = course.start
   return { train, pack, course, startMotion: () => new Motion(train, grip, pack, conditions, speed) }
+}
+
+function refuseFlyingStart({ corners }: Cycle, { gears, maximumSpeed }: Powertrain): void {
+  const start = corners.metresPerSecond[0] as number
+  const fastest = Math.max(...gears.map(({ turns }) => maximumSpeed / turns))
+  if (start <= fastest) return
+  const expected = `one that begins no faster than the motor can turn, ${speedOf(fastest)}`
+  throw new InputError(where, [{ path: 'cycle', expected, received: `a start at ${speedOf(start)}` }])
 }
 
 /** The conditions of a whole drive, on a level road. */
@@ -330,8 +342,8 @@ function driveOnce(motion: Motion, tally: Tally, course: Course, pack: PackInUse
 
 /** A car that has come no farther than this, in metres, has not moved. */
 const STILL = 1e-6
-/** So many rounds are driven for the range; a drive that takes less from the pack has none. */
-const MOST_ROUNDS = 1000
+/** So many steps are driven for a range: some seconds of work. */
+const MOST_STEPS = 3e6
 
 const energy = (joules: number) => fromSi('energy', joules, 'kWh')
 const power = (watts: number) => fromSi('power', watts, 'kW')
@@ -393,6 +405,9 @@ function figuresOf(
       ...course.assumptions,
       ...(pack?.assumptions ?? []),
       'The brakes always suffice, and the driver follows as closely as the car can.',
+      ...(Math.abs(tally.hill + tally.kinetic) > Math.abs(tally.power) / 100
+        ? ['A range repeats the drive, each time from the height and the speed at which it began.']
+        : []),
       ...(motion.time > 0 && tally.missed.length === Tally.MOST_MISSED
         ? [`Only the first ${Tally.MOST_MISSED} times that the car could not follow are listed.`]
         : []),
@@ -418,7 +433,7 @@ function nothingLeft(place: string, { supply, from }: PackInUse, { auxiliary }: 
 }
 
 function checksOf(
-  { motor }: Pick<Asked, 'motor'>,
+  { motor, usableEnergy }: Pick<Asked, 'motor' | 'usableEnergy'>,
   pack: PackInUse | undefined,
   tally: Tally,
   motion: Motion,
@@ -433,6 +448,9 @@ function checksOf(
     ...(continuousTorque === undefined
       ? []
       : [check('Root mean square torque', torque, 'at most', continuousTorque, 'motor.continuousTorque')]),
+    ...(usableEnergy === undefined
+      ? []
+      : [check('Net energy of the drive', energy(tally.power), 'at most', usableEnergy, 'usableEnergy')]),
     ...(pack === undefined ? [] : packChecks(pack, tally, motion, ended)),
   ]
 }
@@ -456,7 +474,8 @@ function packChecks(
   const [continuous, continuousName] = supply.discharge.continuous
   const [peak, peakName] = supply.discharge.peak
   const [floor, floorName] = supply.floor
-  const rms = Math.sqrt(tally.squares / duration)
+  // No more than the peak, but for rounding.
+  const rms = Math.min(Math.sqrt(tally.squares / duration), tally.peakCurrent)
   const left = ended === 'spent' ? Math.min(stateOfCharge, to) : stateOfCharge
   return [
     check('State of charge at the end', state(left), 'at least', state(to), `stateOfCharge.to, from ${state(from)}`),
@@ -499,16 +518,31 @@ function rangeOf(
   const byState = `state of charge of ${fromSi('ratio', pack.to, '%')}`
   if (ended === 'empty') return { range: emptied(), rangeEndedBy: byState }
   if (ended === 'spent') return { range: way(motion.distance), rangeEndedBy: limits[motion.limit] as string }
-  const first = pack.from - motion.stateOfCharge
-  if (!(first * MOST_ROUNDS > pack.from - pack.to)) return {}
-  // Where the fresh pack held the car back already, only the state of charge tells when it is empty.
+  // Where the fresh pack held the car back already, it still drives on, until a round takes it twice the time.
   const heldBack = tally.missed.some(({ limit }) => isOfPack(limit))
-  for (;;) {
+  const slowest = motion.distance / motion.time / 2
+  let { steps } = tally
+  let before = { state: pack.from, distance: 0, time: 0 }
+  for (let heldBy = motion.limit; ; ) {
+    const { stateOfCharge: state, distance, time: now } = motion
+    const used = before.state - state
+    if (used <= 0) return { rangeEndedBy: 'nothing: a round gives the pack back what it takes' }
+    if (heldBack && (distance - before.distance) / (now - before.time) < slowest) {
+      return { range: way(distance), rangeEndedBy: limits[heldBy] as string }
+    }
+    if (steps + ((state - pack.to) / used) * tally.steps > MOST_STEPS) {
+      return { rangeEndedBy: `nothing within ${MOST_STEPS} steps: a round takes too little from the pack` }
+    }
+    before = { state, distance, time: now }
     motion.restart(course.start.speed)
     let [isEmpty, isWeak] = [false, false]
     const isWhole = course.drive(motion, (target) => {
+      steps++
       isEmpty = motion.stateOfCharge <= pack.to
-      isWeak = !heldBack && isOfPack(motion.limit) && target - motion.speed > SAME_SPEED
+      if (isOfPack(motion.limit)) {
+        heldBy = motion.limit
+        isWeak = !heldBack && target - motion.speed > SAME_SPEED
+      }
       return !isEmpty && !isWeak
     })
     if (isWhole) continue

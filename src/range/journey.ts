@@ -100,8 +100,11 @@ export function journeyCourse(
   refuseStops(where, journey)
   const acceleration = pace.acceleration ?? quantity('acceleration', PACE.acceleration)
   const braking = pace.braking ?? quantity('acceleration', PACE.braking)
+  const assumptions = new Set<string>()
   const stretches = journey.flatMap(({ distance, speed, grade, stops, standing, ...own }): Stretch[] => {
-    const { density, headwind } = airOf(airFor(own, air))
+    const { density, headwind, assumptions: ofAir } = airOf(airFor(own, air))
+    for (const each of ofAir) assumptions.add(each)
+    if (grade === undefined) assumptions.add('A stretch is level where it has no grade.')
     const load = (own.auxiliary ?? auxiliary).si
     const conditions = conditionsOf(road, density.si, headwind.si, grade?.si ?? 0, load)
     const parts = stops ?? 1
@@ -122,6 +125,7 @@ export function journeyCourse(
       stretches.every((stretch) => driveStretch(motion, stretch, acceleration.si, braking.si, step, onStep)),
     assumptions: [
       'The journey begins and ends at a stand.',
+      ...assumptions,
       ...(pace.acceleration === undefined
         ? [`The car speeds up at ${acceleration} (pace.acceleration by default; common practice, no source).`]
         : []),

@@ -367,7 +367,10 @@ export class Motion implements Flows {
     const asked = root < 0 ? Infinity : (2 * this.fastPower) / (openCircuit + Math.sqrt(root))
     this.fastCurrent = Math.min(asked, discharge.peak[0], Math.max(0, openCircuit - floor[0]) / resistance)
     this.fastVoltage = openCircuit - this.fastCurrent * resistance
-    if (this.fastCurrent < asked) this.fastPower = this.fastCurrent * this.fastVoltage
+    if (this.fastCurrent < asked) {
+      this.fastVoltage = Math.max(this.fastVoltage, floor[0])
+      this.fastPower = this.fastCurrent * this.fastVoltage
+    }
   }
 
   /** Takes the power of the step from the pack, or gives what forbids it. */

@@ -35,6 +35,7 @@ export class Tally implements Flows {
   /** Of the torque: its square over time. */
   torqueSquares = 0
   standing = 0
+  steps = 0
   lowestVoltage = Infinity
   readonly missed: Miss[] = []
   /** Most entries of `missed`; what came after is only counted. */
@@ -50,6 +51,7 @@ export class Tally implements Flows {
   add(motion: Motion, asked: number): void {
     const { lasted, power, current } = motion
     const energy = power * lasted
+    this.steps++
     this.power += energy
     if (energy > 0) this.drawn += energy
     else this.regenerated -= energy
