@@ -3,7 +3,7 @@
  * the speed of the propeller shaft behind it.
  *
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2. An engine reaches its torque at some speed and
- * through a slipping clutch; a motor has it from standstill, in every gear.
+ * through a slipping clutch; a motor has it from low speed on, in every gear.
  */
 import * as z from 'zod/mini'
 import { type Check, cautions, check, type Findings } from '../findings/index.js'
@@ -13,7 +13,7 @@ import { about, given, procedure, type Read } from '../structure/index.js'
 import { carGiven, gripOf } from './car.js'
 import { drivelineOf, drivelineShape, gearNumbers, type LossyGear, torqueForForce } from './driveline.js'
 import { motorSpeed, roadSpeed, wheelTorque } from './gears.js'
-import { envelopeOf, motorGiven } from './motor-envelope.js'
+import { envelopeOf, type Motor, motorGiven } from './motor-envelope.js'
 import { criticalSpeed } from './propshaft.js'
 
 /** The load in one gear. */
@@ -53,7 +53,10 @@ const gearboxLoadGiven = /*@__PURE__*/ (() =>
  *
  * - `gears`, `finalDrive`, `rollingRadius` or `tyre`, `efficiency`, `motor` as for {@link tractionCurves}
  * - `ratedInputTorque` (N·m), above 0: commonly that of the strongest engine with which the maker sold the box
- * - `car` and `friction`: in a low gear the tyres slip before the motor gives all its torque, and the box feels no more
+ * - `car` and `friction`: in a low gear the tyres slip before the motor gives all its torque, and the box feels no more.
+ *   A low friction flatters the box: take the highest that the tyres ever find, on dry asphalt
+ *
+ * The torque of the motor is the greatest at any speed, at a voltage that does not hold it back.
  *
  * Steady torque only. A motor that is let in against a locked or spinning wheel, a slipping tyre that grips again, and a
  * shift without a clutch load the box with the momentum of the rotor on top: ramp the torque up in the controller.
@@ -78,7 +81,7 @@ const gearboxLoadGiven = /*@__PURE__*/ (() =>
  */
 export const gearboxLoad = /*@__PURE__*/ procedure('gearboxLoad', gearboxLoadGiven, (read): GearboxLoad => {
   const { gears, assumptions } = drivelineOf('gearboxLoad', read)
-  const peak = quantity('torque', envelopeOf('gearboxLoad', read.motor).torqueAt(0, Infinity, 'peak'), 'N·m')
+  const peak = greatestTorqueOf(read.motor)
   const rated = read.ratedInputTorque
   const grip = gripFor(read)
   const rows = gears.map((gear) => section(`In ${gear.name}`, () => loadIn(gear, peak, grip, rated)))
@@ -108,17 +111,41 @@ function gripFor({ car, friction }: Read<typeof gearboxLoadGiven>): number | und
   return car === undefined || friction === undefined ? undefined : gripOf('gearboxLoad', car, friction).driving(0)
 }
 
-function loadIn(
-  gear: LossyGear,
-  peak: Quantity<'torque'>,
-  grip: number | undefined,
-  rated: Quantity<'torque'>,
-): GearLoad {
+/** A torque, and what sets it. */
+interface Peak {
+  readonly torque: Quantity<'torque'>
+  readonly limitedBy: string
+}
+
+/** The most torque of a motor at any speed. */
+function greatestTorqueOf(motor: Motor): Peak {
+  const envelope = envelopeOf('gearboxLoad', motor)
+  const { curve = [], peakPower } = motor
+  // Where a curve rises it may run into the peak power, between its points.
+  const atPower = curve.slice(1).map(([speed, torque], i) => {
+    const [from, low] = curve[i] as (typeof curve)[number]
+    const slope = (torque.si - low.si) / (speed.si - from.si)
+    if (peakPower === undefined || slope <= 0) return 0
+    // Speed times the torque on the line is the power: slope w² + b w = P.
+    const b = low.si - slope * from.si
+    const crossing = (Math.sqrt(b ** 2 + 4 * slope * peakPower.si) - b) / (2 * slope)
+    return crossing > from.si && crossing < speed.si ? crossing : 0
+  })
+  const speeds = [0, ...curve.map(([speed]) => speed.si), ...atPower, envelope.maximumSpeed]
+  const torques = speeds.map((speed) => envelope.torqueAt(speed, Infinity, 'peak'))
+  const most = Math.max(...torques)
+  return {
+    torque: quantity('torque', most, 'N·m'),
+    limitedBy: envelope.limitAt(speeds[torques.indexOf(most)] as number, Infinity, 'peak'),
+  }
+}
+
+function loadIn(gear: LossyGear, peak: Peak, grip: number | undefined, rated: Quantity<'torque'>): GearLoad {
   const slips = grip === undefined ? Infinity : torqueForForce(gearNumbers(gear), grip)
   const [inputTorque, limitedBy] =
-    slips < peak.si
+    slips < peak.torque.si
       ? [quantity('torque', slips, 'N·m'), 'grip of the driven wheels']
-      : [peak, 'peak torque of the motor']
+      : [peak.torque, peak.limitedBy]
   return {
     gear: gear.name,
     inputTorque,

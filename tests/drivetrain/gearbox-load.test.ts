@@ -1,8 +1,10 @@
 /** What the old box and the old shaft bear of the new motor. */
 import { describe, expect, it } from 'vitest'
 import { criticalSpeed, gearboxLoad, propshaftSpeed, tractionCurves } from '../../src/drivetrain/index.js'
+import type { Given } from '../../src/quantity/index.js'
 import { car, driveline, motor } from './sheet.js'
 
+type Motor = Parameters<typeof gearboxLoad>[0]['motor']
 const box = { ...driveline, motor, ratedInputTorque: '100 N·m' } as const
 
 describe('gearboxLoad', () => {
@@ -27,13 +29,37 @@ describe('gearboxLoad', () => {
     expect(torqueLimit).toBeUndefined()
     expect(checks.every(({ verdict }) => verdict === 'pass')).toBe(true)
   })
-  it('takes the torque of a curve at standstill', () => {
-    const curve = [
+  it('takes the most torque of a curve, wherever it is', () => {
+    const loadOf = (curve: readonly (readonly [Given<'angularSpeed'>, Given<'torque'>])[], more: Partial<Motor> = {}) =>
+      gearboxLoad({ ...box, motor: { curve, maximumSpeed: '8000 rpm', ...more } })
+    const falling = loadOf([
       ['0 rpm', '90 N·m'],
       ['8000 rpm', '30 N·m'],
+    ])
+    expect(falling.rows[3]?.inputTorque.si).toBe(90)
+    expect(falling.rows[3]?.limitedBy).toBe('torque curve of the motor')
+    const points = [
+      ['0 rpm', '80 N·m'],
+      ['2000 rpm', '120 N·m'],
+      ['8000 rpm', '30 N·m'],
     ] as const
-    const { rows } = gearboxLoad({ ...box, motor: { curve, maximumSpeed: '8000 rpm' } })
-    expect(rows[3]?.inputTorque.si).toBe(90)
+    const rising = loadOf(points)
+    expect(rising.rows[0]?.inputTorque.si).toBe(120)
+    expect(rising.rows[0]?.margin.si).toBeCloseTo(-0.2, 12)
+    expect(rising.torqueLimit?.si).toBe(100)
+    expect(rising.checks.every(({ verdict }) => verdict === 'fail')).toBe(true)
+    // The motor never turns faster than its highest speed, and never beyond its figures.
+    const short = loadOf(points, { maximumSpeed: '1000 rpm' })
+    expect(short.rows[0]?.inputTorque.si).toBeCloseTo(100, 9)
+    expect(loadOf(points, { peakTorque: '110 N·m' }).rows[0]?.inputTorque.si).toBe(110)
+    // Rises by 0.2 N·m in each rad/s: 110 N·m at 150 rad/s, which is 16.5 kW, and less torque beyond.
+    const steep = [
+      ['0 rad/s', '80 N·m'],
+      ['200 rad/s', '120 N·m'],
+      ['840 rad/s', '30 N·m'],
+    ] as const
+    const held = loadOf(steep, { peakPower: '16.5 kW' })
+    expect(held.rows[0]?.inputTorque.si).toBeCloseTo(110, 9)
   })
   it('refuses friction without a car', () => {
     expect(() => gearboxLoad({ ...box, friction: 0.8 })).toThrow(
