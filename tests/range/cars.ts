@@ -70,7 +70,9 @@ export const whole = {
   cycle: 'NEDC',
 } as const satisfies Given
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+/** Evenly between two numbers: fc.double draws mostly numbers next to nothing. */
+export const between = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 1e6 }).map((part) => min + ((max - min) * part) / 1e6)
 
 /** A trace of a minute or two, with stops, at steps that are not even. */
 const traces = fc

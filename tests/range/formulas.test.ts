@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { roadPower } from '../../src/drivetrain/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from '../../src/range/index.js'
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+import { between } from './cars.js'
 
 describe('battery power', () => {
   it('of a standing car is that of its auxiliaries', () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../src/quantity/index.js'
 import { driveCycle, rangeAtSpeed, type Seasons, seasons } from '../../src/range/index.js'
-import { least, module, whole } from './cars.js'
+import { between, least, module, whole } from './cars.js'
 
 type Given = Parameters<typeof seasons>[0]
 
@@ -33,8 +33,6 @@ const packJanuary = {
 const names = ['airDensity', 'rollingResistance', 'heater', 'usableCapacity'] as const
 const partsOf = ({ causes }: Seasons) => names.map((name) => causes[name].range.si)
 const sum = (numbers: readonly number[]) => numbers.reduce((all, each) => all + each, 0)
-/** Evenly between two numbers. */
-const between = (min: number, max: number) => fc.integer({ min: 0, max: 1e6 }).map((i) => min + ((max - min) * i) / 1e6)
 
 /** Every order of a list. */
 function orders<T>(list: readonly T[]): T[][] {

@@ -4,11 +4,10 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { driveCycle, energyAtSpeed, rangeAtSpeed, rangeTable, readCycle } from '../../src/range/index.js'
-import { least, module, motor, whole } from './cars.js'
+import { between, least, module, motor, whole } from './cars.js'
 
 const { cycle: _, ...base } = least
 const { cycle: __, friction: ___, pack, ...geared } = whole
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 /** 101.325 kPa, 20 °C, R 287.05287 J/(kg·K). */
 const density = 101325 / (287.05287 * 293.15)
