@@ -131,6 +131,17 @@ describe('a journey is driven to its end', () => {
     }
     expect(wrong).toEqual([])
   })
+  it('up a hill on which a weak motor cannot gain the speed, however long, in steps of 10 s', () => {
+    const weak = { ...van.motor, peakPower: '8 kW', continuousTorque: '10 N·m' } as const
+    const wrong: number[] = []
+    for (let metres = 20; metres < 760; metres += 3.7) {
+      const distance = quantity('length', metres, 'm')
+      const journey = [{ distance, speed: '90 km/h', grade: 0.12 }] as const
+      const driven = driveCycle({ ...van, motor: weak, step: '10 s', journey })
+      if (!(Math.abs(driven.distance.si - metres) < 1e-6)) wrong.push(metres)
+    }
+    expect(wrong).toEqual([])
+  })
   it('in steps of 0.05 s, down a hill and up the next, with a stop', () => {
     const { distance } = driveCycle({
       ...car,
