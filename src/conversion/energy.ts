@@ -23,9 +23,9 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   const { friction: _, ...drive } = laden(build, pack, weights()) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
-    heading(season.name, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
+    heading(season.name, () => ({ ...season, ...rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS }) })),
   )
-  const loss = lossInJanuary(drive, seasons, COUNTRY_ROAD)
+  const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
   const all = gathered(found)
   return {
     title,
@@ -65,7 +65,7 @@ function lossTable({ lost, causes }: Seasons): Table {
       { name: 'in all', values: [lost, lost.si > 0 ? '100 %' : 'none'] },
     ],
     notes: [
-      'The four act on each other: each takes here the mean of what it takes over all orders in which they can set in.',
+      'The four act on each other: each takes here the mean of what it takes over all orders in which they can set in. The pack counts with the energy that it gives in each season.',
     ],
   }
 }

@@ -2,7 +2,7 @@
 import { rollingTemperatureFactor } from '../drivetrain/index.js'
 import { section as heading } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
-import { type Seasons, seasons } from '../range/index.js'
+import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../range/index.js'
 import type { Build } from './build.js'
 import type { Laden } from './drive.js'
 import type { Pack } from './pack.js'
@@ -51,11 +51,6 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
   ]
 }
 
-/** The part of the pack that is used in a season, and how warm its cells are. */
-function packIn({ usable, cells }: Season) {
-  return { stateOfCharge: { from: 1, to: 1 - usable.si }, cellTemperature: cells }
-}
-
 /** The laden car in a season, as the procedures of the range take it. */
 export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }: Laden, season: Season) {
   const harder = rollingTemperatureFactor({ temperature: season.outside })
@@ -64,7 +59,8 @@ export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }:
     car: { ...car, rollingResistance: car.rollingResistance.times(harder.si) },
     driveline: { gears, finalDrive, tyre, efficiency },
     auxiliary: season.auxiliary,
-    ...packIn(season),
+    stateOfCharge: { from: 1, to: 1 - season.usable.si },
+    cellTemperature: season.cells,
     air: { temperature: season.outside },
   }
 }
@@ -78,25 +74,22 @@ export function tyresIn(weather: readonly Season[]): string {
   return `The rolling resistance of the sheet is that at 20 °C: the tyres roll ${factors.join(', and ')}.`
 }
 
-/** What January takes from the range of the laden car at a steady speed, and by what; undefined where there is no January. */
+/**
+ * What January takes from the range of the laden car at one of the steady speeds that were driven, and by what; undefined
+ * where there is no January. The pack counts with the energy that it gives in each season: to empty it anew for all 16
+ * mixtures of the two takes several times as long, and moves the parts by a hundredth or two.
+ */
 export function lossInJanuary(
-  { gears, finalDrive, tyre, efficiency, friction: _, ...drive }: Laden,
-  [july, january]: readonly Season[],
+  { gears, finalDrive, tyre, efficiency, car, motor }: Laden,
   speed: Quantity<'speed'>,
+  driven: readonly (Season & RangeAtSpeed)[],
 ): Seasons | undefined {
-  if (july === undefined || january === undefined) return undefined
-  const weather = (season: Season) => ({
-    temperature: season.outside,
-    auxiliary: season.auxiliary,
-    ...packIn(season),
+  const [summer, winter] = driven.flatMap(({ outside, auxiliary, speeds }) => {
+    const { range, consumption } = speeds.find((each) => each.speed.si === speed.si) as SteadyRange
+    if (range === undefined || range.si === 0) return []
+    return [{ temperature: outside, auxiliary, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
   })
-  return heading(`What January takes at ${speed}`, () =>
-    seasons({
-      ...drive,
-      driveline: { gears, finalDrive, tyre, efficiency },
-      speed,
-      summer: weather(july),
-      winter: weather(january),
-    }),
-  )
+  if (summer === undefined || winter === undefined) return undefined
+  const driveline = { gears, finalDrive, tyre, efficiency }
+  return heading(`What January takes at ${speed}`, () => seasons({ car, driveline, motor, speed, summer, winter }))
 }

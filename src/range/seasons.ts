@@ -377,14 +377,10 @@ function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: numbe
 const NO_END = 'the range has no end'
 
 /** Why a drive comes to no end of its range. */
-function whyNoRange({ net, distance, checks, missed, rangeEndedBy }: DrivenCycle): string {
+function whyNoRange({ net, distance, missed, rangeEndedBy }: DrivenCycle): string {
   if (net.si <= 0) return `${NO_END}: the drive takes ${net}`
-  // A car that stands on a hill fails a check of its speed.
-  const isStalled = checks.some(({ actual }) => actual.kind === 'speed')
-  if (isStalled) {
-    return `the car comes to a stand after ${distance}: what holds it is the ${missed.at(-1)?.limitedBy}`
-  }
-  return `${NO_END}: ${rangeEndedBy ?? `a drive takes ${net}, next to nothing of the pack`}`
+  if (rangeEndedBy !== undefined) return `the range is ended by ${rangeEndedBy}`
+  return `the car comes to a stand after ${distance}: what holds it is the ${missed.at(-1)?.limitedBy}`
 }
 
 /** What was checked and taken for granted, with the season where it goes for one alone. */

@@ -430,6 +430,16 @@ describe('seasons refuses', () => {
       { ...packed, speed: '70 km/h', summer: packJuly, winter: { ...packJanuary, auxiliary: '200 kW' } },
       /^seasons: in winter the pack cannot give .* kW: at most .* kW at 90 % state of charge, held by the peak current/,
     )
+    const roundAndBack = [
+      { distance: '1 km', speed: '50 km/h', grade: 0.08 },
+      { distance: '6 km', speed: '50 km/h', grade: -0.08 },
+      { distance: '1 km', speed: '50 km/h' },
+    ] as const
+    const full = { temperature: '25 °C', stateOfCharge: { from: 1, to: 0.1 } } as const
+    failed(
+      { ...packed, regeneration: { share: 1 }, journey: roundAndBack, summer: full, winter: packJanuary },
+      'seasons: in summer the range is ended by nothing: a round gives the pack back what it takes',
+    )
     const steep = [
       { distance: '500 m', speed: '40 km/h' },
       { distance: '500 m', speed: '40 km/h', grade: 0.45 },
