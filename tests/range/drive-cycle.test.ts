@@ -140,8 +140,7 @@ function drivenOrHeld(given: Given): Driven | undefined {
     driven++
     return done
   } catch (error) {
-    if (!(error instanceof CalculationError) || !/cannot give|never moves/.test(error.message))
-      throw error
+    if (!(error instanceof CalculationError) || !/cannot give|never moves/.test(error.message)) throw error
     held++
     return undefined
   }
