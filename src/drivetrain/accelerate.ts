@@ -84,7 +84,7 @@ const accelerateGiven = /*@__PURE__*/ (() =>
  *
  * @returns Time, distance, gears, shifts, and a series to draw, with what holds each moment.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError for a speed that the
- * car never reaches, with the one that it does.
+ * car never reaches, with the one that it does; also for one so close to it that its last gain would be below 1e-7 m/s².
  * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), acceleration performance;
  * Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, for grip.
  *
@@ -214,6 +214,8 @@ const AGREED = 1e-10
 const HALVINGS = 40
 /** Into how many parts the time of a shift is cut. */
 const COASTING = 16
+/** A car that gains less, in m/s², has come to its highest speed: a km/h more would take it a month. */
+const LEAST_GAIN = 1e-7
 /** By how much an acceleration must be more, as a share of it, to count as more. */
 const BETTER = 1e-9
 
@@ -300,7 +302,7 @@ class Run {
     if (known !== undefined) return known
     const slowness = (speed: number) => {
       const { most } = this.accelerationIn(gear, speed)
-      return most > 0 ? 1 / most : Infinity
+      return most > LEAST_GAIN ? 1 / most : Infinity
     }
     const [a, m, b] = [slowness(from), slowness((from + to) / 2), slowness(to)]
     const stretch = simpson(slowness, [from, a], [(from + to) / 2, m], [to, b], HALVINGS)

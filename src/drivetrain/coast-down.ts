@@ -18,6 +18,8 @@ export interface CoastDown extends Findings {
   readonly dragArea: Quantity<'area'>
   /** Standard uncertainties from the scatter of the readings alone. */
   readonly uncertainty: { readonly rollingResistance: Quantity<'ratio'>; readonly dragArea: Quantity<'area'> }
+  /** What each run shows of a grade, beyond the one given, that is not in the mean of the runs. */
+  readonly unseenGrade: readonly Quantity<'ratio'>[]
   /** Correlation of the two: near −1, since a little more of one does much as a little less of the other. */
   readonly correlation: number
   /** The same as coefficients of the road load, as `car.roadLoad` takes them. */
@@ -48,7 +50,7 @@ const coastDownGiven = /*@__PURE__*/ (() =>
                   z
                     .array(
                       z.readonly(
-                        z.tuple([given('time', 'Time of the reading'), given('speed', 'Road speed', { min: 0 })]),
+                        z.tuple([given('time', 'Time of the reading'), given('speed', 'Road speed', { above: 0 })]),
                       ),
                     )
                     .check(z.minLength(3)),
@@ -85,8 +87,9 @@ const USEFUL = 0.1
  * Roll on a closed road, with someone else to log, and keep the brakes and the steering live; local rules come first.
  *
  * - `runs`: a list of runs, each a list of at least 3 readings [time, speed] in rising order of time, such as
- *   `[['0 s', '90 km/h'], ['1 s', '88.6 km/h']]`. Take runs in both directions, and log from high speed down to low: only
- *   together do they tell rolling and drag apart
+ *   `[['0 s', '90 km/h'], ['1 s', '88.6 km/h']]`; without those of the car at a stand. Log from high speed down to low: only
+ *   together do they tell rolling and drag apart. Roll as often one way as the other: what a grade or a wind that nobody
+ *   saw gives one run, it takes from the other
  * - `mass` (kg), above 0, with driver and load
  * - `rotatingFactor`, at least 1: 1.03 unless given, which is that of four wheels
  * - `airDensity` (kg/m³), above 0: see {@link airDensity}
@@ -94,9 +97,10 @@ const USEFUL = 0.1
  *   unless given
  *
  * The equation of motion is integrated by the classical Runge–Kutta method in steps of at most half a second, and
- * the two figures and the first speed of each run are fitted by least squares (Gauss–Newton). Uncertainties are standard
- * ones, from the scatter of the readings. What is the same for all readings (mass, density, an unseen grade, a steady wind)
- * comes on top: use `propagate` for these.
+ * one drag, and for each run its own rolling and first speed, are fitted by least squares (Gauss–Newton); the rolling
+ * resistance is the mean over the runs, as the standards take the mean of both directions. Uncertainties are standard
+ * ones, from the scatter of the readings. What is the same for all readings (mass, density, a grade or a wind that the runs
+ * do not meet from both sides) comes on top: use `propagate` for these.
  *
  * @returns The two figures, as coefficients too, with uncertainties, correlation and residuals, and a check that each is
  * known to a tenth of itself.
@@ -134,6 +138,7 @@ export const coastDown = /*@__PURE__*/ procedure('coastDown', coastDownGiven, (l
     rollingResistance: coefficient,
     dragArea,
     uncertainty,
+    unseenGrade: fit.rollings.map((each) => quantity('ratio', (each - fit.rolling) * perCoefficient).as('%')),
     correlation: fit.correlation,
     roadLoad: section('As coefficients of the road load', () => ({
       constant: rollingResistance({ mass: log.mass, coefficient }),
@@ -161,12 +166,18 @@ export const coastDown = /*@__PURE__*/ procedure('coastDown', coastDownGiven, (l
             `Turning wheels add 3 % to the mass (rotatingFactor ${WHEELS} by default; UN Regulation No. 154, from memory).`,
           ]
         : []),
+      ...(log.runs.length > 1
+        ? ['The runs meet an unseen grade or wind as often from one side as from the other.']
+        : []),
       ...(log.grade === undefined ? ['The road is level (grade by default).'] : []),
       ...(log.headwind === undefined ? ['The air is still (headwind by default).'] : []),
     ],
     cautions: [cautions.brakesAndSteering],
   }
 })
+
+/** Between two readings, in s: no car rolls longer. */
+const LONGEST_GAP = 600
 
 const GOOD = 'good practice: a tenth of the figure'
 
@@ -175,8 +186,10 @@ function refuseLog({ runs, grade, headwind }: Log): void {
     const [first, last] = [run[0], run.at(-1)] as const
     const late = run.flatMap(([time], k) => {
       const before = run[k - 1]?.[0]
-      if (before === undefined || time.si > before.si) return []
-      return [{ path: `runs[${i}][${k}][0]`, expected: `a time after ${before}`, received: String(time) }]
+      const isClose = before === undefined || (time.si > before.si && time.si - before.si <= LONGEST_GAP)
+      if (isClose) return []
+      const expected = `a time after ${before}, by at most ${LONGEST_GAP} s`
+      return [{ path: `runs[${i}][${k}][0]`, expected, received: String(time) }]
     })
     const fell = first !== undefined && last !== undefined && last[1].si < first[1].si
     const expected = `a speed below that at the start, ${first?.[1]}: the car slows down`
@@ -269,6 +282,8 @@ function moved([v, da, db, dv]: State, by: State, h: number): State {
 }
 
 interface Fit {
+  /** Of each run. */
+  readonly rollings: readonly number[]
   readonly rolling: number
   readonly drag: number
   readonly rollingDeviation: number
@@ -283,89 +298,112 @@ const ITERATIONS = 60
 /** A step this small, as a share of the figures, settles it. */
 const SETTLED = 1e-12
 
+/** What is fitted: one drag, and for each run its rolling and its first speed. */
+interface Figures {
+  readonly drag: number
+  readonly rollings: readonly number[]
+  readonly starts: readonly number[]
+}
+
 /**
- * Gauss–Newton on all readings. The first speed of a run touches the readings of that run alone, so that it is eliminated
- * there, and two equations are left for the two figures.
+ * Gauss–Newton on all readings. Rolling and first speed of a run touch the readings of that run alone, so that both are
+ * eliminated there, and one equation is left for the drag. The rolling resistance is the mean over the runs: an unseen
+ * grade or wind of one run is taken back by that of a run the other way.
  */
 function fitted(runs: readonly Run[]): Fit {
-  let [a, b] = firstGuess(runs)
-  let starts = runs.map(({ speeds }) => speeds[0] as number)
-  let last = sumOf(runs, a, b, starts)
-  for (let i = 0; i < ITERATIONS; i++) {
-    const { da, db, dv } = last.step
+  const [rolling, drag] = firstGuess(runs)
+  const count = runs.reduce((total, { times }) => total + times.length, 0)
+  const free = count - 1 - 2 * runs.length
+  if (free < 1) {
+    const message = `${count} readings of ${runs.length} runs leave nothing to tell their scatter by: log more of them`
+    throw new CalculationError('coastDown', message, { readings: String(count) })
+  }
+  let figures: Figures = {
+    drag,
+    rollings: runs.map(() => rolling),
+    starts: runs.map(({ speeds }) => speeds[0] as number),
+  }
+  let last = sumOf(runs, figures)
+  for (let i = 0, isSettled = false; !isSettled; i++) {
+    if (i === ITERATIONS) throw unclear(count, `no figures fit the readings within ${ITERATIONS} steps`)
+    const { step } = last
     let share = 1
-    let next = sumOf(
-      runs,
-      a + da,
-      b + db,
-      starts.map((each, k) => each + (dv[k] as number)),
-    )
+    let next = sumOf(runs, along(figures, step, share))
     // A step that does not come closer went too far.
     while (!(next.sum <= last.sum * (1 + SETTLED)) && share > SETTLED) {
       share /= 2
-      next = sumOf(
-        runs,
-        a + share * da,
-        b + share * db,
-        starts.map((each, k) => each + share * (dv[k] as number)),
-      )
+      next = sumOf(runs, along(figures, step, share))
     }
-    a += share * da
-    b += share * db
-    starts = starts.map((each, k) => each + share * (dv[k] as number))
-    const isSettled = Math.abs(da) <= SETTLED * Math.abs(a) + 1e-15 && Math.abs(db) <= SETTLED * Math.abs(b) + 1e-15
+    figures = along(figures, step, share)
+    const isSmall = (part: number, whole: number) => Math.abs(part) <= SETTLED * Math.abs(whole) + 1e-15
+    isSettled =
+      isSmall(step.drag, figures.drag) && step.rollings.every((each, k) => isSmall(each, figures.rollings[k] as number))
     last = next
-    if (isSettled) break
   }
-  const count = runs.reduce((total, { times }) => total + times.length, 0)
-  const free = count - 2 - runs.length
-  const variance = last.sum / Math.max(free, 1)
-  const { aa, ab, bb } = last.normal
-  const determinant = aa * bb - ab * ab
-  if (!(determinant > 0) || free < 1) {
-    const message =
-      free < 1
-        ? `${count} readings of ${runs.length} runs leave nothing to tell their scatter by: log more of them`
-        : 'the readings do not tell rolling resistance and drag apart: log over a wider range of speeds'
-    throw new CalculationError('coastDown', message, { readings: String(count) })
-  }
+  const { perDrag, blocks } = last
+  const variance = last.sum / free
+  const inverses = blocks.reduce((sum, { byRolling }) => sum + byRolling, 0)
+  const slopes = blocks.reduce((sum, { slope }) => sum + slope, 0) / runs.length
+  const dragVariance = variance / perDrag
+  const rollingVariance = (variance * inverses) / runs.length ** 2 + slopes ** 2 * dragVariance
+  if (!(perDrag > 0 && rollingVariance < Infinity))
+    throw unclear(count, 'the readings do not tell rolling resistance and drag apart')
   return {
-    rolling: a,
-    drag: b,
-    rollingDeviation: Math.sqrt((variance * bb) / determinant),
-    dragDeviation: Math.sqrt((variance * aa) / determinant),
-    correlation: -ab / Math.sqrt(aa * bb),
+    rollings: figures.rollings,
+    rolling: figures.rollings.reduce((sum, each) => sum + each, 0) / runs.length,
+    drag: figures.drag,
+    rollingDeviation: Math.sqrt(rollingVariance),
+    dragDeviation: Math.sqrt(dragVariance),
+    correlation: (-slopes * Math.sqrt(dragVariance)) / Math.sqrt(rollingVariance),
     residuals: last.residuals,
     scatter: Math.sqrt(variance),
   }
 }
 
+function unclear(count: number, what: string): CalculationError {
+  return new CalculationError('coastDown', `${what}: log over a wider range of speeds`, { readings: String(count) })
+}
+
+function along({ drag, rollings, starts }: Figures, step: Figures, share: number): Figures {
+  const to = (from: readonly number[], by: readonly number[]) => from.map((each, k) => each + share * (by[k] as number))
+  return { drag: drag + share * step.drag, rollings: to(rollings, step.rollings), starts: to(starts, step.starts) }
+}
+
 /** The sum of squares at some figures, and the Gauss–Newton step from there. */
-function sumOf(runs: readonly Run[], a: number, b: number, starts: readonly number[]) {
-  const normal = { aa: 0, ab: 0, bb: 0, ra: 0, rb: 0 }
-  let sum = 0
+function sumOf(runs: readonly Run[], { drag, rollings, starts }: Figures) {
+  let [sum, perDrag, rest] = [0, 0, 0]
   const parts = runs.map((run, k) => {
-    const states = rolled(run, a, b, starts[k] as number)
+    const states = rolled(run, rollings[k] as number, drag, starts[k] as number)
     const residuals = states.map(([speed], i) => (run.speeds[i] as number) - speed)
     const dot = (f: (state: State, residual: number) => number) =>
       states.reduce((total, state, i) => total + f(state, residuals[i] as number), 0)
-    const vv = dot(([, , , dv]) => dv * dv)
-    const av = dot(([, da, , dv]) => da * dv)
-    const bv = dot(([, , db, dv]) => db * dv)
-    const rv = dot(([, , , dv], residual) => residual * dv)
-    normal.aa += dot(([, da]) => da * da) - (av * av) / vv
-    normal.ab += dot(([, da, db]) => da * db) - (av * bv) / vv
-    normal.bb += dot(([, , db]) => db * db) - (bv * bv) / vv
-    normal.ra += dot(([, da], residual) => residual * da) - (av * rv) / vv
-    normal.rb += dot(([, , db], residual) => residual * db) - (bv * rv) / vv
+    const [aa, av, vv] = [dot(([, a]) => a * a), dot(([, a, , v]) => a * v), dot(([, , , v]) => v * v)]
+    const [ab, vb, bb] = [dot(([, a, b]) => a * b), dot(([, , b, v]) => v * b), dot(([, , b]) => b * b)]
+    const [ra, rv] = [dot(([, a], residual) => residual * a), dot(([, , , v], residual) => residual * v)]
+    const rb = dot(([, , b], residual) => residual * b)
+    const determinant = aa * vv - av * av
+    /** The two figures of the run that make up for something in all its readings. */
+    const made = (forA: number, forV: number) =>
+      [(vv * forA - av * forV) / determinant, (aa * forV - av * forA) / determinant] as const
+    const [slope, slopeV] = made(ab, vb)
+    perDrag += bb - (ab * slope + vb * slopeV)
+    const [own, ownV] = made(ra, rv)
+    rest += rb - (ab * own + vb * ownV)
     sum += dot((_, residual) => residual * residual)
-    return { residuals, vv, av, bv, rv }
+    return { residuals, slope, slopeV, own, ownV, byRolling: vv / determinant }
   })
-  const determinant = normal.aa * normal.bb - normal.ab * normal.ab
-  const da = (normal.ra * normal.bb - normal.rb * normal.ab) / determinant
-  const db = (normal.rb * normal.aa - normal.ra * normal.ab) / determinant
-  const dv = parts.map(({ vv, av, bv, rv }) => (rv - av * da - bv * db) / vv)
-  return { sum, normal, step: { da, db, dv }, residuals: parts.map(({ residuals }) => residuals) }
+  const byDrag = rest / perDrag
+  return {
+    sum,
+    perDrag,
+    blocks: parts,
+    step: {
+      drag: byDrag,
+      rollings: parts.map(({ own, slope }) => own - slope * byDrag),
+      starts: parts.map(({ ownV, slopeV }) => ownV - slopeV * byDrag),
+    },
+    residuals: parts.map(({ residuals }) => residuals),
+  }
 }
 
 /** A first guess from the ends of the runs: half of the mean deceleration to each of the two. */

@@ -122,6 +122,37 @@ describe('coastDown', () => {
     )
   })
 
+  it('takes an unseen grade out of runs both ways, and a wind but for its square', () => {
+    const noise = normal(11)
+    const grade = 0.003
+    const slope = (GRAVITY * Math.sin(Math.atan(grade))) / factor
+    const [down, up] = [logged(rolls - slope, drags, 28, 100), logged(rolls + slope, drags, 28, 80)]
+    const still = coastDown({ ...given, runs: [down, up] })
+    expect(still.rollingResistance.si / truth.rollingResistance).toBeCloseTo(1, 8)
+    expect(still.dragArea.si / truth.dragArea).toBeCloseTo(1, 8)
+    expect(still.unseenGrade.map(({ si }) => si / grade)).toEqual([expect.closeTo(-1, 4), expect.closeTo(1, 4)])
+    const noisy = (run: Readings) =>
+      run.map(([time, speed]): Readings[number] => [
+        time,
+        quantity('speed', quantity('speed', speed).si + 0.1 * noise(), 'm/s'),
+      ])
+    const { rollingResistance, dragArea, uncertainty } = coastDown({ ...given, runs: [noisy(down), noisy(up)] })
+    expect(Math.abs(rollingResistance.si - truth.rollingResistance)).toBeLessThan(3 * uncertainty.rollingResistance.si)
+    expect(Math.abs(dragArea.si - truth.dragArea)).toBeLessThan(3 * uncertainty.dragArea.si)
+
+    const wind = 2
+    const blown = (along: number) =>
+      logged(rolls, drags, 28 - along, 80).map(([time, speed]): Readings[number] => [
+        time,
+        quantity('speed', quantity('speed', speed).si + along, 'm/s'),
+      ])
+    const windy = coastDown({ ...given, runs: [blown(wind), blown(-wind)] })
+    // What a pair leaves is the drag at the square of the wind, as if it rolled: about 0.0002 here.
+    const left = (0.5 * rho * truth.dragArea * wind ** 2) / (mass * GRAVITY)
+    expect(Math.abs(windy.rollingResistance.si - truth.rollingResistance)).toBeLessThan(4 * left)
+    expect(Math.abs(windy.dragArea.si / truth.dragArea - 1)).toBeLessThan(0.03)
+  })
+
   it('hands its coefficients to the car that they describe', () => {
     const { roadLoad, rollingResistance, dragArea } = coastDown({ ...given, runs: [logged(rolls, drags, 30, 90)] })
     const byCoefficients = topSpeed({ car: { mass: given.mass, roadLoad }, motor, ...driveline })
@@ -145,7 +176,7 @@ describe('coastDown', () => {
     ).toThrow(
       [
         'coastDown: 3 inputs cannot be used',
-        '  runs[0][2][0]: expected a time after 2 s, got 1 s',
+        '  runs[0][2][0]: expected a time after 2 s, by at most 600 s, got 1 s',
         '  runs[0][2][1]: expected a speed below that at the start, 90 km/h: the car slows down, got 91 km/h',
         '  grade: expected one for each of 1 runs, got 2',
       ].join('\n'),
@@ -153,6 +184,13 @@ describe('coastDown', () => {
     expect(() =>
       coastDown({ ...given, runs: [run(['0 s', '90 km/h'], ['5 s', '84 km/h'], ['9 s', '80 km/h'])] }),
     ).toThrow('coastDown: 3 readings of 1 runs leave nothing to tell their scatter by: log more of them')
+  })
+
+  it('refuses readings of a car that stands, and a gap in which no car rolls', () => {
+    const stands: Readings = [...logged(rolls, drags, 20, 60), ['61 s', '0 km/h']]
+    expect(() => coastDown({ ...given, runs: [stands] })).toThrow('runs[0][61][1]: expected a speed above 0')
+    const gap: Readings = [...logged(rolls, drags, 20, 60), ['1000 h', '1 km/h']]
+    expect(() => coastDown({ ...given, runs: [gap] })).toThrow('expected a time after 60 s, by at most 600 s')
   })
 
   it('refuses a log that gives a negative figure', () => {
