@@ -129,11 +129,12 @@ export interface DrivenCycle extends Drive {
   readonly heats?: readonly (readonly [heat: Quantity<'power'>, time: Quantity<'time'>])[]
 }
 
-const driveShape = /*@__PURE__*/ (() => ({
+export const driveShape = /*@__PURE__*/ (() => ({
   ...powertrainShape,
   ...limitShape,
   ...sourceShape,
   air: z.optional(airGiven),
+  step: z.optional(given('time', 'Longest step', { min: '1 ms', max: '10 s' })),
 }))()
 
 const driveCycleGiven = /*@__PURE__*/ about(
@@ -143,7 +144,6 @@ const driveCycleGiven = /*@__PURE__*/ about(
     cycle: z.optional(cycleGiven),
     journey: z.optional(journeyGiven),
     pace: z.optional(paceGiven),
-    step: z.optional(given('time', 'Longest step', { min: '1 ms', max: '10 s' })),
   }),
 )
 
@@ -151,7 +151,7 @@ type Asked = Read<typeof driveCycleGiven>
 
 const where = 'driveCycle'
 /** The longest step unless another is given, in seconds. */
-const STEP = 1
+export const STEP = 1
 
 /** Everything that a drive needs, read. */
 interface Ready {
@@ -272,7 +272,7 @@ function readyFor(asked: Asked): Ready {
   const grip = gripFor(where, car, asked)
   const pack = packInUse(where, asked, asked.controller)
   const step = asked.step?.si ?? STEP
-  if (cycle !== undefined) refuseFlyingStart(cycle, train)
+  if (cycle !== undefined) refuseFlyingStart(where, 'cycle', cycle.corners.metresPerSecond[0] as number, train)
   const course =
     cycle === undefined
       ? journeyCourse(where, journey as NonNullable<typeof journey>, pace, train, asked.air, step)
@@ -281,16 +281,21 @@ function readyFor(asked: Asked): Ready {
   return { train, pack, course, startMotion: () => new Motion(train, grip, pack, conditions, speed) }
 }
 
-function refuseFlyingStart({ corners }: Cycle, { gears, maximumSpeed }: Powertrain): void {
-  const start = corners.metresPerSecond[0] as number
+/** Refuses to begin faster than the motor can turn. */
+export function refuseFlyingStart(
+  place: string,
+  path: string,
+  start: number,
+  { gears, maximumSpeed }: Powertrain,
+): void {
   const fastest = Math.max(...gears.map(({ turns }) => maximumSpeed / turns))
   if (start <= fastest) return
   const expected = `one that begins no faster than the motor can turn, ${speedOf(fastest)}`
-  throw new InputError(where, [{ path: 'cycle', expected, received: `a start at ${speedOf(start)}` }])
+  throw new InputError(place, [{ path, expected, received: `a start at ${speedOf(start)}` }])
 }
 
 /** The conditions of a whole drive, on a level road. */
-function levelConditions(train: Powertrain, air: Asked['air']) {
+export function levelConditions(train: Powertrain, air: Asked['air']) {
   const { density, headwind, assumptions } = airOf(air)
   return {
     conditions: conditionsOf(train.road, density.si, headwind.si, 0, train.auxiliary.si),
@@ -317,7 +322,14 @@ function cycleCourse(cycle: Cycle, train: Powertrain, air: Asked['air'], step: n
 }
 
 /** Follows a piece of steady acceleration in equal steps. */
-function followPiece(motion: Motion, from: number, to: number, lasts: number, step: number, onStep: OnStep): boolean {
+export function followPiece(
+  motion: Motion,
+  from: number,
+  to: number,
+  lasts: number,
+  step: number,
+  onStep: OnStep,
+): boolean {
   const parts = equalParts(lasts, step)
   for (let k = 1; k <= parts; k++) {
     const target = k === parts ? to : from + ((to - from) * k) / parts
@@ -327,7 +339,7 @@ function followPiece(motion: Motion, from: number, to: number, lasts: number, st
 }
 
 /** Why a drive ended before its end. */
-type Ended = 'empty' | 'spent' | 'stalled' | undefined
+export type Ended = 'empty' | 'spent' | 'stalled' | undefined
 
 function driveOnce(motion: Motion, tally: Tally, course: Course, pack: PackInUse | undefined): Ended {
   let isEmpty = false
@@ -352,10 +364,10 @@ const way = (metres: number) => fromSi('length', metres, 'km')
 const speedOf = (metresPerSecond: number) => fromSi('speed', metresPerSecond, 'km/h')
 
 /** The figures of a drive that was booked. */
-function figuresOf(
+export function figuresOf(
   place: string,
   asked: Pick<Asked, 'motor' | 'usableEnergy'>,
-  { train, pack, course }: Pick<Ready, 'train' | 'pack' | 'course'>,
+  { train, pack, course }: Pick<Ready, 'train' | 'pack'> & { readonly course: Pick<Course, 'assumptions'> },
   motion: Motion,
   tally: Tally,
   ended: Ended,

@@ -9,6 +9,7 @@ export {
   driveCycle,
   type Missed,
 } from './drive-cycle.js'
+export { driveTrace } from './drive-trace.js'
 export { type SeasonLoss, type SeasonRange, type Seasons, seasons } from './seasons.js'
 export {
   type EnergyAtSpeed,

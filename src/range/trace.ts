@@ -21,8 +21,21 @@ const LONGEST_GAP = '10 s'
 
 type OnPoint = (seconds: number, metresPerSecond: number) => void
 
+/** What a log must be. */
+export const TEXT = 'text, or pieces of text'
+
+/** Whether a value may be the text of a log. */
+export function isText(value: unknown): value is string | Iterable<string> {
+  return typeof (value as Partial<Iterable<string>> | null | undefined)?.[Symbol.iterator] === 'function'
+}
+
+/** The text of a log, whole or in pieces, as pieces. */
+export function piecesOf(csv: string | Iterable<string>): Iterable<string> {
+  return typeof csv === 'string' ? [csv] : csv
+}
+
 /** Takes the text of a log as it comes, in pieces of any length, and hands on each of its points in SI numbers. */
-class TraceReader {
+export class TraceReader {
   readonly #where: string
   readonly #onPoint: OnPoint
   readonly #longestGap: number
@@ -194,11 +207,8 @@ export function readCycle(csv: string | Iterable<string>, reading: TraceReading 
     seconds.push(time)
     metresPerSecond.push(speed)
   })
-  const pieces = typeof csv === 'string' ? [csv] : csv
-  if (typeof (pieces as Partial<Iterable<string>> | undefined)?.[Symbol.iterator] !== 'function') {
-    throw new InputError('readCycle', [{ path: 'csv', expected: 'text, or pieces of text', received: shown(csv) }])
-  }
-  for (const piece of pieces) reader.take(piece)
+  if (!isText(csv)) throw new InputError('readCycle', [{ path: 'csv', expected: TEXT, received: shown(csv) }])
+  for (const piece of piecesOf(csv)) reader.take(piece)
   reader.end()
   return cycleOf(reading.name ?? 'trace', seconds, metresPerSecond)
 }
