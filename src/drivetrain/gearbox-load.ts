@@ -273,6 +273,6 @@ export const propshaftSpeed = /*@__PURE__*/ procedure('propshaftSpeed', propshaf
         : []),
       ...(topSpeed === undefined ? ['The car reaches the speed that its highest gear allows (no topSpeed).'] : []),
     ],
-    cautions: [cautions.liftedCar],
+    cautions: [cautions.turningShaft, cautions.liftedCar],
   }
 })

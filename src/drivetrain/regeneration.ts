@@ -9,6 +9,7 @@ import * as z from 'zod/mini'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure } from '../structure/index.js'
 import { type Drive, type DriveGear, driveOf, driveShape, GRIP, highestSpeedIn, loadWorked } from './drive.js'
 import { torqueForForce, wheelForce } from './driveline.js'
@@ -26,7 +27,7 @@ export interface RegenPoint {
   readonly stateOfCharge?: Quantity<'ratio'>
   readonly gear: string
   readonly speed: Quantity<'speed'>
-  /** Braking force of the driven wheels by the motor alone. */
+  /** Braking force of the motor at the driven wheels; the road feels less of it by what slows the turning parts. */
   readonly force: Quantity<'force'>
   /** Of the car, with what resists it anyway; a positive figure. */
   readonly deceleration: Quantity<'acceleration'>
@@ -109,6 +110,7 @@ export const regenLimit = /*@__PURE__*/ procedure('regenLimit', regenLimitGiven,
   const states =
     rest.pack === undefined ? [undefined] : (asked ?? STATES.map((each) => quantity('ratio', each).as('%')))
   const drive = driveOf('regenLimit', rest)
+  refuseTooFast(drive, speeds)
   const conversion = conversionOf('regenLimit', read.motor)
   const grip = drive.grip?.braking(0)
   return {
@@ -134,9 +136,20 @@ export const regenLimit = /*@__PURE__*/ procedure('regenLimit', regenLimitGiven,
       'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
       'Stop lamps: UN Regulation No. 13-H, from memory.',
     ],
-    cautions: [cautions.brakesAndSteering, cautions.approval, cautions.lithiumCells],
+    cautions: [cautions.brakingByMotor, cautions.brakesAndSteering, cautions.approval, cautions.lithiumCells],
   }
 })
+
+/** Refuses speeds that no gear allows: there the motor cannot be in gear. */
+function refuseTooFast(drive: Drive, speeds: readonly Quantity<'speed'>[]): void {
+  const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
+  const issues = speeds.flatMap((speed, i) => {
+    if (speed.si <= fastest) return []
+    const expected = `a speed at which the motor may turn in some gear, at most ${fromSi('speed', fastest, 'km/h')}`
+    return [{ path: `speeds[${i}]`, expected, received: String(speed) }]
+  })
+  if (issues.length > 0) throw new InputError('regenLimit', issues)
+}
 
 function refuseStates(read: {
   readonly pack?: unknown
@@ -163,20 +176,22 @@ function pointAt(
   const turning = Math.min((speed.si * gear.ratio) / gear.radius, drive.envelope.maximumSpeed)
   const { torque, limitedBy } = brakingTorque(drive, conversion, turning, state?.si)
   const grip = drive.grip?.braking(0) ?? Infinity
-  const isSlipping = -wheelForce(gear, -torque) > grip
-  const held = isSlipping ? -torqueForForce(gear, -grip) : torque
+  const resisted = loadWorked(drive, speed, quantity('ratio', 0))
+  // The road slows the car alone, and the motor all that turns as well: what it takes from there asks no grip.
+  const { road, inertia } = drive
+  const turningMass = inertia.massAt(gear.ratio)
+  const byGrip = ((grip + resisted.si) / road.mass.si) * turningMass - resisted.si
+  const isSlipping = -wheelForce(gear, -torque) > byGrip
+  const held = isSlipping ? -torqueForForce(gear, -byGrip) : torque
   const { ratio, efficiency, rollingRadius } = gear.gear
   const atWheels = tractiveForce({
     wheelTorque: wheelTorque({ motorTorque: quantity('torque', -held, 'N·m'), ratio, efficiency }),
     radius: rollingRadius,
   })
-  const resisted = loadWorked(drive, speed, quantity('ratio', 0))
-  // As the force of the tyres on the road slows the car alone, and that of the motor all that turns.
-  const mass = isSlipping ? drive.road.mass : quantity('mass', drive.inertia.massAt(gear.ratio), 'kg')
   const deceleration = gripAcceleration({
     tractionLimit: atWheels.times(-1),
     roadLoad: resisted.times(-1),
-    mass,
+    mass: quantity('mass', turningMass, 'kg'),
   })
   return {
     ...(state === undefined ? {} : { stateOfCharge: state }),

@@ -56,6 +56,19 @@ export const cautions = {
       'A car on a jack falls, and an electric drive turns without a sound. Use stands on firm ground, chock the wheels, ' +
       'and keep the drive isolated whenever hands are near a wheel or shaft.',
   },
+  brakingByMotor: {
+    hazard: 'braking by the motor',
+    text:
+      'A driven rear axle that is braked to its grip lets the tail go, sooner in a bend, on wet roads and on lifting the ' +
+      'accelerator: stay well below it. The wheel brakes must stop the car without the motor, which does not brake with a ' +
+      'full or a cold pack.',
+  },
+  turningShaft: {
+    hazard: 'shafts at high speed',
+    text:
+      'A shaft that breaks comes through the floor. Keep its highest speed well below the critical one, have it balanced, ' +
+      'and fit a safety loop.',
+  },
   brakesAndSteering: {
     hazard: 'brakes and steering after a change of weight',
     text:

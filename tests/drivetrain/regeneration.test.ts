@@ -50,11 +50,53 @@ describe('regenLimit', () => {
     expect(only(cold.points).force.si).toBe(0)
   })
 
+  it('counts what slows the turning parts, which asks no grip of the road', () => {
+    // Motor and wheels in third: far more than nothing turns with the car.
+    const turning = { ...third, car: { ...third.car, rotatingFactor: undefined, wheelInertia: '2 kg·m²' } } as const
+    const at = (torque: number) =>
+      only(
+        regenLimit({
+          ...turning,
+          motor: {
+            ...third.motor,
+            inertia: '0.05 kg·m²',
+            continuousTorque: undefined,
+            peakTorque: quantity('torque', torque, 'N·m'),
+          },
+          friction: 0.5,
+          speeds: ['20 km/h'],
+        } as never).points,
+      )
+    // From the motor to the grip as its limit there is no jump.
+    let before = at(20)
+    const held = new Set<string>()
+    for (let torque = 21; torque <= 200; torque++) {
+      const now = at(torque)
+      held.add(now.limitedBy)
+      expect(now.deceleration.si - before.deceleration.si).toBeLessThan(0.1)
+      expect(now.deceleration.si - before.deceleration.si).toBeGreaterThan(-1e-9)
+      before = now
+    }
+    expect(held).toContain('grip of the driven wheels')
+    expect(held.size).toBe(2)
+  })
+
+  it('refuses a speed at which the motor would turn too fast in every gear', () => {
+    expect(() => regenLimit({ ...third, speeds: ['50 km/h', '400 km/h'] })).toThrow(
+      /speeds\[1\]: expected a speed at which the motor may turn in some gear, at most .* km\/h, got 400 km\/h/,
+    )
+  })
+
   it('on a slippery road is held by the grip of the one axle that brakes', () => {
     const { points, grip } = regenLimit({ ...third, friction: 0.3, speeds: ['30 km/h'] })
     const limit = brakingLimitRear({ friction: 0.3, mass: '760 kg', aft: '1 m', height: '0.5 m', wheelbase: '2.03 m' })
     expect(only(points).limitedBy).toBe('grip of the driven wheels')
-    expect(only(points).force.si).toBeCloseTo(limit.si, 8)
+    // The grip and the road slow 760 kg; the motor slows 5 % more, which turns.
+    const density = 101_325 / (287.05287 * 293.15)
+    const road = 760 * 9.80665 * 0.013 + 0.5 * density * 0.7 * (30 / 3.6) ** 2
+    const deceleration = (limit.si + road) / 760
+    expect(only(points).deceleration.si).toBeCloseTo(deceleration, 9)
+    expect(only(points).force.si).toBeCloseTo(760 * 1.05 * deceleration - road, 8)
     expect(grip?.si).toBeCloseTo(limit.si, 9)
   })
 
