@@ -5,7 +5,7 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4.
  */
 import * as z from 'zod/mini'
-import { InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, type Read } from '../structure/index.js'
 import { equivalentMass } from './gears.js'
 import {
@@ -250,8 +250,16 @@ export function gripOf(where: string, car: Car, friction: Quantity<'ratio'>): Gr
     drivenAxle === 'rear' ? [tractionLimitRear, brakingLimitRear] : [tractionLimitFront, brakingLimitFront]
   const inputs = { friction, mass: car.mass, aft: centreOfGravity.aft, height: up, wheelbase }
   // Read once with units, so that what cannot be is refused and the working shows it.
-  pull(inputs)
-  brake(inputs)
+  try {
+    pull(inputs)
+    brake(inputs)
+  } catch (error) {
+    if (!(error instanceof InputError || error instanceof CalculationError)) throw error
+    const expected =
+      "a place between the axles, and low enough that the car does not tip over: such as { aft: '1 m', up: '0.5 m' }"
+    const received = `aft ${centreOfGravity.aft}, up ${up}, at a wheelbase of ${wheelbase} and a friction of ${friction}`
+    throw new InputError(where, [{ path: 'car.centreOfGravity', expected, received }])
+  }
   const si = {
     friction: friction.si,
     mass: car.mass.si,

@@ -174,7 +174,9 @@ export function driveOf(where: string, read: DriveRead): Drive {
       ...power.assumptions,
       ...road.assumptions,
       ...air.assumptions,
-      ...(read.friction === undefined ? ['The tyres hold whatever the motor gives: no friction is given.'] : []),
+      read.friction === undefined
+        ? 'The tyres hold whatever the motor gives: no friction is given.'
+        : 'Both driven wheels hold alike; on a rigid axle without a locked differential they hold some per cent less.',
     ],
   }
 }
@@ -236,10 +238,11 @@ export function loadWorked(
   grade: Quantity<'ratio'>,
 ): Quantity<'force'> {
   const { mass, rollingResistance: coefficient, dragArea, linear } = road
-  const tyres = rollingResistance({ mass, coefficient, grade })
+  const air = aerodynamicDrag({ airDensity, dragArea, speed, headwind })
   return roadLoad({
-    aerodynamicDrag: aerodynamicDrag({ airDensity, dragArea, speed, headwind }),
-    rollingResistance: linear.si === 0 ? tyres : tyres.plus(quantity('force', linear.si * speed.si, 'N')),
+    // A linear term may be negative, as rolling resistance may not.
+    aerodynamicDrag: linear.si === 0 ? air : air.plus(quantity('force', linear.si * speed.si, 'N')),
+    rollingResistance: rollingResistance({ mass, coefficient, grade }),
     gradeForce: gradeForce({ mass, grade }),
   })
 }

@@ -78,6 +78,8 @@ const tractionCurvesGiven = /*@__PURE__*/ (() =>
 const GRADES = [0, 0.1, 0.2] as const
 /** Distance of the points along the speed, in km/h, unless speeds are given. */
 const STEP = 5
+/** Of the points that are not given, no more than this: then they lie farther apart. */
+const MOST_POINTS = 200
 
 /**
  * Draws the pull of a car in every gear against speed, under the limits of motor, pack, controller and grip, with the
@@ -159,8 +161,9 @@ export const tractionCurves = /*@__PURE__*/ procedure('tractionCurves', traction
 })
 
 function everyStep(fastest: number): readonly Quantity<'speed'>[] {
-  const count = Math.ceil((fastest * 3.6) / STEP)
-  return Array.from({ length: count + 1 }, (_, i) => quantity('speed', i * STEP, 'km/h'))
+  const apart = STEP * Math.ceil((fastest * 3.6) / STEP / MOST_POINTS)
+  const count = Math.ceil((fastest * 3.6) / apart)
+  return Array.from({ length: count + 1 }, (_, i) => quantity('speed', i * apart, 'km/h'))
 }
 
 function curveOf(

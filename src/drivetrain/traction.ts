@@ -346,6 +346,8 @@ export const gradeability = /*@__PURE__*/ formula({
  * - gives `G`: grade, rise over run, in %
  * - `g0` = 9.80665 m/s²: standard acceleration of free fall (ISO 80000-3)
  * - holds where aerodynamicDrag / (mass * g0) is above -1 and below 1
+ * - Assumes: the limit on the level knows no rolling resistance, which hinders the load that moves to the rear: a
+ *   grade of 48 % comes out a third of a percentage point too steep, on a light car
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *
@@ -377,6 +379,9 @@ export const gripGradeability = /*@__PURE__*/ formula({
       above: -1,
       below: 1,
     },
+  ],
+  assumes: [
+    'The limit on the level knows no rolling resistance, which hinders the load that moves to the rear: a grade of 48 % comes out a third of a percentage point too steep, on a light car.',
   ],
   source: tractionLimit,
   compute: ({ tractionLimit: force, mass, coefficient, aerodynamicDrag }, { g0 }) => {

@@ -6,14 +6,7 @@
  */
 import * as z from 'zod/mini'
 import { type Air, airGiven, airOf } from '../drivetrain/air.js'
-import {
-  aerodynamicDrag,
-  gradeForce,
-  roadLoad,
-  roadLoadFromCoefficients,
-  roadPower,
-  rollingResistance,
-} from '../drivetrain/road-load.js'
+import { aerodynamicDrag, gradeForce, roadLoad, roadPower, rollingResistance } from '../drivetrain/road-load.js'
 import { greatestDischarge, powerRefused } from '../drivetrain/supply.js'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
@@ -169,14 +162,12 @@ function worked(
 ): void {
   section(`At ${speed}: ${all}`, () => {
     const { road, auxiliary } = train
+    const { mass, rollingResistance: coefficient, linear, dragArea } = road
+    const drag = aerodynamicDrag({ airDensity: air.density, dragArea, speed, headwind: air.headwind })
     const force = roadLoad({
-      aerodynamicDrag: aerodynamicDrag({
-        airDensity: air.density,
-        dragArea: road.dragArea,
-        speed,
-        headwind: air.headwind,
-      }),
-      rollingResistance: rollingPart(train, speed, grade),
+      // A linear term may be negative, as rolling resistance may not.
+      aerodynamicDrag: linear.si === 0 ? drag : drag.plus(fromSi('force', linear.si * speed.si, 'N')),
+      rollingResistance: rollingResistance({ mass, coefficient, grade }),
       gradeForce: gradeForce({ mass: road.mass, grade }),
     })
     const wheelPower = roadPower({ force, speed })
@@ -187,13 +178,6 @@ function worked(
     }
     consumption({ power: total, speed })
   })
-}
-
-function rollingPart({ road }: Powertrain, speed: Quantity<'speed'>, grade: Quantity<'ratio'>): Quantity<'force'> {
-  const { mass, rollingResistance: coefficient, linear } = road
-  const constant = rollingResistance({ mass, coefficient, grade })
-  if (linear.si === 0) return constant
-  return roadLoadFromCoefficients({ constant, linear, quadratic: '0 N/(m/s)²', speed })
 }
 
 /**

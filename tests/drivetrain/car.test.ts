@@ -3,14 +3,42 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { airGiven, airOf } from '../../src/drivetrain/air.js'
 import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/car.js'
-import { roadLoadFromCoefficients } from '../../src/drivetrain/index.js'
+import { roadLoadFromCoefficients, topSpeed, tractionCurves } from '../../src/drivetrain/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
-import { car } from './sheet.js'
+import { car, driveline, motor } from './sheet.js'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const read = (given: Written<typeof carGiven>) => readStructure('test', carGiven, given)
 const onRoad = (given: Written<typeof carGiven>) => carOnRoad('test', read(given))
+
+describe('what a procedure makes of a car', () => {
+  const drive = { motor, ...driveline } as const
+  it('takes a negative linear coefficient whose whole is still a resistance', () => {
+    // 150 N, −1.5 N and 0.05 N for each km/h and its square: 170 N at 40 km/h, 690 N at 120 km/h.
+    // Measured in the air that is taken for granted, 20 °C at sea level.
+    const airDensity = quantity('density', 101_325 / (287.05287 * 293.15), 'kg/m³')
+    const roadLoad = { constant: '150 N', linear: '-5.4 N/(m/s)', quadratic: '0.648 N/(m/s)²', airDensity } as const
+    const at = { ...drive, car: { mass: '760 kg', roadLoad }, grades: [0] } as const
+    for (const [speed, force] of [
+      ['40 km/h', 170],
+      ['120 km/h', 690],
+    ] as const) {
+      const { roadLoads } = tractionCurves({ ...at, speeds: [speed] })
+      expect(roadLoads[0]?.points[0]?.force.si).toBeCloseTo(force, 9)
+    }
+  })
+  it('refuses a centre of gravity from which the car tips, by its path', () => {
+    const tall = { ...car, centreOfGravity: { aft: '1.9 m', up: '1.8 m' } } as const
+    expect(() => topSpeed({ ...drive, car: tall, friction: 1.2 })).toThrow(
+      'topSpeed: one input cannot be used\n  car.centreOfGravity: expected a place between the axles, and low enough',
+    )
+  })
+  it('lays no more than 201 points along a curve, however large the wheel', () => {
+    const { curves } = tractionCurves({ ...drive, car, tyre: undefined, rollingRadius: '280 m' } as never)
+    expect(Math.max(...curves.map(({ points }) => points.length))).toBeLessThanOrEqual(201)
+  })
+})
 
 describe('the air', () => {
   it('unless given is still, of 20 °C, at sea level', () => {
