@@ -173,9 +173,9 @@ export interface TyreSize {
 const unmarkedAspect = 80
 const otherAspect = 82
 
-/** `155/80 R13`, `155/80-13`, `165 SR 13`, `P175/70 R13 82T`, `190/65 R390`. */
+/** `155/80 R13`, `155/80-13`, `165 SR 13`, `P175/70 R13 82T M+S`, `175 R14 C`, `190/65 R390`. */
 const metricMark =
-  /^P?(?<width>[1-3]\d[05])(?: ?\/ ?(?<aspect>[2-9]\d|100))? ?(?<construction>[SHVZ]?R|D|-) ?(?<rim>[89]|[12]\d|30|[34]\d[05])(?: \(?\d{2,3} ?[A-Z]\)?)?$/
+  /^P?(?<width>[1-3]\d[05])(?: ?\/ ?(?<aspect>[2-9]\d|100))? ?(?<construction>[QSTUHVWZ]?R|D|-) ?(?<rim>[89]|[12]\d|30|[34]\d[05])(?: ?C)?(?: \(?\d{2,3}(?:\/\d{2,3})? ?[A-Z]\)?)?(?: (?:XL|RF|REINFORCED|TL|TT|M\+S))*$/
 
 /**
  * Reads the size mark of a car tyre: `'155/80 R13'`, `'155/80R13 79T'`, `'185/70 HR 14'`, bias-ply `'155/80-13'`, and
@@ -219,7 +219,7 @@ function unmarkedAspectText(mark: string, width: Quantity<'length'>): string {
 
 function notAMark(mark: unknown, text: string): InputError {
   const expected = "a tyre mark such as '155/80 R13', '155/80-13' (bias-ply) or '165 R13' (no aspect)"
-  const inches = /^\s*\d{1,2}[.,]\d+\s*-?\s*\d\d/.test(text)
+  const inches = /^\s*\d{1,2}[.,]\d+\s*(?:-|[A-Z]{1,2})?\s*\d\d/i.test(text)
   const hint = 'a width in inches does not tell the height: measure the rolling circumference and use rollingRadius'
   const issue = { path: 'mark', expected, received: shown(mark) }
   return new InputError('readTyre', [inches ? { ...issue, hint } : issue])

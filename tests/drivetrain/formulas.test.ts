@@ -63,6 +63,11 @@ describe('the mark of a tyre', () => {
     '155/80 R13 79T',
     '155/80R13 79 T',
     '155/80 R13 (79Y)',
+    '155/80 TR 13',
+    '155/80 R13 79T XL',
+    '155/80 R13 79T M+S',
+    '155/80 R13 TL',
+    '155/80 R13 C 85/83 Q',
   ])("is the same tyre as '%s'", (mark) => {
     expect(JSON.stringify(readTyre(mark))).toBe(JSON.stringify(readTyre('155/80 R13')))
   })
@@ -117,9 +122,12 @@ describe('the mark of a tyre', () => {
     expect(() => readTyre(155 as never)).toThrow(/mark: expected a tyre mark .*, got 155$/)
     expect(() => readTyre(undefined as never)).toThrow(/got undefined$/)
   })
-  it.each(['5.60-13', '5,20 - 10', '6.00 16'])("in inches, '%s', is refused with a way out", (mark) => {
-    expect(() => readTyre(mark)).toThrow(/measure the rolling circumference and use rollingRadius/)
-  })
+  it.each(['5.60-13', '5,20 - 10', '6.00 16', '5.50 R12', '5.20 S 10'])(
+    "in inches, '%s', is refused with a way out",
+    (mark) => {
+      expect(() => readTyre(mark)).toThrow(/measure the rolling circumference and use rollingRadius/)
+    },
+  )
 })
 
 describe('gears', () => {
