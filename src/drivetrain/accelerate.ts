@@ -8,6 +8,7 @@ import * as z from 'zod/mini'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
+import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure } from '../structure/index.js'
 import {
   type Drive,
@@ -22,6 +23,7 @@ import {
   loadOn,
   loadWorked,
   pullIn,
+  tractionIn,
 } from './drive.js'
 import { inertiaForce } from './road-load.js'
 
@@ -406,8 +408,23 @@ function neverReached(
     .filter(({ held: each }) => each !== undefined && each.most > from.si)
     .sort((one, other) => (other.held?.most as number) - (one.held?.most as number))[0]
   if (held === undefined) {
-    const message = `the car does not gain speed from ${from}: what resists it is more than its pull in every gear`
-    return new CalculationError('accelerate', message, { from: String(from) })
+    const load = loadOn(drive, from.si, grade.si)
+    const gears = drive.gears.filter((gear) => from.si <= highestSpeedIn(drive, gear))
+    if (gears.length === 0) {
+      const message = `the car does not gain speed from ${from}: the motor would turn too fast in every gear`
+      return new CalculationError('accelerate', message, { from: String(from) })
+    }
+    const best = gears
+      .map((gear) => ({ gear, ...tractionIn(drive, gear, from.si, grade.si) }))
+      .reduce((one, other) => (other.most > one.most ? other : one))
+    const [pull, resists] = [String(fromSi('force', best.most, 'N')), String(fromSi('force', load, 'N'))]
+    const hill = grade.si === 0 ? '' : ` on a grade of ${grade.as('%')}`
+    const message = `the car does not gain speed from ${from}${hill}: it pulls with at most ${pull}, in ${best.gear.name}, held by the ${best.limitedBy}, and ${resists} resist it`
+    return new CalculationError('accelerate', message, { from: String(from), pull, resists })
+  }
+  if ((held.held?.most as number) > to.si * (1 + BETTER)) {
+    const message = `the car does not reach ${to}: on the way there what resists it is more than its pull in every gear`
+    return new CalculationError('accelerate', message, { asked: String(to) })
   }
   const most = String(quantity('speed', held.held?.most as number, 'm/s').as('km/h'))
   const limitedBy = held.held?.limitedBy as string

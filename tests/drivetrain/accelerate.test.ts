@@ -266,9 +266,22 @@ describe('accelerate', () => {
     expect(() => accelerate({ ...drive, gears: { second: 2.3 }, to: '90 km/h' })).toThrow(
       'accelerate: the car does not reach 90 km/h: it gets no faster than 81.79 km/h, in second, held by the highest speed of the motor',
     )
+    // 760 kg × g × (sin + 0.013 cos) of atan 0.9: 5058 N.
     expect(() => accelerate({ ...drive, grade: 0.9, to: '20 km/h' })).toThrow(
-      'accelerate: the car does not gain speed from 0 km/h: what resists it is more than its pull in every gear',
+      /does not gain speed from 0 km\/h on a grade of 90 %: it pulls with at most \d+ N, in first, held by the grip of the driven wheels, and 5058 N resist it/,
     )
+    // A curve with a dip: what lies beyond it is not reached from below.
+    const dipping = [
+      ['0 rpm', '110 N·m'],
+      ['2000 rpm', '1 N·m'],
+      ['4000 rpm', '1 N·m'],
+      ['6000 rpm', '80 N·m'],
+      ['8000 rpm', '40 N·m'],
+    ] as const
+    const dip = { peakTorque: undefined, peakPower: undefined, continuousTorque: undefined, continuousPower: undefined }
+    expect(() =>
+      accelerate({ ...drive, motor: { ...motor, ...dip, curve: dipping }, gears: [1.45], to: '100 km/h' } as never),
+    ).toThrow('does not reach 100 km/h: on the way there what resists it is more than its pull in every gear')
   })
 
   it('refuses a speed below that at the start, and more gears than it tries', () => {
