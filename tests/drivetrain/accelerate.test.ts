@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { type Acceleration, accelerate, topSpeed } from '../../src/drivetrain/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 import { car, driveline, motor, pack } from './sheet.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const drive = { car, motor, ...driveline, friction: 0.9 } as const
 
 /** A car that nothing resists, on one gear of 1 m radius: speed and motor speed, force and torque are the same number. */

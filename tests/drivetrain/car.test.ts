@@ -6,9 +6,9 @@ import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/car
 import { roadLoadFromCoefficients, topSpeed, tractionCurves } from '../../src/drivetrain/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
+import { between } from '../between.js'
 import { car, driveline, motor } from './sheet.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const read = (given: Written<typeof carGiven>) => readStructure('test', carGiven, given)
 const onRoad = (given: Written<typeof carGiven>) => carOnRoad('test', read(given))
 

@@ -12,9 +12,9 @@ import {
   wheelForce,
 } from '../../src/drivetrain/driveline.js'
 import { about, readStructure, type Written } from '../../src/structure/index.js'
+import { between } from '../between.js'
 import { driveline } from './sheet.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const schema = about('a driveline', z.strictObject(drivelineShape))
 const read = (given: Written<typeof schema>) => drivelineOf('test', readStructure('test', schema, given))
 

@@ -33,8 +33,7 @@ import {
 import { explain } from '../../src/formula/index.js'
 import { longitudinalTransfer, rearAxleMass } from '../../src/mass/index.js'
 import { quantity } from '../../src/quantity/index.js'
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+import { between } from '../between.js'
 
 describe('the mark of a tyre', () => {
   it('gives the sizes of a radial tyre', () => {

@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { conversionOf, envelopeOf, motorGiven } from '../../src/drivetrain/motor-envelope.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
+import { between } from '../between.js'
 import { motor } from './sheet.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const rpm = (turns: number) => (turns * Math.PI) / 30
 const read = (given: Written<typeof motorGiven>) => readStructure('test', motorGiven, given)
 const envelope = (given: Written<typeof motorGiven>) => envelopeOf('test', read(given))

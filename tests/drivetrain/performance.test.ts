@@ -12,9 +12,9 @@ import {
 import { packAt } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 import { car, driveline, motor, pack } from './sheet.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const drive = { car, motor, ...driveline } as const
 /** A car without resistance but the air's, on one gear of 1 m radius: power and torque stand out. */
 const bare = {

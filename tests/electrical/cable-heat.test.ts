@@ -12,8 +12,8 @@ import {
   rmsCurrent,
 } from '../../src/electrical/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const amperes = (value: number) => quantity('current', value, 'A')
 const celsius = (value: number) => quantity('temperature', value, '°C')
 /** The complementary error function, by its series. */

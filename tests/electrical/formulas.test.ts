@@ -41,8 +41,7 @@ import {
   voltageClass,
 } from '../../src/electrical/index.js'
 import { quantity } from '../../src/quantity/index.js'
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+import { between } from '../between.js'
 
 /** Numbers near the least that a double can hold have fewer digits: 1e-300 lets them pass. */
 function near(actual: number, wanted: number, relative = 1e-9): void {

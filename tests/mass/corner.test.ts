@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { cornerLoads, crossWeightTrim } from '../../src/mass/index.js'
 import { cornersOf } from '../../src/mass/weigh.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 
 const math = create(all ?? {})
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
 const rate = (value: number) => quantity('springRate', value, 'N/m')

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { cornerLoads, exchangeMasses, tally, weigh } from '../../src/mass/index.js'
 import { wheels } from '../../src/mass/weigh.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
 

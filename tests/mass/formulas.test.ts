@@ -18,8 +18,8 @@ import {
   wheelRate,
 } from '../../src/mass/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
 

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { tally } from '../../src/mass/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { between } from '../between.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
 

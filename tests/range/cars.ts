@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { quantity } from '../../src/quantity/index.js'
 import { type driveCycle, readCycle } from '../../src/range/index.js'
+import { between } from '../between.js'
 
 type Given = Parameters<typeof driveCycle>[0]
 
@@ -69,10 +70,6 @@ export const whole = {
   pack: { module, series: 4, parallel: 2 },
   cycle: 'NEDC',
 } as const satisfies Given
-
-/** Evenly between two numbers: fc.double draws mostly numbers next to nothing. */
-export const between = (min: number, max: number) =>
-  fc.integer({ min: 0, max: 1e6 }).map((part) => min + ((max - min) * part) / 1e6)
 
 /** A trace of a minute or two, with stops, at steps that are not even. */
 const traces = fc

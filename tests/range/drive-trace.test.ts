@@ -4,7 +4,8 @@ import { runInNewContext } from 'node:vm'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { driveCycle, driveTrace, readCycle } from '../../src/range/index.js'
-import { between, least, module, whole } from './cars.js'
+import { between } from '../between.js'
+import { least, module, whole } from './cars.js'
 
 const { cycle: _, ...light } = least
 const { cycle: __, ...geared } = whole

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { roadPower } from '../../src/drivetrain/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from '../../src/range/index.js'
-import { between } from './cars.js'
+import { between } from '../between.js'
 
 describe('battery power', () => {
   it('of a standing car is that of its auxiliaries', () => {

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../src/quantity/index.js'
 import { driveCycle, rangeAtSpeed, type Seasons, seasons } from '../../src/range/index.js'
-import { between, least, module, whole } from './cars.js'
+import { between } from '../between.js'
+import { least, module, whole } from './cars.js'
 
 type Given = Parameters<typeof seasons>[0]
 

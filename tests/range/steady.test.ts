@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { driveCycle, energyAtSpeed, rangeAtSpeed, rangeTable, readCycle } from '../../src/range/index.js'
-import { between, least, module, motor, whole } from './cars.js'
+import { between } from '../between.js'
+import { least, module, motor, whole } from './cars.js'
 
 const { cycle: _, ...base } = least
 const { cycle: __, friction: ___, pack, ...geared } = whole

@@ -15,9 +15,9 @@ import {
   reynoldsNumber,
 } from '../../src/thermal/index.js'
 import { divided, dividedByBrackets, dropOf, type Passage } from '../../src/thermal/pipe-network.js'
+import { between } from '../between.js'
 
 type Given = Parameters<typeof coolingLoop>[0]
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 const loop = {
   coolant: 'ethylene glycol 50 %',

@@ -18,8 +18,8 @@ import {
   streamOutlet,
   transferUnits,
 } from '../../src/thermal/index.js'
+import { between } from '../between.js'
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const units = between(0, 20)
 const ratio = between(0, 1)
 

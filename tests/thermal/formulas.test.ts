@@ -31,8 +31,7 @@ import {
   thermalTimeConstant,
   warmUpTime,
 } from '../../src/thermal/index.js'
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+import { between } from '../between.js'
 
 /** Numbers near the least that a double can hold have fewer digits: 1e-300 lets them pass. */
 function near(actual: number, wanted: number, relative = 1e-9): void {

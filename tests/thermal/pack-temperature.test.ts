@@ -5,9 +5,9 @@ import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { lumpedTemperature, packTemperature, resistanceAtTemperature } from '../../src/thermal/index.js'
 import { responseOf } from '../../src/thermal/lumps.js'
+import { between } from '../between.js'
 
 type Given = Parameters<typeof packTemperature>[0]
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const celsius = (value: number) => quantity('temperature', value, '°C')
 const seconds = (value: number) => quantity('time', value, 's')
 const watts = (value: number) => quantity('power', value, 'W')

@@ -4,8 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { cabinHeat, heatToWarm, packTemperature, winterStart } from '../../src/thermal/index.js'
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+import { between } from '../between.js'
 
 const morning = {
   pack: { heatCapacity: '150 kJ/K', energy: '14.6 kWh' },
