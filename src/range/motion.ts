@@ -97,6 +97,8 @@ export class Motion implements Flows {
   fastVoltage = 0
   #end = 0
   #tried = -1
+  /** Whether another such step, at the same speed for the same time, takes just the same. */
+  #isRepeatable = false
   /** Energy that the rotor still takes from the pack after a shift: before the step, with that of the step, and its power. */
   #owed = 0
   #owing = 0
@@ -134,12 +136,14 @@ export class Motion implements Flows {
 
   /** Begins a drive over again at a speed, from where the car has come. */
   restart(speed: number): void {
+    this.#isRepeatable = false
     this.speed = speed
     this.gear = -1
   }
 
   /** Goes on in other conditions. */
   enter(conditions: Conditions): void {
+    this.#isRepeatable = false
     this.#conditions = conditions
     this.#gripForce = this.#grip?.driving(conditions.grade) ?? Infinity
     this.#brakeForce = this.#grip?.braking(conditions.grade) ?? Infinity
@@ -161,12 +165,18 @@ export class Motion implements Flows {
    * @returns Whether the step was driven: where the pack cannot even feed the auxiliaries, it is not.
    */
   advance(target: number, duration: number): boolean {
+    if (this.#isRepeatable && target === this.speed && duration === this.lasted) {
+      this.time += this.lasted
+      this.distance += this.length
+      return true
+    }
     this.limit = this.#attempt(target, duration)
     if (this.limit !== FREE && !this.#doWhatItCan(target, duration)) {
       this.isSpent = true
       return false
     }
     this.#lookAtFasterEnd()
+    const start = this.speed
     this.time += this.lasted
     this.distance += this.length
     this.speed = this.#end
@@ -174,6 +184,9 @@ export class Motion implements Flows {
     this.#owed = this.#owing - this.#paid * this.lasted
     const pack = this.#pack
     if (pack !== undefined) this.stateOfCharge -= (this.current * this.lasted) / pack.capacity
+    // A pack is emptier after each step, and a rotor may still owe what a shift took.
+    this.#isRepeatable =
+      pack === undefined && this.limit === FREE && target === start && this.#owing === 0 && this.shifts === 0
     return true
   }
 
@@ -239,17 +252,25 @@ export class Motion implements Flows {
   /** The gear that draws least of those not refused and within the speed of the motor, before any other limit; -1 for none. */
   #bestGear(refused: number, mean: number, load: number, speedUp: number): number {
     const gears = this.#gears
-    const { maximumSpeed, share } = this.#train
-    let [best, least] = [-1, Infinity]
+    const { maximumSpeed, share, motor } = this.#train
+    const { efficiency, copper, iron, windage, constant } = motor
+    const fast = Math.max(mean, this.#end)
+    const fastest = maximumSpeed * ROUNDING
+    let best = -1
+    let least = Infinity
     // Of two that draw the same, the higher gear.
     for (let i = gears.length - 1; i >= 0; i--) {
       const gear = gears[i] as DriveGear
       const turning = mean * gear.turns
-      if ((refused >> i) & 1 || Math.max(mean, this.#end) * gear.turns > maximumSpeed * ROUNDING) continue
+      if ((refused >> i) & 1 || fast * gear.turns > fastest) continue
       const wheel = load + gear.inertialMass * speedUp
-      const torque = (wheel >= 0 ? wheel / gear.efficiency : wheel * share * gear.efficiency) / turning
-      const driven = this.#electricalPower(torque, turning)
-      const drawn = wheel >= 0 ? driven : Math.min(driven, this.#electricalPower(0, turning))
+      const shaft = wheel >= 0 ? wheel / gear.efficiency : wheel * share * gear.efficiency
+      const torque = shaft / turning
+      // As #electricalPower, once more written out: what the turning alone loses is known for both comparisons.
+      const idle = (iron + windage * turning * turning) * turning + constant
+      const byShaft = wheel >= 0 ? shaft / efficiency : shaft * efficiency
+      const driven = byShaft + copper * torque * torque + idle
+      const drawn = wheel >= 0 ? driven : Math.min(driven, idle)
       if (drawn < least) {
         best = i
         least = drawn
