@@ -299,11 +299,12 @@ export class Motion implements Flows {
     const inertia = gear.inertialMass
     this.#tried = index
     // A rotor that a higher gear slows down loses its energy; one that a lower gear speeds up takes it from the pack.
-    const geared = this.gear < 0 ? 0 : inertia - (this.#gears[this.gear] as DriveGear).inertialMass
+    const isShift = this.gear !== index && this.gear >= 0
+    const geared = isShift ? inertia - (this.#gears[this.gear] as DriveGear).inertialMass : 0
     const spun = (geared * start * start) / 2
-    this.#owing = this.#owed + Math.max(0, spun)
+    this.#owing = spun > 0 ? this.#owed + spun : this.#owed
     this.#paid = this.#owing === 0 ? 0 : this.#owing / Math.max(this.lasted, SPIN_UP)
-    this.shifts = Math.max(0, -spun) / this.lasted
+    this.shifts = spun < 0 ? -spun / this.lasted : 0
     this.kinetic = inertia * speedUp - this.shifts + this.#paid
     const wheel = load + inertia * speedUp
     const turning = mean * gear.turns

@@ -6,6 +6,7 @@ import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { cycles, driveCycle, readCycle } from '../../src/range/index.js'
 import { packTemperature } from '../../src/thermal/index.js'
+import { byHand, van } from './by-hand.js'
 import { drives, gears, least, module, motor, whole } from './cars.js'
 
 type Given = Parameters<typeof driveCycle>[0]
@@ -126,6 +127,30 @@ function integrated(cycle: { readonly corners: (typeof cycles)['NEDC']['corners'
 }
 
 describe('driveCycle, against an integration apart from it', () => {
+  it('keeps the same books as one loop that drives NEDC in four gears', () => {
+    const { net, drawn, losses, stored, peakPower } = driveCycle({ ...van, cycle: 'NEDC' })
+    const { air, tyres, brakes, driveline, motor, auxiliaries } = losses
+    const { kinetic, torqueSquares, ...books } = byHand()
+    for (const [name, each] of Object.entries({
+      net,
+      drawn,
+      air,
+      tyres,
+      brakes,
+      driveline,
+      motor,
+      auxiliaries,
+      peakPower,
+    })) {
+      expect(each.si / books[name as keyof typeof books], name).toBeCloseTo(1, 9)
+    }
+    expect(stored.speed.si).toBeCloseTo(kinetic, 6)
+    // The check of the torque is its root mean square over the time.
+    const motorWithRating = { ...van.motor, continuousTorque: '20 N·m' } as const
+    const { checks } = driveCycle({ ...van, motor: motorWithRating, cycle: 'NEDC' })
+    const torque = checks.find(({ name }) => name === 'Root mean square torque')
+    expect(torque?.actual.si).toBeCloseTo(Math.sqrt(torqueSquares / 1180), 9)
+  })
   it.each(['ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode'] as const)('over %s', (cycle) => {
     const { net } = driveCycle({ ...least, cycle, regeneration: { share: 0.7 } })
     expect(net.si / integrated(cycles[cycle], 0.7)).toBeCloseTo(1, 5)
