@@ -78,7 +78,8 @@ const accelerateGiven = /*@__PURE__*/ (() =>
  * - `grade`, rise over run, level unless given
  *
  * Every sequence of gears is tried, at most 8 gears; the one that arrives first is returned. It shifts where the next of
- * its gears speeds the car up as well. List one gear alone to see what that gear does.
+ * its gears speeds the car up as well, the last such place where a bumpy torque curve has several: another may be some per
+ * cent sooner there. List one gear alone to see what that gear does.
  *
  * Time and distance are the integrals of dv/a and v dv/a over the speed, a the acceleration that the limits leave, by
  * Simpson's rule, each part halved until both estimates agree to 1e-10 of it; `errorBound` is the sum of the differences

@@ -16,6 +16,9 @@ export type ForEachGear<T> = { readonly [gear: string]: T } | readonly T[]
 /** What is read for each gear; without a name, where one figure stands for all. */
 type Named<T> = readonly (readonly [name: string | undefined, value: T])[]
 
+/** The same for efficiencies; with its place where they are a list. */
+type Efficiencies = readonly (readonly [name: string | number | undefined, value: Quantity<'ratio'>])[]
+
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
 
 const gearGiven = /*@__PURE__*/ given('ratio', 'Ratio of the gear', { above: 0 })
@@ -65,21 +68,15 @@ const gearsGiven: z.ZodMiniTransform<Named<Quantity<'ratio'>>, ForEachGear<Given
 )
 
 /** One efficiency for every gear, or one for each, as they are read. */
-const efficienciesGiven: z.ZodMiniTransform<
-  Named<Quantity<'ratio'>>,
-  Given<'ratio'> | ForEachGear<Given<'ratio'>>
-> = /*@__PURE__*/ about(
-  'the efficiency between motor shaft and wheels',
-  z.transform((value: Given<'ratio'> | ForEachGear<Given<'ratio'>>, payload): Named<Quantity<'ratio'>> => {
-    const entries = entriesOf(value)
-    if (entries === undefined) return [[undefined, readLeaf(efficiencyGiven, value, undefined, payload)]]
-    const isList = Array.isArray(value)
-    return entries.map(([key, each], i) => [
-      isList ? (ordinals[i] ?? `gear ${i + 1}`) : String(key),
-      readLeaf(efficiencyGiven, each, key, payload),
-    ])
-  }),
-)
+const efficienciesGiven: z.ZodMiniTransform<Efficiencies, Given<'ratio'> | ForEachGear<Given<'ratio'>>> =
+  /*@__PURE__*/ about(
+    'the efficiency between motor shaft and wheels',
+    z.transform((value: Given<'ratio'> | ForEachGear<Given<'ratio'>>, payload): Efficiencies => {
+      const entries = entriesOf(value)
+      if (entries === undefined) return [[undefined, readLeaf(efficiencyGiven, value, undefined, payload)]]
+      return entries.map(([key, each]) => [key, readLeaf(efficiencyGiven, each, key, payload)])
+    }),
+  )
 
 /** What describes a tyre in a structure: the rolling radius, or the mark from which it follows. */
 export const tyreShape = /*@__PURE__*/ (() => ({
@@ -201,7 +198,7 @@ function refuseRising(where: string, gears: Gearing['gears']): void {
  */
 export function drivelineOf(
   where: string,
-  driveline: Gearing & { readonly efficiency: Named<Quantity<'ratio'>> },
+  driveline: Gearing & { readonly efficiency: Efficiencies },
 ): { readonly gears: readonly LossyGear[]; readonly assumptions: readonly string[] } {
   const { gears, assumptions } = gearingOf(where, driveline)
   const efficiencies = efficienciesFor(
@@ -218,13 +215,14 @@ export function drivelineOf(
   }
 }
 
-function efficienciesFor(
-  where: string,
-  names: readonly string[],
-  given: Named<Quantity<'ratio'>>,
-): readonly Quantity<'ratio'>[] {
+function efficienciesFor(where: string, names: readonly string[], given: Efficiencies): readonly Quantity<'ratio'>[] {
   const [first] = given
   if (first !== undefined && first[0] === undefined) return names.map(() => first[1])
+  if (typeof first?.[0] === 'number') {
+    if (given.length === names.length) return given.map(([, efficiency]) => efficiency)
+    const expected = `one for each of the gears ${names.join(', ')}`
+    throw new InputError(where, [{ path: 'efficiency', expected, received: `a list of ${given.length}` }])
+  }
   const byName = new Map(given)
   const strangers = given.filter(([name]) => !names.includes(name as string))
   const issues = [

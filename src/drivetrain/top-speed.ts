@@ -110,7 +110,7 @@ export const topSpeed = /*@__PURE__*/ procedure('topSpeed', topSpeedGiven, (read
             limitedBy: all.held.limitedBy,
           },
         }),
-    checks: [],
+    checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
     assumptions: [
       ...drive.assumptions,
       ...(read.grade === undefined ? ['The road is level (grade by default).'] : []),
@@ -121,6 +121,15 @@ export const topSpeed = /*@__PURE__*/ procedure('topSpeed', topSpeedGiven, (read
     cautions: [cautions.brakesAndSteering],
   }
 })
+
+/** The check of a grade on which no speed is held all day. */
+function allDayCheck(drive: Drive, grade: Quantity<'ratio'>): Check {
+  const lowest = drive.gears[0] as DriveGear
+  const force = (newtons: number) => quantity('force', newtons, 'N')
+  const pull = force(pullIn(drive, lowest, 0, 'continuous').most)
+  const load = force(loadOn(drive, 0, grade.si))
+  return check('Pull that the motor holds all day', pull, 'at least', load, `what resists on ${grade.as('%')}`)
+}
 
 function kilometresPerHour(speed: number): Quantity<'speed'> {
   return quantity('speed', speed, 'm/s').as('km/h')
@@ -194,7 +203,8 @@ const climbingGiven = /*@__PURE__*/ (() =>
  * @returns The grades, rise over run, with gear and limit; also all day, where `motor.continuousTorque` or
  * `motor.continuousPower` is given.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError for a speed at which
- * no gear turns the motor slowly enough.
+ * no gear turns the motor slowly enough, and without `friction` where a gear pulls more than the weight: then only the grip
+ * bounds the grade.
  * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), gradeability; Gillespie,
  * Fundamentals of Vehicle Dynamics (1992), chapter 2.
  *

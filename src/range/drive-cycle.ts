@@ -186,7 +186,8 @@ interface Ready {
  * - `regeneration.share`: how much of the braking goes to the motor, within its torque, the grip of its wheels and what the
  *   pack takes; none unless given
  * - `air` (`temperature`, `altitude`, `headwind`), `auxiliary` (W), `friction` of tyre and road
- * - `step` (s): the longest step, 1 s unless given, at most 10 s. Halving it changes the result by the square
+ * - `step` (s): the longest step, 1 s unless given, at most 10 s. Halving it changes energies by the square. A limit is
+ *   held on the mean of a step, so that a range that a weak pack ends comes out up to two steps late
  *
  * A car that cannot follow does what it can: `missed` tells when, by how much and what held it back. The range is where the
  * pack is down to its last state of charge, or first fails to give what the drive asks, the drive being repeated.

@@ -338,7 +338,12 @@ function sharedOf({ driveline, motor, regeneration, friction, controller, pack, 
     driveline: {
       ...wheels,
       ...(gears === undefined ? {} : { gears: Object.fromEntries(gears) }),
-      efficiency: name === undefined ? only : Object.fromEntries(efficiency),
+      efficiency:
+        name === undefined
+          ? only
+          : typeof name === 'number'
+            ? efficiency.map(([, each]) => each)
+            : Object.fromEntries(efficiency),
     },
     motor,
     regeneration,

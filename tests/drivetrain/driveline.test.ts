@@ -30,6 +30,20 @@ describe('a driveline', () => {
     const listed = read({ ...driveline, gears: [3.8, '2.3', 1.45, 1] }).gears
     expect(JSON.stringify(listed)).toBe(JSON.stringify(gears))
   })
+  it('takes a list of efficiencies for gears with names of their own, one for each', () => {
+    const named = { ...driveline, gears: { low: 2.1, high: 1 } }
+    const gears = read({ ...named, efficiency: [0.95, 0.96] }).gears.map(({ name, efficiency }) => [
+      name,
+      efficiency.si,
+    ])
+    expect(gears).toEqual([
+      ['low', 0.95],
+      ['high', 0.96],
+    ])
+    expect(() => read({ ...named, efficiency: [0.95] })).toThrow(
+      'efficiency: expected one for each of the gears low, high, got a list of 1',
+    )
+  })
   it('takes one efficiency, or one for each gear by name or as a list', () => {
     const efficiency = { first: 0.92, second: 0.93, third: 0.94, fourth: '96%' } as const
     const shown = (each: readonly LossyGear[]) => each.map((gear) => gear.efficiency.si)

@@ -139,6 +139,18 @@ describe('tractionCurves', () => {
 })
 
 describe('topSpeed', () => {
+  it('says by a check where no speed is held all day', () => {
+    const hill = { ...drive, motor: { ...motor, continuousTorque: '9 N·m' }, grade: 0.3 } as const
+    const { continuous, checks } = topSpeed(hill)
+    expect(continuous).toBeUndefined()
+    const [allDay] = checks
+    expect(`${allDay?.name}: ${allDay?.verdict}`).toBe('Pull that the motor holds all day: fail')
+    // 760 kg × g × (sin + 0.013 cos) of atan 0.3.
+    const angle = Math.atan(0.3)
+    expect(allDay?.limit.si).toBeCloseTo(760 * 9.80665 * (Math.sin(angle) + 0.013 * Math.cos(angle)), 8)
+    expect(topSpeed(drive).checks).toEqual([])
+  })
+
   it('of a car that only the air resists is that of its power', () => {
     fc.assert(
       fc.property(between(5, 200), between(0.2, 2), (kilowatts, area) => {
