@@ -255,6 +255,35 @@ describe('accelerate', () => {
     expect(text).toContain('At 80 km/h in second, held by the peak power of the motor')
   })
 
+  it('rolls through a shift as its resistance slows it', () => {
+    // 0.1 × 9.80665 m/s² hold the car back. First pulls 8000 N to 10 m/s, where the motor turns no faster; second 4000 N.
+    const car = { ...free.car, rotatingFactor: 1, rollingResistance: 0.1 }
+    const motor = {
+      peakTorque: '4000 N·m',
+      peakPower: '1 MW',
+      maximumSpeed: quantity('angularSpeed', 20, 'rad/s'),
+    } as const
+    const run = { ...free, car, motor, gears: [2, 1], shiftTime: '0.5 s', to: '15 m/s' } as const
+    const { time, distance, gears } = accelerate(run)
+    const drag = 0.1 * 9.80665
+    const [first, second] = [8 - drag, 4 - drag]
+    const after = 10 - 0.5 * drag
+    expect(gears).toHaveLength(2)
+    expect(time.si).toBeCloseTo(10 / first + 0.5 + (15 - after) / second, 9)
+    const rolled = 10 * 0.5 - (drag * 0.5 ** 2) / 2
+    expect(distance.si).toBeCloseTo(10 ** 2 / (2 * first) + rolled + (15 ** 2 - after ** 2) / (2 * second), 8)
+  })
+
+  it('on a hill has the grip that the hill leaves', () => {
+    const grade = 0.2
+    const [sine, cosine] = [Math.sin(Math.atan(grade)), Math.cos(Math.atan(grade))]
+    const still = { ...car, rollingResistance: 0, dragArea: '0 m²' } as const
+    const { time } = accelerate({ ...drive, car: still, friction: 0.5, gears: [8], grade, to: '5 km/h' })
+    // Rear axle: friction × m g × 1 m × cosine over 2.03 m less friction × 0.5 m; less what the hill takes.
+    const acceleration = 9.80665 * ((0.5 * cosine) / (2.03 - 0.5 * 0.5) - sine)
+    expect(time.si).toBeCloseTo(5 / 3.6 / acceleration, 8)
+  })
+
   it('says what it reaches of a speed that it does not', () => {
     const reached = topSpeed(drive).speed
     // The highest speed itself is never reached: the car nears it for ever.

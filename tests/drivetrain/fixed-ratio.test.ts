@@ -30,6 +30,16 @@ describe('fixedRatio', () => {
     expect(fits).toBe(true)
   })
 
+  it('holds a start on a hill to the grip that the hill leaves', () => {
+    // On the level the tyres hold 0.306 of the weight, on 30 % that times the cosine, 0.293; the start needs 0.2998.
+    const friction = (0.306 * 2.03) / (1 + 0.306 * 0.5)
+    const { fits, limits } = fixedRatio({ ...asked, friction, topSpeed: '60 km/h', grade: 0.3 })
+    expect(fits).toBe(false)
+    const [needed, held] = [0.2998, 0.306 * Math.cos(Math.atan(0.3))].map((share) => Math.round(share * weight))
+    expect(limits[1]?.refused).toBe(`it needs ${needed} N, and the tyres hold ${held} N`)
+    expect(fixedRatio({ ...asked, friction: friction * 1.05, topSpeed: '60 km/h', grade: 0.3 }).fits).toBe(true)
+  })
+
   it('does at both ends of the window what was asked, and outside it does not', () => {
     const given = { ...asked, pack, stateOfCharge: 0.3, friction: 0.9 } as const
     const { least, greatest } = fixedRatio({ ...given, topSpeed: '115 km/h', grade: 0.2, launch: '1.5 m/s²' })

@@ -308,6 +308,12 @@ describe('shiftSpeeds', () => {
 })
 
 describe('bestGear', () => {
+  it('is refused where the tyres do not hold what a hill asks', () => {
+    expect(() => bestGear({ ...drive, friction: 0.2, speed: '30 km/h', grade: 0.15 })).toThrow(
+      'no gear holds 30 km/h: first, grip of the driven wheels; second, grip of the driven wheels',
+    )
+  })
+
   const loss = { lossPerTorqueSquared: '0.3 W/(N·m)²', lossPerSpeed: '0.4 W/(rad/s)', constant: '80 W' } as const
 
   const { efficiency: _, ...rest } = motor
