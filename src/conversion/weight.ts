@@ -110,6 +110,7 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
     ],
     checks: [
       ...checks,
+      ...(placed?.checks ?? []).map((each) => ({ ...each, name: `${each.name}, as the modules are placed` })),
       ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
       ...laden.checks.map((each) => ({ ...each, name: `${each.name}, laden` })),
     ],

@@ -347,6 +347,7 @@ describe('an assessment', () => {
     expect(failed.map(({ name }) => name)).toEqual([
       'Rise of the empty mass',
       'Shift of the front share, in points',
+      'Front share from its target, as the modules are placed',
       'Gross mass, laden',
       'Mass on the front axle, laden',
     ])
