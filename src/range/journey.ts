@@ -7,7 +7,7 @@ import * as z from 'zod/mini'
 import { airOf } from '../drivetrain/air.js'
 import { InputError, type InputIssue, quantity } from '../quantity/index.js'
 import { about, given, type Read } from '../structure/index.js'
-import type { Motion } from './motion.js'
+import { type Motion, SAME_SPEED } from './motion.js'
 import { type Conditions, conditionsOf, type Powertrain } from './powertrain.js'
 
 /** A journey as it is read. */
@@ -185,12 +185,15 @@ function driveStretch(
   onStep: OnStep,
 ): boolean {
   motion.enter(conditions)
+  let wanted = motion.speed
   for (let left = distance; left > DRIVEN; left -= motion.length) {
     const now = motion.speed
     const [target, duration] = nextStep(now, left, speed, leaving, acceleration, braking, step)
     if (!motion.advance(target, duration)) return false
-    // Where a hill lets the car gain nothing, the speed of the stretch is what it misses.
-    if (!onStep(target <= now || motion.speed > now ? target : speed)) return false
+    // A car that falls behind is held to where the pace would have brought it since.
+    const isBehind = target - motion.speed > SAME_SPEED
+    wanted = isBehind ? Math.max(target, Math.min(speed, wanted + acceleration * motion.lasted)) : motion.speed
+    if (!onStep(isBehind ? wanted : target)) return false
     // A car that a hill has brought to a stand, and that gains next to nothing of what is asked, comes no farther.
     const gained = motion.speed - now
     if (now < STANDS && motion.speed < STANDS && target > now && gained < (target - now) / 100) return false

@@ -303,6 +303,33 @@ describe('a car that cannot follow', () => {
     expect(peakCurrent?.si).toBeCloseTo(80, 6)
     expect(range?.in('km')).toBeGreaterThan(40)
   })
+  it('is told of alike at every step, by where the pace would have brought it', () => {
+    const at = (step: `${number} s`) =>
+      driveCycle({
+        ...whole,
+        cycle: undefined,
+        motor: { ...motor, continuousTorque: undefined, peakPower: '20 kW' },
+        journey: [
+          { distance: '1 km', speed: '80 km/h' },
+          { distance: '800 m', speed: '80 km/h', grade: 0.12 },
+          { distance: '1 km', speed: '80 km/h' },
+        ],
+        step,
+      } as Given).missed
+    const [coarse, fine] = [at('1 s'), at('0.02 s')]
+    expect(coarse).toHaveLength(fine.length)
+    const [hill, slowest] = [coarse[1], fine[1]]
+    expect(hill?.asked.in('km/h')).toBeCloseTo(80, 6)
+    expect(slowest?.asked.in('km/h')).toBeCloseTo(80, 6)
+    expect(hill?.reached.in('km/h')).toBeCloseTo(slowest?.reached.in('km/h') as number, 1)
+    // It nears the speed at which 93 % of 20 kW are what resists: (911.3 N + 91.2 N) v + 0.3733 kg/m v³, at 60.3 km/h.
+    const v = 60.3 / 3.6
+    const [sine, cosine] = [Math.sin(Math.atan(0.12)), Math.cos(Math.atan(0.12))]
+    const needs = 780 * 9.80665 * (sine + 0.012 * cosine) * v + 0.5 * (101325 / (287.05287 * 293.15)) * 0.62 * v ** 3
+    expect(needs / 18_600).toBeCloseTo(1, 2)
+    expect(slowest?.reached.in('km/h')).toBeGreaterThan(60.3)
+    expect(slowest?.reached.in('km/h')).toBeLessThan(61.5)
+  })
   it('ends its journey on a hill that is too steep', () => {
     const driven = driveCycle({
       ...whole,
