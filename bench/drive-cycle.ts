@@ -3,6 +3,7 @@
 import { quantity } from 'kerbwatt/quantity'
 import { cycles, driveCycle, driveTrace, energyAtSpeed } from 'kerbwatt/range'
 import { byHand, van } from '../tests/range/by-hand.js'
+import { logOf } from '../tests/range/log.js'
 import { durationText, medianOf, type Row } from './row.js'
 
 /** So often each is done; the median counts. */
@@ -22,16 +23,6 @@ function mediansOf(works: readonly (() => unknown)[]): number[] {
   return spans.map(medianOf)
 }
 
-/** A log with a row each second, in pieces. */
-function* log(rows: number) {
-  yield 'time (s),speed (km/h)\n'
-  for (let row = 0; row < rows; row += 500) {
-    let piece = ''
-    for (let i = row; i < row + 500; i++) piece += `${i},${(50 + 40 * Math.sin(i / 20)).toFixed(2)}\n`
-    yield piece
-  }
-}
-
 export function driveCycleRows(): Row[] {
   const stop = { ...cycles.NEDC, corners: { seconds: [0, 1, 2], metresPerSecond: [0, 1, 0] } }
   const [whole = Number.NaN, read = Number.NaN, hand = Number.NaN] = mediansOf([
@@ -44,7 +35,7 @@ export function driveCycleRows(): Row[] {
   energyAtSpeed({ ...van, speeds })
   const sweep = performance.now() - start
   const before = performance.now()
-  driveTrace({ ...van, log: log(1e6) })
+  driveTrace({ ...van, log: logOf(1e6) })
   const trace = performance.now() - before
   return [
     {

@@ -233,18 +233,29 @@ export function loadOn({ road, airDensity, headwind }: Drive, speed: number, gra
 
 /** What resists a car at a speed on a grade, with its working. */
 export function loadWorked(
-  { road, airDensity, headwind }: Drive,
+  drive: Pick<Drive, 'road' | 'airDensity' | 'headwind'>,
   speed: Quantity<'speed'>,
   grade: Quantity<'ratio'>,
 ): Quantity<'force'> {
-  const { mass, rollingResistance: coefficient, dragArea, linear } = road
-  const air = aerodynamicDrag({ airDensity, dragArea, speed, headwind })
+  const { mass, rollingResistance: coefficient } = drive.road
   return roadLoad({
-    // A linear term may be negative, as rolling resistance may not.
-    aerodynamicDrag: linear.si === 0 ? air : air.plus(quantity('force', linear.si * speed.si, 'N')),
+    aerodynamicDrag: dragWorked(drive, speed),
     rollingResistance: rollingResistance({ mass, coefficient, grade }),
     gradeForce: gradeForce({ mass, grade }),
   })
+}
+
+/**
+ * The part of what resists a car that grows with its speed, with its working: the drag, and with it the linear term of a
+ * coast-down, which may be negative, as rolling resistance may not.
+ */
+export function dragWorked(
+  { road, airDensity, headwind }: Pick<Drive, 'road' | 'airDensity' | 'headwind'>,
+  speed: Quantity<'speed'>,
+): Quantity<'force'> {
+  const { dragArea, linear } = road
+  const air = aerodynamicDrag({ airDensity, dragArea, speed, headwind })
+  return linear.si === 0 ? air : air.plus(quantity('force', linear.si * speed.si, 'N'))
 }
 
 /** Road speed, in m/s, at which a gear turns the motor at its highest speed. */

@@ -11,6 +11,7 @@ import { section } from '../formula/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { carGiven, gripOf } from './car.js'
+import { GRIP } from './drive.js'
 import { drivelineOf, drivelineShape, gearNumbers, type LossyGear, torqueForForce } from './driveline.js'
 import { motorSpeed, roadSpeed, wheelTorque } from './gears.js'
 import { envelopeOf, type Motor, motorGiven } from './motor-envelope.js'
@@ -143,9 +144,7 @@ function greatestTorqueOf(motor: Motor): Peak {
 function loadIn(gear: LossyGear, peak: Peak, grip: number | undefined, rated: Quantity<'torque'>): GearLoad {
   const slips = grip === undefined ? Infinity : torqueForForce(gearNumbers(gear), grip)
   const [inputTorque, limitedBy] =
-    slips < peak.torque.si
-      ? [quantity('torque', slips, 'N·m'), 'grip of the driven wheels']
-      : [peak.torque, peak.limitedBy]
+    slips < peak.torque.si ? [quantity('torque', slips, 'N·m'), GRIP] : [peak.torque, peak.limitedBy]
   return {
     gear: gear.name,
     inputTorque,

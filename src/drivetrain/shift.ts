@@ -13,6 +13,7 @@ import {
   type DriveGear,
   driveOf,
   driveShape,
+  GRIP,
   greatestTorque,
   highestSpeedIn,
   lastWhere,
@@ -215,7 +216,7 @@ function refusalOf(drive: Drive, gear: DriveGear, speed: number, grade: number):
   // Where the car must be held back, brakes do what the motor does not.
   const { most, limitedBy } = greatestTorque(drive, turning, 'peak')
   if (turning > drive.envelope.maximumSpeed || torqueForForce(gear, force) > most) return limitedBy
-  return force > (drive.grip?.driving(grade) ?? Infinity) ? 'grip of the driven wheels' : undefined
+  return force > (drive.grip?.driving(grade) ?? Infinity) ? GRIP : undefined
 }
 
 function noGear(speed: Quantity<'speed'>, rows: readonly SteadyGear[]): CalculationError {

@@ -12,6 +12,7 @@ import { about, given, procedure } from '../structure/index.js'
 import {
   type Drive,
   type DriveGear,
+  dragWorked,
   driveOf,
   driveShape,
   GRIP,
@@ -25,7 +26,7 @@ import {
 } from './drive.js'
 import { motorSpeed } from './gears.js'
 import type { Rating } from './motor-envelope.js'
-import { aerodynamicDrag, roadPower } from './road-load.js'
+import { roadPower } from './road-load.js'
 import { gradeability, gripGradeability } from './traction.js'
 
 /** A speed that a car holds. */
@@ -266,11 +267,10 @@ function gradeIn(
   speed: Quantity<'speed'>,
   rating: Rating,
 ): { readonly grade: Quantity<'ratio'>; readonly limitedBy: string } {
-  const { road, airDensity, headwind, grip } = drive
-  const { mass, dragArea, rollingResistance, linear } = road
+  const { road, grip } = drive
+  const { mass, rollingResistance } = road
   const pull = pullIn(drive, gear, speed.si, rating)
-  const air = aerodynamicDrag({ airDensity, dragArea, speed, headwind })
-  const other = linear.si === 0 ? air : air.plus(quantity('force', linear.si * speed.si, 'N'))
+  const other = dragWorked(drive, speed)
   const weight = mass.si * standardGravity.value.si
   // A pull of the weight and more climbs whatever the tyres hold.
   const limits = [

@@ -340,9 +340,10 @@ export function followPiece(
 }
 
 /** Why a drive ended before its end. */
-export type Ended = 'empty' | 'spent' | 'stalled' | undefined
+type Ended = 'empty' | 'spent' | 'stalled' | undefined
 
-function driveOnce(motion: Motion, tally: Tally, course: Course, pack: PackInUse | undefined): Ended {
+/** Drives a course, booking every step, until it ends or the pack is empty; and tells why it ended before. */
+export function driveOnce(motion: Motion, tally: Tally, course: Course, pack: PackInUse | undefined): Ended {
   let isEmpty = false
   const isWhole = course.drive(motion, (target) => {
     tally.add(motion, target)
@@ -368,7 +369,7 @@ const speedOf = (metresPerSecond: number) => fromSi('speed', metresPerSecond, 'k
 export function figuresOf(
   place: string,
   asked: Pick<Asked, 'motor' | 'usableEnergy'>,
-  { train, pack, course }: Pick<Ready, 'train' | 'pack'> & { readonly course: Pick<Course, 'assumptions'> },
+  { train, pack, course }: Pick<Ready, 'train' | 'pack' | 'course'>,
   motion: Motion,
   tally: Tally,
   ended: Ended,

@@ -8,14 +8,15 @@ import { type InputIssue, shown } from '../quantity/errors.js'
 import { about, given, procedure } from '../structure/index.js'
 import {
   type Drive,
+  driveOnce,
   driveShape,
-  type Ended,
   figuresOf,
   followPiece,
   levelConditions,
   refuseFlyingStart,
   STEP,
 } from './drive-cycle.js'
+import type { Course } from './journey.js'
 import { Motion } from './motion.js'
 import { gripFor, packInUse, powertrainOf } from './powertrain.js'
 import { Tally } from './tally.js'
@@ -75,24 +76,27 @@ export const driveTrace = /*@__PURE__*/ procedure(where, driveTraceGiven, (asked
   const pack = packInUse(where, asked, asked.controller)
   const { conditions, assumptions } = levelConditions(train, asked.air)
   const step = asked.step?.si ?? STEP
+  const course: Course = {
+    start: { conditions, speed: 0 },
+    assumptions,
+    drive: (motion, onStep) => {
+      let goesOn = true
+      let [before, from] = [0, Number.NaN]
+      const reader = new TraceReader(where, asked.longestGap, (time, speed) => {
+        if (Number.isNaN(from)) {
+          refuseFlyingStart(where, 'log', speed, train)
+          motion.restart(speed)
+        } else goesOn &&= followPiece(motion, from, speed, time - before, step, onStep)
+        before = time
+        from = speed
+      })
+      for (const piece of piecesOf(asked.log)) reader.take(piece)
+      reader.end()
+      return goesOn
+    },
+  }
   const tally = new Tally(pack)
   const motion = new Motion(train, grip, pack, conditions, 0)
-  let ended: Ended
-  let [before, from] = [0, Number.NaN]
-  const onStep = (target: number) => {
-    tally.add(motion, target)
-    if (pack !== undefined && motion.stateOfCharge <= pack.to) ended = 'empty'
-    return ended === undefined
-  }
-  const reader = new TraceReader(where, asked.longestGap, (time, speed) => {
-    if (Number.isNaN(from)) {
-      refuseFlyingStart(where, 'log', speed, train)
-      motion.restart(speed)
-    } else if (ended === undefined && !followPiece(motion, from, speed, time - before, step, onStep)) ended ??= 'spent'
-    before = time
-    from = speed
-  })
-  for (const piece of piecesOf(asked.log)) reader.take(piece)
-  reader.end()
-  return figuresOf(where, asked, { train, pack, course: { assumptions } }, motion, tally, ended)
+  const ended = driveOnce(motion, tally, course, pack)
+  return figuresOf(where, asked, { train, pack, course }, motion, tally, ended)
 })

@@ -84,10 +84,7 @@ export class Motion implements Flows {
   motor = 0
   shifts = 0
   auxiliaries = 0
-  /** Force of the driven wheels on the road; negative where the motor brakes. */
-  force = 0
   torque = 0
-  motorSpeed = 0
   current = 0
   openCircuit = 0
   voltage = 0
@@ -308,9 +305,7 @@ export class Motion implements Flows {
     this.kinetic = inertia * speedUp - this.shifts + this.#paid
     const wheel = load + inertia * speedUp
     const turning = mean * gear.turns
-    this.motorSpeed = turning
     if (wheel >= 0) {
-      this.force = mean === 0 ? 0 : wheel / mean
       this.brakes = 0
       const shaft = wheel / gear.efficiency
       this.torque = mean === 0 ? 0 : shaft / turning
@@ -320,7 +315,6 @@ export class Motion implements Flows {
       const braking = most === 0 ? 0 : this.#brakingTorque(gear, most / mean, turning)
       const byMotor = (braking * turning) / gear.efficiency
       this.torque = -braking
-      this.force = -byMotor / mean
       this.brakes = -wheel - byMotor
       this.driveline = byMotor - braking * turning
     }
@@ -385,8 +379,7 @@ export class Motion implements Flows {
     if (pack === undefined) return
     const { openCircuit } = this
     const { resistance, discharge, floor } = pack.supply
-    const root = openCircuit * openCircuit - 4 * this.fastPower * resistance
-    const asked = root < 0 ? Infinity : (2 * this.fastPower) / (openCircuit + Math.sqrt(root))
+    const asked = this.#currentFor(this.fastPower, resistance)
     this.fastCurrent = Math.min(asked, discharge.peak[0], Math.max(0, openCircuit - floor[0]) / resistance)
     this.fastVoltage = openCircuit - this.fastCurrent * resistance
     if (this.fastCurrent < asked) {
@@ -397,16 +390,20 @@ export class Motion implements Flows {
 
   /** Takes the power of the step from the pack, or gives what forbids it. */
   #draw({ supply }: PackInUse): number {
-    const { openCircuit, power } = this
     const { resistance, discharge, floor } = supply
-    // The formula currentForPower, written out; so is terminalVoltage below.
-    const root = openCircuit * openCircuit - 4 * power * resistance
-    if (root < 0) return POWER
-    const current = (2 * power) / (openCircuit + Math.sqrt(root))
+    const current = this.#currentFor(this.power, resistance)
+    if (current === Infinity) return POWER
     this.current = current
-    this.voltage = openCircuit - current * resistance
+    this.voltage = this.openCircuit - current * resistance
     if (current > discharge.peak[0] * ROUNDING) return CURRENT
     return this.voltage * ROUNDING < floor[0] && current > 0 ? FLOOR : FREE
+  }
+
+  /** The formula currentForPower, written out, as terminalVoltage is where it is used; infinite for more than the pack has. */
+  #currentFor(power: number, resistance: number): number {
+    const { openCircuit } = this
+    const root = openCircuit * openCircuit - 4 * power * resistance
+    return root < 0 ? Infinity : (2 * power) / (openCircuit + Math.sqrt(root))
   }
 
   #openCircuitAt(state: number): number {

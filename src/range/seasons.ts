@@ -155,7 +155,8 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  */
 export const seasons = /*@__PURE__*/ procedure(where, seasonsGiven, (asked): Seasons => {
   refuse(asked)
-  const changes = { summer: changesIn('summer', asked), winter: changesIn('winter', asked) }
+  const factors = { summer: factorIn('summer', asked), winter: factorIn('winter', asked) }
+  const changes = { summer: changesIn('summer', asked, factors), winter: changesIn('winter', asked, factors) }
   const base = sharedOf(asked)
   const driven = (set: number) => {
     const told = causes.map((cause, i) => changes[has(set, i) ? 'winter' : 'summer'][cause])
@@ -193,7 +194,7 @@ export const seasons = /*@__PURE__*/ procedure(where, seasonsGiven, (asked): Sea
       heater: lossBy('heater'),
       usableCapacity: lossBy('usableCapacity'),
     },
-    ...findingsOf(asked, summer, winter),
+    ...findingsOf(factors, summer, winter),
   }
 })
 
@@ -290,15 +291,18 @@ function blamed<T>(name: SeasonName | undefined, when: string, work: () => T): T
 }
 
 /** What a drive is told of a season, by cause. */
-function changesIn(name: SeasonName, asked: Asked): Changes {
+function changesIn(name: SeasonName, asked: Asked, factors: Factors): Changes {
   const { temperature, auxiliary, usableEnergy, stateOfCharge, cellTemperature } = asked[name]
   return {
     airDensity: { air: { ...asked.air, temperature } },
-    rollingResistance: { car: carIn(name, asked) },
+    rollingResistance: { car: carIn(name, asked, factors) },
     heater: { auxiliary },
     usableCapacity: { usableEnergy, stateOfCharge, cellTemperature },
   }
 }
+
+/** How much harder the tyres of the car roll in each season, where that is not told. */
+type Factors = { readonly [name in SeasonName]: Quantity<'ratio'> | undefined }
 
 /** How much harder the tyres of the car roll than at 20 °C; undefined where the season tells its rolling resistance. */
 function factorIn(name: SeasonName, asked: Asked): Quantity<'ratio'> | undefined {
@@ -319,9 +323,9 @@ function factorIn(name: SeasonName, asked: Asked): Quantity<'ratio'> | undefined
   })
 }
 
-function carIn(name: SeasonName, asked: Asked): Driven['car'] {
+function carIn(name: SeasonName, asked: Asked, factors: Factors): Driven['car'] {
   const { car } = asked
-  const factor = factorIn(name, asked)?.si
+  const factor = factors[name]?.si
   if (factor === undefined) return { ...car, rollingResistance: asked[name].rollingResistance }
   if (car.roadLoad !== undefined) {
     const { constant, linear } = car.roadLoad
@@ -389,24 +393,23 @@ function whyNoRange({ net, distance, missed, rangeEndedBy }: DrivenCycle): strin
 }
 
 /** What was checked and taken for granted, with the season where it goes for one alone. */
-function findingsOf(asked: Asked, summer: DrivenSeason, winter: DrivenSeason): Findings {
+function findingsOf(factors: Factors, summer: DrivenSeason, winter: DrivenSeason): Findings {
   const checksIn = (name: SeasonName, { checks }: Findings) =>
     checks.map((each) => ({ ...each, name: `${each.name}, in ${name}` }))
   const only = (name: SeasonName, { assumptions }: Findings, other: Findings) =>
     assumptions.filter((each) => !other.assumptions.includes(each)).map((each) => `In ${name}: ${each}`)
-  const factors = (['summer', 'winter'] as const).flatMap((name) => {
-    const factor = unrecorded(() => factorIn(name, asked))
-    return factor === undefined ? [] : [`${factor} times as hard in ${name}`]
-  })
+  const harder = (['summer', 'winter'] as const).flatMap((name) =>
+    factors[name] === undefined ? [] : [`${factors[name]} times as hard in ${name}`],
+  )
   return {
     checks: [...checksIn('summer', summer), ...checksIn('winter', winter)],
     assumptions: [
       ...summer.assumptions.filter((each) => winter.assumptions.includes(each)),
       ...only('summer', summer, winter),
       ...only('winter', winter, summer),
-      ...(factors.length === 0
+      ...(harder.length === 0
         ? []
-        : [`The rolling resistance of the car is that at 20 °C: its tyres roll ${factors.join(', and ')}.`]),
+        : [`The rolling resistance of the car is that at 20 °C: its tyres roll ${harder.join(', and ')}.`]),
       'A cause takes the mean of what it takes over all orders in which the four can set in.',
     ],
     cautions: winter.cautions,

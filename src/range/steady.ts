@@ -6,7 +6,8 @@
  */
 import * as z from 'zod/mini'
 import { type Air, airGiven, airOf } from '../drivetrain/air.js'
-import { aerodynamicDrag, gradeForce, roadLoad, roadPower, rollingResistance } from '../drivetrain/road-load.js'
+import { loadWorked } from '../drivetrain/drive.js'
+import { roadPower } from '../drivetrain/road-load.js'
 import { greatestDischarge, powerRefused } from '../drivetrain/supply.js'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
@@ -162,14 +163,7 @@ function worked(
 ): void {
   section(`At ${speed}: ${all}`, () => {
     const { road, auxiliary } = train
-    const { mass, rollingResistance: coefficient, linear, dragArea } = road
-    const drag = aerodynamicDrag({ airDensity: air.density, dragArea, speed, headwind: air.headwind })
-    const force = roadLoad({
-      // A linear term may be negative, as rolling resistance may not.
-      aerodynamicDrag: linear.si === 0 ? drag : drag.plus(fromSi('force', linear.si * speed.si, 'N')),
-      rollingResistance: rollingResistance({ mass, coefficient, grade }),
-      gradeForce: gradeForce({ mass: road.mass, grade }),
-    })
+    const force = loadWorked({ road, airDensity: air.density, headwind: air.headwind }, speed, grade)
     const wheelPower = roadPower({ force, speed })
     if (train.motor.isByEfficiency && wheelPower.si >= 0) {
       const { efficiency } = train.gears.find(({ name }) => name === gear) as Powertrain['gears'][number]

@@ -34,7 +34,6 @@ export class Tally implements Flows {
   peakPower = 0
   /** Of the torque: its square over time. */
   torqueSquares = 0
-  standing = 0
   steps = 0
   lowestVoltage = Infinity
   readonly missed: Miss[] = []
@@ -68,7 +67,6 @@ export class Tally implements Flows {
     this.squares += squared
     this.heat += squared * this.#resistance
     this.torqueSquares += motion.torque * motion.torque * lasted
-    if (motion.length === 0) this.standing += lasted
     if (Math.abs(motion.fastCurrent) > this.peakCurrent) this.peakCurrent = Math.abs(motion.fastCurrent)
     if (motion.fastPower > this.peakPower) this.peakPower = motion.fastPower
     if (motion.fastVoltage < this.lowestVoltage) this.lowestVoltage = motion.fastVoltage

@@ -36,6 +36,15 @@ export const module = {
   ],
 } as const
 
+/** The same with one voltage at rest, whatever its charge. */
+export const flat = {
+  ...module,
+  openCircuit: [
+    [0, '44 V'],
+    [1, '44 V'],
+  ],
+} as const
+
 export const gears = { first: 3.6, second: 2.1, third: 1.4, fourth: 1 } as const
 
 export const motor = {

@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest'
 import { quantity } from '../../src/quantity/index.js'
 import { driveCycle, energyAtSpeed, readCycle } from '../../src/range/index.js'
-import { least, module } from './cars.js'
+import { flat, least } from './cars.js'
 
 type Given = Parameters<typeof driveCycle>[0]
 
@@ -17,13 +17,6 @@ const bare = {
 const strong = { peakTorque: '300 N·m', peakPower: '200 kW', maximumSpeed: '9000 rpm', efficiency: 0.9 } as const
 
 /** Four in series and two in parallel have 176 V at any state of charge and 28 mΩ. */
-const flat = {
-  ...module,
-  openCircuit: [
-    [0, '44 V'],
-    [1, '44 V'],
-  ],
-} as const
 const pack = { module: flat, series: 4, parallel: 2 } as const
 const [volts, ohms] = [176, 0.028]
 

@@ -7,7 +7,7 @@ import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { cycles, driveCycle, readCycle } from '../../src/range/index.js'
 import { packTemperature } from '../../src/thermal/index.js'
 import { byHand, van } from './by-hand.js'
-import { drives, gears, least, module, motor, whole } from './cars.js'
+import { drives, flat, gears, least, module, motor, whole } from './cars.js'
 
 type Given = Parameters<typeof driveCycle>[0]
 type Driven = ReturnType<typeof driveCycle>
@@ -74,18 +74,10 @@ describe('driveCycle, against closed forms', () => {
   })
 
   it('goes as far as the energy of a pack of steady voltage lets it', () => {
-    const flat = {
-      ...module,
-      resistance: '1 µΩ',
-      openCircuit: [
-        [0, '44 V'],
-        [1, '44 V'],
-      ],
-    } as const
     const { range, rangeEndedBy, consumption } = driveCycle({
       ...least,
       cycle: steady(60),
-      pack: { module: flat, series: 2, parallel: 2 },
+      pack: { module: { ...flat, resistance: '1 µΩ' }, series: 2, parallel: 2 },
     })
     expect((range?.si ?? 0) / ((88 * 82 * 3600) / consumption.si)).toBeCloseTo(1, 5)
     expect(rangeEndedBy).toBe('state of charge of 0 %')

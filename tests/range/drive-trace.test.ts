@@ -6,19 +6,10 @@ import { describe, expect, it } from 'vitest'
 import { driveCycle, driveTrace, readCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
 import { least, module, whole } from './cars.js'
+import { logOf } from './log.js'
 
 const { cycle: _, ...light } = least
 const { cycle: __, ...geared } = whole
-
-/** A log with a row each second, in pieces of 500 rows. */
-function* logOf(rows: number) {
-  yield 'time (s),speed (km/h)\n'
-  for (let row = 0; row < rows; row += 500) {
-    let piece = ''
-    for (let i = row; i < Math.min(row + 500, rows); i++) piece += `${i},${(50 + 40 * Math.sin(i / 20)).toFixed(2)}\n`
-    yield piece
-  }
-}
 
 describe('driveTrace', () => {
   it('gives what driveCycle gives over the same log, wherever it is cut', () => {

@@ -5,7 +5,7 @@ import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { driveCycle, energyAtSpeed, rangeAtSpeed, rangeTable, readCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
-import { least, module, motor, whole } from './cars.js'
+import { flat, least, module, motor, whole } from './cars.js'
 
 const { cycle: _, ...base } = least
 const { cycle: __, friction: ___, pack, ...geared } = whole
@@ -107,13 +107,6 @@ describe('rangeAtSpeed', () => {
     expect(found?.endedBy).toBe('state of charge of 10 %')
   })
   it('of a steady voltage and a resistance is the charge over the current', () => {
-    const flat = {
-      ...module,
-      openCircuit: [
-        [0, '44 V'],
-        [1, '44 V'],
-      ],
-    } as const
     const [found] = rangeAtSpeed({ ...base, pack: { module: flat, series: 3, parallel: 1 }, speed: '72 km/h' }).speeds
     const power = found?.batteryPower.si ?? 0
     const current = (132 - Math.sqrt(132 ** 2 - 4 * power * 0.042)) / (2 * 0.042)
