@@ -34,7 +34,9 @@ const WIDTH = 118
 /** Every source file of a domain. */
 export function domainFiles(): string[] {
   return Object.keys(handbooks).flatMap((domain) =>
-    readdirSync(join(root, 'src', domain)).map((file) => join(root, 'src', domain, file)),
+    readdirSync(join(root, 'src', domain), { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => join(root, 'src', domain, file)),
   )
 }
 

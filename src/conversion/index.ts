@@ -1,5 +1,5 @@
 /** The build sheet and the assessment of a whole car. */
 export type { Caution, Check, Sense } from '../findings/index.js'
 export { type Assessment, assess } from './assess.js'
-export { type Build, type BuildSheet, readBuild } from './build.js'
-export type { Figure, Section, Table, Unassessed } from './section.js'
+export type { Figure, Section, Table, Unassessed } from './chapters/section.js'
+export { type Build, type BuildSheet, readBuild } from './sheet/build.js'

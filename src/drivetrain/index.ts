@@ -1,18 +1,8 @@
 /** Tyres, gears, motor, road load, traction and acceleration. */
-export { type Acceleration, type AccelerationPoint, accelerate } from './accelerate.js'
-export { type CoastDown, coastDown } from './coast-down.js'
-export type { ForEachGear } from './driveline.js'
-export { type FixedRatio, fixedRatio, type RatioLimit } from './fixed-ratio.js'
-export { type GearRow, type GearTable, gearTable } from './gear-table.js'
+
+export type { ForEachGear } from './gearing/driveline.js'
+export { type GearRow, type GearTable, gearTable } from './gearing/gear-table.js'
 export {
-  type GearboxLoad,
-  type GearLoad,
-  gearboxLoad,
-  type PropshaftSpeed,
-  propshaftSpeed,
-} from './gearbox-load.js'
-export {
-  equivalentMass,
   gearStep,
   motorSpeed,
   motorTorque,
@@ -20,7 +10,16 @@ export {
   roadSpeed,
   tractiveForce,
   wheelTorque,
-} from './gears.js'
+} from './gearing/gears.js'
+export { criticalSpeed } from './gearing/propshaft.js'
+export {
+  readTyre,
+  rollingCircumference,
+  rollingRadius,
+  sectionHeight,
+  type TyreSize,
+  tyreDiameter,
+} from './gearing/tyre.js'
 export {
   baseSpeed,
   electricalPower,
@@ -28,9 +27,35 @@ export {
   motorEfficiency,
   motorLoss,
   shaftPower,
-} from './motor.js'
-export { criticalSpeed } from './propshaft.js'
-export { type RegenLimit, type RegenPoint, regenLimit, type StopLamps } from './regeneration.js'
+} from './motor/motor.js'
+export { type Acceleration, type AccelerationPoint, accelerate } from './pull/accelerate.js'
+export { type FixedRatio, fixedRatio, type RatioLimit } from './pull/fixed-ratio.js'
+export {
+  type GearboxLoad,
+  type GearLoad,
+  gearboxLoad,
+  type PropshaftSpeed,
+  propshaftSpeed,
+} from './pull/gearbox-load.js'
+export { type RegenLimit, type RegenPoint, regenLimit, type StopLamps } from './pull/regeneration.js'
+export {
+  type BestGear,
+  bestGear,
+  type Shift,
+  type ShiftSpeeds,
+  type SteadyGear,
+  shiftSpeeds,
+} from './pull/shift.js'
+export {
+  type Climb,
+  type ClimbingAbility,
+  climbingAbility,
+  type HeldSpeed,
+  type TopSpeed,
+  topSpeed,
+} from './pull/top-speed.js'
+export { type PullPoint, type TractionCurve, type TractionCurves, tractionCurves } from './pull/traction-curves.js'
+export { type CoastDown, coastDown } from './road/coast-down.js'
 export {
   aerodynamicDrag,
   airDensity,
@@ -44,23 +69,7 @@ export {
   roadPower,
   rollingResistance,
   rollingTemperatureFactor,
-} from './road-load.js'
-export {
-  type BestGear,
-  bestGear,
-  type Shift,
-  type ShiftSpeeds,
-  type SteadyGear,
-  shiftSpeeds,
-} from './shift.js'
-export {
-  type Climb,
-  type ClimbingAbility,
-  climbingAbility,
-  type HeldSpeed,
-  type TopSpeed,
-  topSpeed,
-} from './top-speed.js'
+} from './road/road-load.js'
 export {
   brakingLimitFront,
   brakingLimitRear,
@@ -69,13 +78,5 @@ export {
   gripGradeability,
   tractionLimitFront,
   tractionLimitRear,
-} from './traction.js'
-export { type PullPoint, type TractionCurve, type TractionCurves, tractionCurves } from './traction-curves.js'
-export {
-  readTyre,
-  rollingCircumference,
-  rollingRadius,
-  sectionHeight,
-  type TyreSize,
-  tyreDiameter,
-} from './tyre.js'
+} from './road/traction.js'
+export { equivalentMass } from './road/turning.js'

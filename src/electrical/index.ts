@@ -1,5 +1,5 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
-export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './arrange.js'
+
 export {
   adiabaticConstant,
   adiabaticTime,
@@ -8,34 +8,7 @@ export {
   cableLoss,
   cableVoltageDrop,
   loopResistance,
-} from './cable.js'
-export {
-  type CableAmpacity,
-  type CableDuty,
-  type CableTemperature,
-  cableAmpacity,
-  cableCurrent,
-  cableDuty,
-  cableTemperature,
-  insulationDrop,
-  rmsCurrent,
-  type SteadyCable,
-  surfaceHeatFlux,
-  touchingShare,
-} from './cable-heat.js'
-export { type RefusedSection, type SizedCable, type SizedSection, sizeCable } from './cable-size.js'
-export {
-  acPower,
-  backupTime,
-  type ChargePlan,
-  type ChargePoint,
-  chargePlan,
-  chargeTime,
-  converterInputCurrent,
-  type HomeSupply,
-  homeSupply,
-  inverterInput,
-} from './charging.js'
+} from './cable/cable.js'
 export {
   americanGauges,
   awg,
@@ -49,7 +22,34 @@ export {
   resistancePerLengthAt,
   resistivityAt,
   wireArea,
-} from './conductor.js'
+} from './cable/conductor.js'
+export {
+  type CableAmpacity,
+  type CableDuty,
+  type CableTemperature,
+  cableAmpacity,
+  cableCurrent,
+  cableDuty,
+  cableTemperature,
+  insulationDrop,
+  rmsCurrent,
+  type SteadyCable,
+  surfaceHeatFlux,
+  touchingShare,
+} from './cable/heat.js'
+export { type RefusedSection, type SizedCable, type SizedSection, sizeCable } from './cable/size.js'
+export {
+  acPower,
+  backupTime,
+  type ChargePlan,
+  type ChargePoint,
+  chargePlan,
+  chargeTime,
+  converterInputCurrent,
+  type HomeSupply,
+  homeSupply,
+  inverterInput,
+} from './charging/charging.js'
 export {
   faultTimeConstant,
   fuseRating,
@@ -57,9 +57,10 @@ export {
   meltingTime,
   preferredRatings,
   prospectiveCurrent,
-} from './fuse.js'
-export { type Clearing, type FuseFigures, type FuseSelection, selectFuse } from './fuse-select.js'
-export { groupModules, type ModuleGroups } from './group.js'
+} from './fuse/fuse.js'
+export { type Clearing, type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
+export { groupModules, type ModuleGroups } from './pack/group.js'
 export {
   type CellModel,
   cellModels,
@@ -68,8 +69,8 @@ export {
   ironPhosphatePotential,
   lithiumFraction,
   nmcPotential,
-} from './open-circuit.js'
-export { type MostPower, type PackState, packAt } from './operating-point.js'
+} from './pack/open-circuit.js'
+export { type MostPower, type PackState, packAt } from './pack/operating-point.js'
 export {
   cRate,
   currentAtVoltage,
@@ -85,7 +86,7 @@ export {
   terminalPower,
   terminalVoltage,
   usableEnergy,
-} from './pack.js'
+} from './pack/pack.js'
 export {
   capacitorEnergy,
   capacitorTimeConstant,

@@ -8,8 +8,8 @@ import { cautions, check, type Findings } from '../findings/index.js'
 import { cite, constant, definition, formula, input, output } from '../formula/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import { about, given, procedure } from '../structure/index.js'
-import { prospectiveCurrent } from './fuse.js'
-import { jouleHeat } from './pack.js'
+import { prospectiveCurrent } from './fuse/fuse.js'
+import { jouleHeat } from './pack/pack.js'
 
 /**
  * Voltage of a capacitor that charges through a resistor from empty.

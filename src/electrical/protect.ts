@@ -1,7 +1,7 @@
 /**
  * One run of cable protected end to end: pack, load, cable and fuse, each against each.
  *
- * Rests on cable-size.ts and fuse-select.ts. A section that carries the load may still be too thin for the fuse that the
+ * Rests on cable/size.ts and fuse/select.ts. A section that carries the load may still be too thin for the fuse that the
  * load needs; here the two are chosen together.
  */
 import * as z from 'zod/mini'
@@ -20,11 +20,11 @@ import {
   sectionChecks,
   sectionHeading,
   sectionsOf,
-} from './cable-size.js'
-import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse-select.js'
+} from './cable/size.js'
+import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse/select.js'
 import { isAbove } from './limit.js'
-import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './module.js'
-import { seriesVoltage } from './pack.js'
+import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './pack/module.js'
+import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
 
 /** A run of cable with its fuse. */

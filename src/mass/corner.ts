@@ -12,7 +12,7 @@ import { CalculationError, InputError, type Quantity, quantity } from '../quanti
 import { about, given, procedure } from '../structure/index.js'
 import { crossShare, crossTransfer, rearAxleMass } from './balance.js'
 import { positionGiven } from './position.js'
-import { rideHeightChange } from './spring.js'
+import { rideHeightChange } from './ride/spring.js'
 import {
   type Corners,
   cornersOf,

@@ -34,10 +34,10 @@ export {
 } from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { type Tally, tally } from './ledger.js'
-export { type PlacedMasses, type Placement, placeMasses } from './place.js'
+export { type PlacedMasses, type Placement, placeMasses } from './placing/place.js'
 export { type Plan, type PlanPlace, type PlanWheel, planOf } from './plan.js'
 export type { Place, Position } from './position.js'
-export { type AxleRide, type RestoredRide, restoreRide } from './ride.js'
+export { type AxleRide, type RestoredRide, restoreRide } from './ride/ride.js'
 export {
   rateInSeries,
   rideFrequency,
@@ -47,5 +47,5 @@ export {
   springSeatChange,
   staticDeflection,
   wheelRate,
-} from './spring.js'
+} from './ride/spring.js'
 export { type Corners, type Stance, type Weighed, type Wheel, weigh } from './weigh.js'

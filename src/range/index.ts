@@ -1,6 +1,5 @@
 /** Energy use, drive cycles and range. */
 export { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
-export { type Cycle, cycles, sampleCycle } from './cycle.js'
 export {
   type Drive,
   type DriveLosses,
@@ -8,8 +7,10 @@ export {
   type DriveStep,
   driveCycle,
   type Missed,
-} from './drive-cycle.js'
-export { driveTrace } from './drive-trace.js'
+} from './drive/drive-cycle.js'
+export { driveTrace } from './drive/drive-trace.js'
+export { type Cycle, cycles, sampleCycle } from './route/cycle.js'
+export { readCycle, type TraceReading } from './route/trace.js'
 export { type SeasonLoss, type SeasonRange, type Seasons, seasons } from './seasons.js'
 export {
   type EnergyAtSpeed,
@@ -21,4 +22,3 @@ export {
   type SteadyEnergy,
   type SteadyRange,
 } from './steady.js'
-export { readCycle, type TraceReading } from './trace.js'

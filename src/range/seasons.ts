@@ -5,18 +5,18 @@
  * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
  */
 import * as z from 'zod/mini'
-import { airGiven } from '../drivetrain/air.js'
-import { rollingTemperatureFactor } from '../drivetrain/road-load.js'
+import { airGiven } from '../drivetrain/road/air.js'
+import { rollingTemperatureFactor } from '../drivetrain/road/road-load.js'
 import type { Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { unrecorded } from '../formula/record.js'
 import { CalculationError, InputError, type InputIssue, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
-import { cycleGiven } from './cycle.js'
-import { type DrivenCycle, driveCycle } from './drive-cycle.js'
-import { journeyGiven, paceGiven } from './journey.js'
-import { limitShape, powertrainShape, sourceShape } from './powertrain.js'
+import { type DrivenCycle, driveCycle } from './drive/drive-cycle.js'
+import { journeyGiven, paceGiven } from './drive/journey.js'
+import { limitShape, powertrainShape, sourceShape } from './drive/powertrain.js'
+import { cycleGiven } from './route/cycle.js'
 import { rangeAtSpeed } from './steady.js'
 
 /** How far the car comes in a season, and what a kilometre takes. */

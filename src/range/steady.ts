@@ -5,17 +5,17 @@
  * Vehicle Technology Explained (2003), chapter 7 (the chain from wheels to battery).
  */
 import * as z from 'zod/mini'
-import { type Air, airGiven, airOf } from '../drivetrain/air.js'
-import { loadWorked } from '../drivetrain/drive.js'
-import { roadPower } from '../drivetrain/road-load.js'
-import { greatestDischarge, powerRefused } from '../drivetrain/supply.js'
+import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
+import { loadWorked } from '../drivetrain/pull/drive.js'
+import { type Air, airGiven, airOf } from '../drivetrain/road/air.js'
+import { roadPower } from '../drivetrain/road/road-load.js'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { CalculationError, InputError, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
-import { isOfPack, limits, Motion } from './motion.js'
+import { isOfPack, limits, Motion } from './drive/motion.js'
 import {
   conditionsOf,
   limitShape,
@@ -25,7 +25,7 @@ import {
   powertrainOf,
   powertrainShape,
   sourceShape,
-} from './powertrain.js'
+} from './drive/powertrain.js'
 
 /** What a kilometre takes at a steady speed. */
 export interface SteadyEnergy {

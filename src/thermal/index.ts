@@ -1,5 +1,16 @@
 /** Heat and temperatures: warming and cooling, coolant, air, heat exchangers, cells. */
-export { type AirProperties, airProperties, dryAir } from './air.js'
+
+export {
+  convectionCoefficient,
+  flatPlate,
+  forcedConvectionCylinder,
+  naturalConvectionCylinder,
+  naturalConvectionWall,
+  radiationCoefficient,
+  rayleighNumber,
+} from './air/convection.js'
+export { type AirProperties, airProperties, dryAir } from './air/dry-air.js'
+export { criticalRadius, sleeveConductance } from './air/sleeve.js'
 export {
   type CabinHeat,
   cabinHeat,
@@ -10,18 +21,16 @@ export {
   transmissionHeat,
   ventilationHeat,
   wallCoefficient,
-} from './cabin.js'
+} from './cabin/cabin.js'
 export {
-  convectionCoefficient,
-  flatPlate,
-  forcedConvectionCylinder,
-  naturalConvectionCylinder,
-  naturalConvectionWall,
-  radiationCoefficient,
-  rayleighNumber,
-} from './convection.js'
-export { type Coolant, type CoolantProperties, coolantFlow, coolantProperties, coolants, wasteHeat } from './coolant.js'
-export { type CoolingLoop, coolingLoop, type LoopSegment } from './cooling-loop.js'
+  type Coolant,
+  type CoolantProperties,
+  coolantFlow,
+  coolantProperties,
+  coolants,
+  wasteHeat,
+} from './loop/coolant.js'
+export { type CoolingLoop, coolingLoop, type LoopSegment } from './loop/cooling-loop.js'
 export {
   capacityRate,
   capacityRatio,
@@ -36,7 +45,15 @@ export {
   faceFlow,
   streamOutlet,
   transferUnits,
-} from './exchanger.js'
+} from './loop/exchanger.js'
+export {
+  flowVelocity,
+  frictionFactor,
+  pressureDrop,
+  pressureDropAtFlow,
+  pumpPower,
+  reynoldsNumber,
+} from './loop/pipe.js'
 export {
   biotNumber,
   heatCapacity,
@@ -48,10 +65,8 @@ export {
   thermalTimeConstant,
   warmUpTime,
 } from './lumped.js'
-export { cellCoreRise, cellHeat, resistanceAtTemperature } from './pack-heat.js'
-export { type PackEnergies, type PackTemperature, packTemperature, type TemperatureCourse } from './pack-temperature.js'
-export { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
+export { cellCoreRise, cellHeat, resistanceAtTemperature } from './pack/heat.js'
+export { type PackEnergies, type PackTemperature, packTemperature, type TemperatureCourse } from './pack/temperature.js'
+export { energyShare, type WinterStart, winterStart } from './pack/winter.js'
 export type { PropertyTable } from './property-table.js'
 export { intermittentPower, shortTimePower } from './short-time.js'
-export { criticalRadius, sleeveConductance } from './sleeve.js'
-export { energyShare, type WinterStart, winterStart } from './winter.js'

@@ -1,9 +1,9 @@
 /** The car on its road: the two forms of its road load, what its turning parts add, what its wheels hold. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { airGiven, airOf } from '../../src/drivetrain/air.js'
-import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/car.js'
 import { roadLoadFromCoefficients, topSpeed, tractionCurves } from '../../src/drivetrain/index.js'
+import { airGiven, airOf } from '../../src/drivetrain/road/air.js'
+import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/road/car.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
 import { between } from '../between.js'

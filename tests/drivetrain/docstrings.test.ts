@@ -8,13 +8,15 @@ import * as formula from '../../src/formula/index.js'
 import * as quantity from '../../src/quantity/index.js'
 
 const folder = fileURLToPath(new URL('../../src/drivetrain/', import.meta.url))
-const examples = readdirSync(folder).flatMap((file) => {
-  const pattern =
-    /@example\n \* ```ts\n((?: \*.*\n)+?) \* ```\n \*\/\nexport const (\w+) = \/\*@__PURE__\*\/ procedure\(/g
-  return [...readFileSync(folder + file, 'utf8').matchAll(pattern)].map(
-    ([, text, name]) => [name as string, (text as string).replace(/^ \* ?/gm, '')] as const,
-  )
-})
+const examples = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.ts'))
+  .flatMap((file) => {
+    const pattern =
+      /@example\n \* ```ts\n((?: \*.*\n)+?) \* ```\n \*\/\nexport const (\w+) = \/\*@__PURE__\*\/ procedure\(/g
+    return [...readFileSync(folder + file, 'utf8').matchAll(pattern)].map(
+      ([, text, name]) => [name as string, (text as string).replace(/^ \* ?/gm, '')] as const,
+    )
+  })
 
 /** An example as a function that returns each expression's value beside the text printed after it. */
 function asProgram(example: string): string {

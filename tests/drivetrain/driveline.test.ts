@@ -10,7 +10,7 @@ import {
   type LossyGear,
   torqueForForce,
   wheelForce,
-} from '../../src/drivetrain/driveline.js'
+} from '../../src/drivetrain/gearing/driveline.js'
 import { about, readStructure, type Written } from '../../src/structure/index.js'
 import { between } from '../between.js'
 import { driveline } from './sheet.js'

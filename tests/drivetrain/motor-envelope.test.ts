@@ -1,7 +1,7 @@
 /** The envelope of a motor: figures and curve, the voltage that is left, and power in both directions. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { conversionOf, envelopeOf, motorGiven } from '../../src/drivetrain/motor-envelope.js'
+import { conversionOf, envelopeOf, motorGiven } from '../../src/drivetrain/motor/envelope.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
 import { between } from '../between.js'

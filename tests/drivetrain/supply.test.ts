@@ -8,9 +8,9 @@ import {
   loadedVoltage,
   powerRefused,
   supplyOf,
-} from '../../src/drivetrain/supply.js'
+} from '../../src/drivetrain/motor/supply.js'
 import { packAt } from '../../src/electrical/index.js'
-import { packGiven } from '../../src/electrical/module.js'
+import { packGiven } from '../../src/electrical/pack/module.js'
 import { quantity } from '../../src/quantity/index.js'
 import { readStructure, type Written } from '../../src/structure/index.js'
 import { module, pack } from './sheet.js'

@@ -1,8 +1,8 @@
 /** Groups of unequal modules against trying all, and honesty about what is proven. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { strongestWeakest } from '../../src/electrical/group.js'
 import { groupModules } from '../../src/electrical/index.js'
+import { strongestWeakest } from '../../src/electrical/pack/group.js'
 import { quantity } from '../../src/quantity/index.js'
 
 /** The greatest least sum over all groupings, by trying all. */

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type PackState, packAt } from '../../src/electrical/index.js'
-import { cellModels, modelBetween, voltageOfModel } from '../../src/electrical/open-circuit.js'
+import { cellModels, modelBetween, voltageOfModel } from '../../src/electrical/pack/open-circuit.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { module } from './sheet.js'

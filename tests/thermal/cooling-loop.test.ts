@@ -14,7 +14,7 @@ import {
   pressureDrop,
   reynoldsNumber,
 } from '../../src/thermal/index.js'
-import { divided, dividedByBrackets, dropOf, type Passage } from '../../src/thermal/pipe-network.js'
+import { divided, dividedByBrackets, dropOf, type Passage } from '../../src/thermal/loop/pipe-network.js'
 import { between } from '../between.js'
 
 type Given = Parameters<typeof coolingLoop>[0]

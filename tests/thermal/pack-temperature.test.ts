@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { lumpedTemperature, packTemperature, resistanceAtTemperature } from '../../src/thermal/index.js'
-import { responseOf } from '../../src/thermal/lumps.js'
+import { responseOf } from '../../src/thermal/pack/lumps.js'
 import { between } from '../between.js'
 
 type Given = Parameters<typeof packTemperature>[0]

@@ -1,0 +1,59 @@
+/** How long a charge takes from the socket at hand, and what it costs there. */
+import { chargePlan } from '../../electrical/index.js'
+import type { Build } from '../sheet/build.js'
+import type { Pack } from './pack.js'
+import { missing, type Section, type Unassessed } from './section.js'
+
+/** How many moments of the charge are told, besides its start. */
+const MOMENTS = 5
+
+/** The section on charging. */
+export function chargingSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+  const { charger } = build
+  const title = 'Charging'
+  if (pack === undefined || charger === undefined) return { title, why: missing(build, ['charger', 'module', 'pack']) }
+  const { voltage, current, phases, powerFactor, power, efficiency, from, to } = charger
+  const plan = chargePlan({
+    pack: pack.made,
+    from,
+    to,
+    supply: { voltage, current, phases, powerFactor },
+    charger: { power, efficiency },
+  })
+  const { curve } = plan
+  const moments = Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS))
+  return {
+    title,
+    figures: [
+      {
+        name: `time from ${from.as('%')} to ${plan.reached} at ${voltage}, ${current}, ${phases === 1 ? 'one phase' : `${phases} phases`}`,
+        value: plan.time,
+      },
+      { name: 'energy from the wall', value: plan.wallEnergy },
+      { name: 'energy stored', value: plan.packEnergy },
+      { name: 'heat in the pack', value: plan.heat },
+      { name: 'greatest current', value: plan.peakCurrent },
+    ],
+    tables: [
+      {
+        title: 'The charge, moment by moment',
+        columns: ['charged', 'voltage', 'current', 'power'],
+        rows: moments.flatMap((i) => {
+          const point = curve[i]
+          return point === undefined
+            ? []
+            : [
+                {
+                  name: `after ${point.time}`,
+                  values: [point.stateOfCharge, point.voltage, point.current, point.power],
+                },
+              ]
+        }),
+        notes: [`Until the voltage of the full pack is reached, the ${plan.limitedBy} holds the power.`],
+      },
+    ],
+    checks: plan.checks,
+    assumptions: plan.assumptions,
+    cautions: plan.cautions,
+  }
+}

@@ -1,0 +1,178 @@
+/** What each gear does with the motor, how briskly the laden car goes, and whether one fixed ratio would do. */
+import {
+  accelerate,
+  climbingAbility,
+  fixedRatio,
+  gearboxLoad,
+  gearTable,
+  type ShiftSpeeds,
+  shiftSpeeds,
+  type TractionCurves,
+  topSpeed,
+  tractionCurves,
+} from '../../drivetrain/index.js'
+import { check, type Findings } from '../../findings/index.js'
+import { section as heading } from '../../formula/index.js'
+import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
+import type { Build } from '../sheet/build.js'
+import { gearingOf, type Laden, laden } from './drive.js'
+import type { Pack } from './pack.js'
+import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+import type { Weights } from './weight.js'
+
+/** Road speeds at which the motor's speed is shown. */
+const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
+/** Speeds to reach from standstill, as a driver in town and out of it needs them. */
+const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
+
+/** The section on gears. */
+export function gearsSection(build: Build): Section | Unassessed {
+  const { motor, gearbox } = build
+  const title = 'Gears'
+  const gearing = gearingOf(build)
+  if (motor === undefined || gearbox === undefined || gearing === undefined) {
+    return { title, why: missing(build, ['motor', 'gearbox']) }
+  }
+  const { efficiency, ...plain } = gearing
+  const table = gearTable({ ...plain, motor, speeds: ROAD_SPEEDS })
+  const { ratedInputTorque } = gearbox
+  const load =
+    ratedInputTorque === undefined
+      ? undefined
+      : heading('Load on the gearbox', () => gearboxLoad({ ...gearing, motor, ratedInputTorque }))
+  return {
+    title,
+    figures: [{ name: `rolling radius of ${build.car.tyre}`, value: table.rollingRadius.as('mm') }],
+    tables: [
+      {
+        title: `With the motor at up to ${motor.maximumSpeed}`,
+        columns: ['ratio', 'each 1000 rpm', 'top speed', ...ROAD_SPEEDS.map((speed) => `motor at ${speed}`)],
+        rows: table.rows.map(({ gear, ratio, speedPerThousand, topSpeed: fastest, motorSpeeds }) => ({
+          name: gear,
+          values: [
+            ratio,
+            speedPerThousand,
+            fastest ?? 'unknown',
+            ...motorSpeeds.map((speed) => (speed.isAtMost(motor.maximumSpeed) ? speed : 'too fast')),
+          ],
+        })),
+      },
+    ],
+    ...gathered([table, ...(load === undefined ? [] : [load])]),
+  }
+}
+
+/** The section on what the laden car does with its gears. */
+export function paceSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
+  const title = 'The laden car on the road'
+  if (pack === undefined || build.motor === undefined || build.gearbox === undefined) {
+    return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox']) }
+  }
+  const drive = laden(build, pack, weights()) as Laden
+  const { hill, targets } = build
+  const curves = heading('Pull in each gear', () => tractionCurves({ ...drive, speeds: [], grades: [0] }))
+  const shifts = heading('Where to shift', () => shiftSpeeds(drive))
+  const fastest = heading('Highest speed', () => topSpeed(drive))
+  const climb = heading('The hill', () =>
+    climbingAbility({ ...drive, grade: targets?.startGrade, speeds: hill === undefined ? [] : [hill.speed] }),
+  )
+  const sprints = REACHED.map((to) => heading(`From standstill to ${to}`, () => sprint(drive, to)))
+  const single = heading('One fixed ratio', () => fixedRatioOf(drive, build))
+  const parts: Findings[] = [curves, shifts, fastest, climb, ...sprints, ...(single === undefined ? [] : [single])]
+  const asked = targets?.topSpeed
+  const all = gathered(parts)
+  return {
+    title,
+    figures: [
+      { name: 'mass on the road', value: drive.car.mass },
+      { name: `highest speed, in ${fastest.gear}, held by the ${fastest.limitedBy}`, value: fastest.speed },
+      ...sprints.flatMap(({ figures }) => figures),
+      { name: `steepest hill from standstill, in ${climb.start.gear}`, value: climb.start.grade.as('%') },
+      ...climb.climbs.map(({ speed, grade, gear }) => ({
+        name: `steepest hill at ${speed}, in ${gear}`,
+        value: grade.as('%'),
+      })),
+    ],
+    tables: [
+      gearLimits(
+        curves,
+        shifts,
+        sprints.flatMap(({ notes }) => notes),
+      ),
+      ...(single === undefined ? [] : [single.table]),
+    ],
+    ...all,
+    checks: [
+      ...all.checks,
+      ...(asked === undefined
+        ? []
+        : [check('Highest speed', fastest.speed, 'at least', asked, 'the sheet: targets.topSpeed')]),
+    ],
+  }
+}
+
+/** How long a car takes to a speed, or that it never gets there. */
+function sprint(
+  drive: Laden,
+  to: Quantity<'speed'>,
+): Findings & { readonly figures: Figure[]; readonly notes: string[] } {
+  try {
+    const { time, distance, gears, checks, assumptions, cautions } = accelerate({ ...drive, to })
+    const name = `from standstill to ${to}, in ${gears.join(' and ')}`
+    return {
+      figures: [
+        { name, value: time },
+        { name: 'over a distance of', value: distance },
+      ],
+      notes: [],
+      checks,
+      assumptions,
+      cautions,
+    }
+  } catch (error) {
+    if (!(error instanceof CalculationError)) throw error
+    return { figures: [], notes: [`${error.message}.`], checks: [], assumptions: [], cautions: [] }
+  }
+}
+
+function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: readonly string[]): Table {
+  return {
+    title: 'What each gear pulls, and what holds it on the level',
+    columns: ['at a start', 'full torque', 'holds', 'held by', 'shift at'],
+    rows: curves.map(({ gear, start, spins, crossings }) => {
+      const [level] = crossings
+      const grips = spins === undefined ? 'grip unknown' : spins ? 'spins the wheels' : 'grips'
+      return {
+        name: gear,
+        values: [
+          start,
+          grips,
+          level?.speed ?? 'none',
+          level?.limitedBy ?? 'pull of the gear',
+          shifts.find(({ from }) => from === gear)?.speed ?? '',
+        ],
+      }
+    }),
+    ...(notes.length === 0 ? {} : { notes }),
+  }
+}
+
+/** Whether one ratio would do all that the gears do, where the sheet says how fast the car must be. */
+function fixedRatioOf({ gears: _, finalDrive: __, ...drive }: Laden, { targets }: Build) {
+  if (targets?.topSpeed === undefined) return undefined
+  const single = fixedRatio({ ...drive, topSpeed: targets.topSpeed, grade: targets.startGrade })
+  const answer = single.fits
+    ? `One ratio from ${single.least} to ${single.greatest} would do all of it.`
+    : `One fixed ratio would not do: ${single.reason}.`
+  const table: Table = {
+    title: 'Whether one fixed ratio would do, motor to wheels',
+    columns: ['at least', 'at most'],
+    rows: single.limits.map(({ demand, least, greatest, refused }) => ({
+      name: demand,
+      values: refused === undefined ? [least ?? 'any', greatest ?? 'any'] : ['no ratio', 'no ratio'],
+    })),
+    notes: [answer],
+  }
+  // That no single ratio does it all fails nothing: the gearbox stays.
+  return { table, checks: [], assumptions: single.assumptions, cautions: single.cautions }
+}

@@ -1,0 +1,28 @@
+/** A house that the pack feeds for an evening. */
+import { homeSupply } from '../../electrical/index.js'
+import type { Build } from '../sheet/build.js'
+import type { Pack } from './pack.js'
+import { missing, type Section, type Unassessed } from './section.js'
+
+/** The section on the house. */
+export function homeSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+  const { home } = build
+  const title = 'An evening of house load'
+  if (pack === undefined || home === undefined) return { title, why: missing(build, ['home', 'module', 'pack']) }
+  const { hourly, inverter, reserve } = home
+  const found = homeSupply({ usableEnergy: pack.usable, hourly, inverter, reserve })
+  return {
+    title,
+    figures: [
+      { name: 'energy used in summer', value: pack.usable },
+      { name: 'kept back for the next drive', value: reserve },
+      { name: 'the house runs for', value: found.duration },
+      { name: 'delivered to its loads', value: found.delivered },
+      { name: 'lost in the inverter', value: found.lost },
+    ],
+    tables: [],
+    checks: found.checks,
+    assumptions: [...found.assumptions, `After ${hourly.length} hours the loads begin again with the first.`],
+    cautions: found.cautions,
+  }
+}

@@ -1,0 +1,190 @@
+/** The pack: what the modules make together, what else they could make, and whether the controller can live with it. */
+import {
+  arrangePack,
+  type PackArrangements,
+  packAt,
+  packEnergy,
+  packResistance,
+  parallelCharge,
+  seriesVoltage,
+  specificEnergy,
+  terminalVoltage,
+  usableEnergy,
+} from '../../electrical/index.js'
+import { type Check, cautions, check } from '../../findings/index.js'
+import { section as heading } from '../../formula/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import type { Build } from '../sheet/build.js'
+import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
+
+/** The electrical figures of a pack. */
+export interface Pack {
+  readonly made: {
+    readonly module: NonNullable<Build['module']>
+    readonly series: number
+    readonly parallel: number
+  }
+  readonly modules: number
+  readonly nominalVoltage: Quantity<'voltage'>
+  readonly minimumVoltage: Quantity<'voltage'>
+  readonly maximumVoltage: Quantity<'voltage'>
+  readonly capacity: Quantity<'charge'>
+  readonly resistance: Quantity<'resistance'>
+  readonly energy: Quantity<'energy'>
+  readonly usable: Quantity<'energy'>
+  readonly usableInWinter: Quantity<'energy'>
+  readonly mass: Quantity<'mass'>
+}
+
+/** The pack of a sheet, or undefined when the sheet has none. */
+export function packOf({ module, pack }: Build): Pack | undefined {
+  if (module === undefined || pack === undefined) return undefined
+  const { series, parallel } = pack
+  const volts = (voltage: Quantity<'voltage'>) => seriesVoltage({ count: series, voltage })
+  const nominalVoltage = volts(module.nominalVoltage)
+  const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
+  const energy = packEnergy({ voltage: nominalVoltage, capacity })
+  return {
+    made: { module, series, parallel },
+    modules: series * parallel,
+    nominalVoltage,
+    minimumVoltage: volts(module.minimumVoltage),
+    maximumVoltage: volts(module.maximumVoltage),
+    capacity,
+    resistance: packResistance({ series, parallel, resistance: module.resistance }),
+    energy,
+    usable: usableEnergy({ energy, upper: pack.usable, lower: 0 }),
+    usableInWinter: usableEnergy({ energy, upper: pack.usableInWinter, lower: 0 }),
+    mass: module.mass.times(series * parallel),
+  }
+}
+
+/** The section on the pack. */
+export function packSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+  const { module, controller, pack: asked } = build
+  const title = 'The pack'
+  if (module === undefined || asked === undefined || pack === undefined) {
+    return { title, why: missing(build, ['module', 'pack']) }
+  }
+  const figures = [
+    { name: `voltage, ${asked.series} in series`, value: pack.nominalVoltage },
+    { name: 'voltage when full', value: pack.maximumVoltage },
+    { name: 'voltage when empty', value: pack.minimumVoltage },
+    { name: `capacity, ${asked.parallel} in parallel`, value: pack.capacity },
+    { name: 'energy', value: pack.energy },
+    { name: 'energy used in summer', value: pack.usable },
+    { name: 'resistance', value: pack.resistance },
+    { name: 'mass of the modules', value: pack.mass },
+    { name: 'energy per mass of modules', value: specificEnergy({ energy: pack.energy, mass: pack.mass }) },
+  ]
+  const arranged = heading('Which arrangements fit', () => arrangementsOf(build, pack))
+  const states = statesTable(build, pack)
+  const fitting = controller === undefined ? undefined : fitOf(pack, controller)
+  return {
+    title,
+    figures: [...figures, ...(fitting?.figures ?? [])],
+    tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table],
+    checks: fitting?.checks ?? [],
+    assumptions: [...(arranged?.assumptions ?? []), ...states.assumptions],
+    cautions: [cautions.highVoltage, cautions.lithiumCells],
+  }
+}
+
+/** Whether a controller can live with the pack. */
+function fitOf(
+  pack: Pack,
+  { minimumVoltage, maximumVoltage, batteryCurrent: current }: NonNullable<Build['controller']>,
+) {
+  const sagged = terminalVoltage({ openCircuit: pack.minimumVoltage, current, resistance: pack.resistance })
+  const { module, parallel } = pack.made
+  const [peak, field] =
+    module.peakCurrent === undefined
+      ? [module.continuousCurrent, 'continuousCurrent']
+      : [module.peakCurrent, 'peakCurrent']
+  const basis = (path: string) => `the sheet: ${path}`
+  const figures: Figure[] = [{ name: `voltage when empty, at ${current}`, value: sagged }]
+  const checks: Check[] = [
+    check(
+      'Full pack at the controller',
+      pack.maximumVoltage,
+      'at most',
+      maximumVoltage,
+      basis('controller.maximumVoltage'),
+    ),
+    check('Empty pack under full current', sagged, 'at least', minimumVoltage, basis('controller.minimumVoltage')),
+    check(
+      'Current from the pack',
+      current,
+      'at most',
+      peak.times(parallel),
+      basis(`module.${field} times the modules in parallel`),
+    ),
+  ]
+  return { figures, checks }
+}
+
+/** Every arrangement of the modules at hand that fits the controller, and the near misses. */
+function arrangementsOf({ controller, pack: asked, targets }: Build, pack: Pack): PackArrangements | undefined {
+  if (controller === undefined) return undefined
+  return arrangePack({
+    module: pack.made.module,
+    window: { minimum: controller.minimumVoltage, maximum: controller.maximumVoltage },
+    available: asked?.available ?? pack.modules,
+    energy: targets?.energy,
+    current: controller.batteryCurrent,
+  })
+}
+
+const inWords = ({ series, parallel }: { readonly series: number; readonly parallel: number }) =>
+  `${series} in series, ${parallel} in parallel`
+
+/** How many of the near misses are told. */
+const NEAR_MISSES = 5
+
+function arrangementTable({ made }: Pack, { fits, rejected }: PackArrangements): Table {
+  const isMade = ({ series, parallel }: { readonly series: number; readonly parallel: number }) =>
+    series === made.series && parallel === made.parallel
+  return {
+    title: 'Arrangements of the modules at hand that fit the controller, the lightest first',
+    columns: ['energy', 'when full', 'all day', 'short time', 'mass'],
+    rows: fits.map((fit) => ({
+      name: `${inWords(fit)}${isMade(fit) ? ' (the sheet)' : ''}`,
+      values: [fit.energy, fit.maximumVoltage, fit.continuousPower, fit.peakPower ?? 'unknown', fit.mass],
+    })),
+    notes: [
+      ...(fits.some(isMade) ? [] : [`${inWords(made)}, as in the sheet, is not among them.`]),
+      ...rejected.slice(0, NEAR_MISSES).map((near) => `${inWords(near)} is refused: ${near.reasons.join('; ')}.`),
+    ],
+  }
+}
+
+/** States of charge at which the power of the pack is told, and the temperature of its cells. */
+const STATES = [
+  ['90 %', '25 °C'],
+  ['20 %', '25 °C'],
+  ['5 %', '25 °C'],
+] as const
+
+/** What the pack gives as it empties, and on a cold morning where the sheet has one. */
+function statesTable({ heating }: Build, { made }: Pack): { readonly table: Table; readonly assumptions: string[] } {
+  const cold = heating === undefined ? [] : [['20 %', heating.outside] as const]
+  const words = new Set<string>()
+  const rows = [...STATES, ...cold].map(([state, temperature]) => {
+    const stateOfCharge = quantity('ratio', state)
+    const name = `${stateOfCharge} charged, cells at ${temperature}`
+    const { openCircuit, most, assumptions } = heading(name, () =>
+      packAt({ pack: made, stateOfCharge, temperature, current: '0 A' }),
+    )
+    for (const text of assumptions) words.add(text)
+    const best = most.peak ?? most.continuous
+    return { name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
+  })
+  return {
+    table: {
+      title: 'What it gives as it empties',
+      columns: ['at rest', 'all day', 'short time', 'held by the'],
+      rows,
+    },
+    assumptions: [...words],
+  }
+}

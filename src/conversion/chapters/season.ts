@@ -1,0 +1,95 @@
+/** July and January: the weather, what it asks of tyres and pack, and the laden car driven in it. */
+import { rollingTemperatureFactor } from '../../drivetrain/index.js'
+import { section as heading } from '../../formula/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../../range/index.js'
+import type { Build } from '../sheet/build.js'
+import type { Laden } from './drive.js'
+import type { Pack } from './pack.js'
+import { cabinOf } from './winter.js'
+
+/** The weather of a season, and what it does to the pack. */
+export interface Season {
+  readonly name: string
+  readonly outside: Quantity<'temperature'>
+  readonly auxiliary: Quantity<'power'>
+  /** Of the cells as the drive begins. */
+  readonly cells: Quantity<'temperature'>
+  /** Share of the charge that is used. */
+  readonly usable: Quantity<'ratio'>
+  /** From the pack to the outside. */
+  readonly conductance?: Quantity<'thermalConductance'>
+}
+
+/** A mild day, where the sheet has no summer of its own. */
+const MILD = quantity('temperature', '20 °C')
+
+/** July, and January where the sheet says what the cold asks for. */
+export function seasonsOf(build: Build, made: Pack): Season[] {
+  const { pack, auxiliaries, cooling, heating } = build
+  if (pack === undefined || auxiliaries === undefined) return []
+  const outside = cooling?.outside ?? MILD
+  const july: Season = {
+    name: 'July',
+    outside,
+    auxiliary: auxiliaries,
+    cells: outside,
+    usable: pack.usable,
+    ...(cooling === undefined ? {} : { conductance: cooling.pack.conductance }),
+  }
+  if (heating === undefined) return [july]
+  return [
+    july,
+    {
+      name: 'January',
+      outside: heating.outside,
+      auxiliary: auxiliaries.plus(heading('The cabin', () => cabinOf(heating, made)).power),
+      cells: heating.pack.to,
+      usable: pack.usableInWinter,
+      conductance: heating.pack.conductance,
+    },
+  ]
+}
+
+/** The laden car in a season, as the procedures of the range take it. */
+export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }: Laden, season: Season) {
+  const harder = rollingTemperatureFactor({ temperature: season.outside })
+  return {
+    ...drive,
+    car: { ...car, rollingResistance: car.rollingResistance.times(harder.si) },
+    driveline: { gears, finalDrive, tyre, efficiency },
+    auxiliary: season.auxiliary,
+    stateOfCharge: { from: 1, to: 1 - season.usable.si },
+    cellTemperature: season.cells,
+    air: { temperature: season.outside },
+  }
+}
+
+/** What was taken for granted of the tyres. */
+export function tyresIn(weather: readonly Season[]): string {
+  const factors = weather.map(({ name, outside }) => {
+    const harder = rollingTemperatureFactor.compute({ temperature: outside.si })
+    return `${quantity('ratio', harder, '1')} times as hard in ${name}`
+  })
+  return `The rolling resistance of the sheet is that at 20 °C: the tyres roll ${factors.join(', and ')}.`
+}
+
+/**
+ * What January takes from the range of the laden car at one of the steady speeds that were driven, and by what; undefined
+ * where there is no January. The pack counts with the energy that it gives in each season: to empty it anew for all 16
+ * mixtures of the two takes several times as long, and moves the parts by a hundredth or two.
+ */
+export function lossInJanuary(
+  { gears, finalDrive, tyre, efficiency, car, motor }: Laden,
+  speed: Quantity<'speed'>,
+  driven: readonly (Season & RangeAtSpeed)[],
+): Seasons | undefined {
+  const [summer, winter] = driven.flatMap(({ outside, auxiliary, speeds }) => {
+    const { range, consumption } = speeds.find((each) => each.speed.si === speed.si) as SteadyRange
+    if (range === undefined || range.si === 0) return []
+    return [{ temperature: outside, auxiliary, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
+  })
+  if (summer === undefined || winter === undefined) return undefined
+  const driveline = { gears, finalDrive, tyre, efficiency }
+  return heading(`What January takes at ${speed}`, () => seasons({ car, driveline, motor, speed, summer, winter }))
+}

@@ -1,0 +1,107 @@
+/** A summer day on the longest hill: how warm the coolant of motor and controller becomes, and how warm the pack. */
+import {
+  aerodynamicDrag,
+  airDensity,
+  gradeForce,
+  roadLoad,
+  roadPower,
+  rollingResistance,
+} from '../../drivetrain/index.js'
+import { packAt } from '../../electrical/index.js'
+import { section as heading } from '../../formula/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { batteryPower } from '../../range/index.js'
+import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../../thermal/index.js'
+import type { Build } from '../sheet/build.js'
+import type { Pack } from './pack.js'
+import { gathered, missing, type Section, type Unassessed } from './section.js'
+import type { Weights } from './weight.js'
+
+/** Standard atmosphere at sea level, ISO 2533. */
+const PRESSURE = quantity('pressure', '101.325 kPa')
+/** Half charged: of a climb that begins full and of one that ends empty the mean. */
+const HALF = '50 %'
+
+/** The section on a summer day. */
+export function summerSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
+  const { motor, gearbox, auxiliaries, hill, cooling } = build
+  const title = 'Summer on the longest hill'
+  const specificHeat = pack?.made.module.specificHeat
+  if (
+    pack === undefined ||
+    motor === undefined ||
+    gearbox === undefined ||
+    auxiliaries === undefined ||
+    hill === undefined ||
+    cooling === undefined ||
+    specificHeat === undefined
+  ) {
+    const needed = ['module', 'module.specificHeat', 'pack', 'motor', 'gearbox', 'auxiliaries', 'hill', 'cooling']
+    return { title, why: missing(build, needed) }
+  }
+  const { outside, airFlow, pack: packCooling, ...loop } = cooling
+  const { mass } = weights().laden.after
+  const wheelPower = heading('Power at the wheels', () => climbingPower(build, mass, hill, outside))
+  const shaft = wheelPower.over(gearbox.efficiency.si)
+  const waste = wasteHeat({ power: shaft, efficiency: motor.efficiency })
+  const coolant = heading('Coolant', () =>
+    coolingLoop({ ...loop, heat: waste, air: { temperature: outside, flow: airFlow } }),
+  )
+  const drawn = batteryPower({
+    wheelPower,
+    drivelineEfficiency: gearbox.efficiency,
+    motorEfficiency: motor.efficiency,
+    auxiliary: auxiliaries,
+  })
+  const time = quantity('time', hill.length.si / hill.speed.si, 's').as('min')
+  const state = heading('The pack on the hill', () => packAt({ pack: pack.made, stateOfCharge: HALF, power: drawn }))
+  const warmed = heading('Warming of the pack', () =>
+    packTemperature({
+      heatCapacity: heatCapacity({ mass: pack.mass, specificHeat }),
+      conductance: packCooling.conductance,
+      surroundings: outside,
+      initial: outside,
+      heat: [[state.heat, time]],
+      limits: { high: packCooling.limit },
+    }),
+  )
+  const all = gathered([coolant, state, warmed])
+  return {
+    title,
+    figures: [
+      { name: `power at the wheels at ${hill.speed} on ${hill.grade.as('%')}, loaded`, value: wheelPower },
+      { name: 'power from the pack', value: drawn },
+      { name: 'heat of motor and controller', value: waste },
+      { name: 'coolant flow', value: coolant.flow },
+      { name: 'coolant into the radiator, in the end', value: coolant.coolant.hot },
+      { name: 'coolant out of it', value: coolant.coolant.cold },
+      { name: 'current of the pack', value: state.current },
+      { name: 'heat in the pack', value: state.heat },
+      { name: `pack after ${hill.length} in ${time}, from ${outside}`, value: warmed.final },
+    ],
+    tables: [],
+    ...all,
+    assumptions: [
+      `The climb is steady, at standard pressure, with the pack at ${HALF}; the coolant is given the time to settle.`,
+      ...all.assumptions,
+    ],
+  }
+}
+
+function climbingPower(
+  { car }: Build,
+  mass: Quantity<'mass'>,
+  { grade, speed }: NonNullable<Build['hill']>,
+  temperature: Quantity<'temperature'>,
+): Quantity<'power'> {
+  const force = roadLoad({
+    aerodynamicDrag: aerodynamicDrag({
+      airDensity: airDensity({ pressure: PRESSURE, temperature }),
+      dragArea: car.dragArea,
+      speed,
+    }),
+    rollingResistance: rollingResistance({ mass, coefficient: car.rollingResistance, grade }),
+    gradeForce: gradeForce({ mass, grade }),
+  })
+  return roadPower({ force, speed })
+}

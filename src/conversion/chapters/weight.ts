@@ -1,0 +1,188 @@
+/** Weight and balance: the car on its four wheels before and after, and where each module goes. */
+import { type Check, check } from '../../findings/index.js'
+import { section as heading } from '../../formula/index.js'
+import {
+  exchangeMasses,
+  type MassExchange,
+  type PlacedMasses,
+  placeMasses,
+  type RestoredRide,
+  restoreRide,
+  sideShare,
+} from '../../mass/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import type { Build } from '../sheet/build.js'
+import { gathered, type Section, type Table } from './section.js'
+
+/** What the exchange of parts, and the modules in their bays, make of the car. */
+export interface Weights {
+  /** Parts out, parts and modules in: the empty car. */
+  readonly exchange: MassExchange
+  /** Where the modules go; undefined where the sheet has none. */
+  readonly placed: PlacedMasses | undefined
+  /** The same with people and goods, held to the limits on the papers. */
+  readonly laden: MassExchange
+  /** What brings the empty car back to its height: other springs, or the seats of those it has; undefined without springs. */
+  readonly ride: { readonly fitted: RestoredRide; readonly kept: RestoredRide } | undefined
+}
+
+/** Works out where the modules go and how the car then stands. */
+export function weightsOf(build: Build): Weights {
+  const { car, removed = [], added = [], module, pack, targets } = build
+  const { scales, wheelbase, track, raised, frontRollShare } = car
+  const exchanged = (parts: typeof added, limits?: typeof car.limits) =>
+    exchangeMasses({ car: { scales, wheelbase, track, raised }, removed, added: parts, frontRollShare, limits })
+  const placed =
+    module === undefined || pack === undefined
+      ? undefined
+      : heading('Where the modules go', () => {
+          const { before, after } = exchanged(added)
+          return placeMasses({
+            base: { mass: after.mass, centreOfGravity: after.centreOfGravity },
+            groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel }],
+            bays: pack.bays,
+            wheelbase,
+            track,
+            target: {
+              frontShare: targets?.frontShare ?? before.frontShare,
+              // Where the tracks differ, the share that scales show is not the one that the place of the mass tells.
+              leftShare: sideShare({ left: before.centreOfGravity.left, track: track.front.plus(track.rear).over(2) }),
+            },
+          })
+        })
+  const modules = (placed?.placements ?? []).map(({ group, bay, mass, at }) => {
+    // A placement keeps to the bays of the sheet, whose left is known.
+    return { name: `${group}, ${bay}`, mass, at: { ...at, left: at.left as Quantity<'length'> } }
+  })
+  const whole = [...added, ...modules]
+  const exchange = heading('The empty car', () => exchanged(whole))
+  return {
+    exchange,
+    placed,
+    ride: heading('Springs', () => rideOf(car, exchange)),
+    laden: heading('With people and goods', () =>
+      exchanged([...whole, { name: 'people and goods', ...car.payload }], car.limits),
+    ),
+  }
+}
+
+function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Weights['ride'] {
+  if (springs === undefined) return undefined
+  const axle = (end: 'front' | 'rear', keepHeight: boolean) => {
+    const { unsprung, ...spring } = springs[end]
+    const mass = end === 'front' ? 'frontMass' : 'rearMass'
+    return { ...spring, before: before[mass].minus(unsprung), after: after[mass].minus(unsprung), keepHeight }
+  }
+  const restored = (keepHeight: boolean) =>
+    restoreRide({ axles: { front: axle('front', keepHeight), rear: axle('rear', keepHeight) } })
+  return { fitted: restored(false), kept: restored(true) }
+}
+
+/** The section on weight and balance. */
+export function weightSection({ targets }: Build, { exchange, placed, laden, ride }: Weights): Section {
+  const { change } = exchange
+  const checks: Check[] = []
+  const basis = (field: string) => `the sheet: ${field}`
+  if (targets?.kerbMassChange !== undefined) {
+    const limit = targets.kerbMassChange
+    checks.push(check('Rise of the empty mass', change.mass, 'at most', limit, basis('targets.kerbMassChange')))
+  }
+  if (targets?.frontShareChange !== undefined) {
+    const shift = quantity('ratio', Math.abs(change.frontShare.si)).as('%')
+    const limit = targets.frontShareChange
+    checks.push(
+      check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
+    )
+  }
+  const all = gathered([
+    exchange,
+    ...(placed === undefined ? [] : [placed]),
+    laden,
+    ...(ride === undefined ? [] : [ride.fitted]),
+  ])
+  return {
+    title: 'Weight and balance',
+    figures: [],
+    tables: [
+      stanceTable(exchange),
+      ...(placed === undefined ? [] : [placementTable(placed)]),
+      ...(ride === undefined ? [] : [rideTable(ride)]),
+    ],
+    checks: [
+      ...checks,
+      ...(placed?.checks ?? []).map((each) => ({ ...each, name: `${each.name}, as the modules are placed` })),
+      ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
+      ...laden.checks.map((each) => ({ ...each, name: `${each.name}, laden` })),
+    ],
+    assumptions: all.assumptions,
+    cautions: all.cautions,
+  }
+}
+
+const points = (share: Quantity<'ratio'>) => `${(share.si * 100).toFixed(2)} points`.replace(/^-/, '−')
+
+function stanceTable({ before, after, change }: MassExchange): Table {
+  const wheel = (name: string, key: keyof typeof after.corners) => ({
+    name,
+    values: [before.corners[key], after.corners[key], change.corners[key]],
+  })
+  const share = (name: string, key: 'frontShare' | 'leftShare' | 'crossShare') => ({
+    name,
+    values: [before[key].as('%'), after[key].as('%'), points(change[key])],
+  })
+  const place = (name: string, key: 'aft' | 'left' | 'up') => {
+    const values = [before, after, change].map(({ centreOfGravity }) => centreOfGravity[key]?.as('mm') ?? 'unknown')
+    return values[0] === 'unknown' ? [] : [{ name, values }]
+  }
+  return {
+    title: 'The empty car, ready for the road',
+    columns: ['before', 'after', 'change'],
+    rows: [
+      { name: 'mass', values: [before.mass, after.mass, change.mass] },
+      wheel('front left', 'frontLeft'),
+      wheel('front right', 'frontRight'),
+      wheel('rear left', 'rearLeft'),
+      wheel('rear right', 'rearRight'),
+      share('on the front axle', 'frontShare'),
+      share('on the left', 'leftShare'),
+      share('cross weight, front right and rear left', 'crossShare'),
+      ...place('centre of gravity, aft of the front axle', 'aft'),
+      ...place('centre of gravity, left of the centre line', 'left'),
+      ...place('centre of gravity, above the ground', 'up'),
+    ],
+  }
+}
+
+function placementTable({ placements, deviation, proven, explored, limitedBy }: PlacedMasses): Table {
+  const proof = proven
+    ? `No placement comes nearer to the target: proven over ${explored} placements, whole and partial.`
+    : `The nearest of ${explored} placements looked at; that none is nearer is not proven.`
+  const off = `It is ${(deviation.si * 100).toFixed(2)} points off, front and left shares together.`
+  return {
+    title: 'Where the modules go',
+    columns: ['modules', 'mass', 'aft', 'left'],
+    rows: placements.map(({ bay, count, mass, at }) => ({
+      name: bay,
+      values: [String(count), mass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
+    })),
+    notes: [[proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' ')],
+  }
+}
+
+function rideTable({ fitted, kept }: NonNullable<Weights['ride']>): Table {
+  return {
+    title: 'The ride of the empty car, on the springs that it has or on others',
+    columns: ['body moves by', 'keep them, seats by', 'ride frequency', 'or fit springs of', 'ride frequency'],
+    rows: (['front', 'rear'] as const).map((end) => ({
+      name: end,
+      values: [
+        kept[end].heightChange.as('mm'),
+        kept[end].preload.as('mm'),
+        kept[end].frequency,
+        fitted[end].springRate,
+        fitted[end].frequency,
+      ],
+    })),
+    notes: ['Springs of the rate named, with the free length of the old ones, bring back both height and frequency.'],
+  }
+}

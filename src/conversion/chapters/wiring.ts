@@ -1,0 +1,166 @@
+/** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
+import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
+import { cautions, check, type Findings } from '../../findings/index.js'
+import { section as heading } from '../../formula/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import type { Build } from '../sheet/build.js'
+import type { Driven } from './journeys.js'
+import type { Pack } from './pack.js'
+import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+
+type Run = NonNullable<Build['runs']>[number]
+
+/** What is found of one thing in the section. */
+interface Part extends Findings {
+  readonly figures: readonly Figure[]
+  readonly tables: readonly Table[]
+}
+
+/** The section on cables and fuses. */
+export function wiringSection(
+  build: Build,
+  pack: Pack | undefined,
+  driven: () => readonly Driven[],
+): Section | Unassessed {
+  const { runs = [], controller } = build
+  const title = 'Cables and fuses'
+  if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
+  const parts = [
+    ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build, driven))),
+    ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
+  ]
+  const all = gathered(parts)
+  return {
+    title,
+    figures: parts.flatMap((part) => part.figures),
+    tables: parts.flatMap((part) => part.tables),
+    ...all,
+    assumptions: [
+      ...all.assumptions,
+      ...(controller === undefined ? [] : runs.flatMap((run) => beyond(run, controller.batteryCurrent))),
+    ],
+  }
+}
+
+/** What is said of a run that a controller may load beyond its steady current. */
+function beyond({ name, current }: Run, greatest: Quantity<'current'>): string[] {
+  if (current === undefined || greatest.isAtMost(current)) return []
+  return [
+    `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
+  ]
+}
+
+function runPart(
+  { name, current, ...cable }: Run,
+  pack: Pack,
+  { fuses, heating }: Build,
+  driven: () => readonly Driven[],
+): Part {
+  const hardest = current === undefined ? hardestOf(driven()) : undefined
+  if (current === undefined && hardest === undefined) {
+    const expected = "a current such as '120 A', or journeys whose currents are taken"
+    throw new InputError('assess', [{ path: `runs, ${name}: current`, expected, received: 'neither' }])
+  }
+  const prefixed = (text: string) => `${name}: ${text}`
+  let found: ProtectedRun
+  try {
+    found = protectRun({
+      name,
+      pack: pack.made,
+      load: current === undefined ? { profile: hardest?.drive.currents } : { current },
+      cable,
+      candidates: fuses,
+      ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
+    })
+  } catch (error) {
+    if (!(error instanceof CalculationError)) throw error
+    const [none, one] = [quantity('ratio', 0), quantity('ratio', 1)]
+    return {
+      figures: [],
+      tables: [{ title: `The ${name}`, columns: [], rows: [], notes: [`${error.message}.`] }],
+      checks: [check(prefixed('sections that serve'), none, 'at least', one, 'the sections of its series')],
+      assumptions: [],
+      cautions: [cautions.shortCircuit, cautions.highVoltage],
+    }
+  }
+  return {
+    figures: [],
+    tables: [runTable(found, current ?? 'the currents of the journey')],
+    checks: found.checks.map((each) => ({ ...each, name: prefixed(each.name) })),
+    assumptions: [
+      ...(hardest === undefined
+        ? []
+        : [`The ${name} carries the currents of ${hardest.name} in ${hardest.season.name}, again and again.`]),
+      ...found.assumptions,
+    ],
+    cautions: found.cautions,
+  }
+}
+
+/** The journey that warms cables most. */
+function hardestOf(driven: readonly Driven[]): Driven | undefined {
+  return driven
+    .filter(({ drive }) => drive.rmsCurrent !== undefined)
+    .reduce<Driven | undefined>(
+      (one, other) =>
+        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
+      undefined,
+    )
+}
+
+/** How many of the sections that do not serve are told, the nearest first. */
+const NEAR_MISSES = 3
+
+function runTable(
+  { name, cable, fuse, rejected, voltageClass }: ProtectedRun,
+  load: Quantity<'current'> | string,
+): Table {
+  const row = (what: string, value: Quantity | string) => ({ name: what, values: [value] })
+  const cleared = ({ time }: { readonly time?: Quantity<'time'> }) => time ?? 'its data do not tell'
+  const nearest = [...rejected].reverse().slice(0, NEAR_MISSES)
+  return {
+    title: `The ${name}`,
+    columns: [cable.name],
+    rows: [
+      row('carries all day as it is laid', cable.ampacity),
+      row(`conductor at ${load}`, cable.temperature),
+      row('voltage lost, out and back', cable.drop),
+      row('heat in the cable', cable.loss),
+      row('fault that it withstands', cable.withstand.as('kA²·s')),
+      row('class of voltage, ISO 6469-3', voltageClass),
+      row('fault of the full, warm pack', fuse.prospective.highest),
+      row('fault of the nearly empty, cold pack', fuse.prospective.lowest),
+      ...(fuse.chosen === undefined ? [] : [row('fuse that serves', fuse.chosen.name)]),
+      ...(fuse.clearing === undefined
+        ? []
+        : [
+            row('it opens on the greatest fault in', cleared(fuse.clearing.highest)),
+            row('it opens on the least fault in', cleared(fuse.clearing.lowest)),
+          ]),
+    ],
+    notes: [
+      fuse.specification,
+      ...fuse.rejected.map(({ candidate, reasons }) => `The ${candidate} is refused: ${reasons.join('; ')}.`),
+      ...nearest.map(({ name: section, reasons }) => `${section} is refused: ${reasons.join('; ')}.`),
+    ],
+  }
+}
+
+/** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
+const PRECHARGE_TIME = '1 s'
+
+function prechargePart(pack: Pack, capacitance: Quantity<'capacitance'>): Part {
+  const start = precharge({ voltage: pack.maximumVoltage, capacitance, time: PRECHARGE_TIME })
+  return {
+    figures: [
+      { name: `precharge resistor, ${quantity('ratio', '95 %')} in ${PRECHARGE_TIME}`, value: start.resistance },
+      { name: 'heat in it at each start', value: start.energyPerEvent },
+      { name: 'power in it at first', value: start.peakPower },
+      { name: 'voltage left across the contactor', value: start.residualVoltage },
+    ],
+    tables: [],
+    checks: start.checks,
+    assumptions: start.assumptions,
+    cautions: [cautions.storedCharge],
+  }
+}

@@ -1,0 +1,181 @@
+/**
+ * What the pack can give the drive and take from it, and the voltage that is left at the controller.
+ *
+ * Rests on circuit theory: the open-circuit voltage behind one resistance, within the limits of modules and controller.
+ */
+import * as z from 'zod/mini'
+import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
+import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
+import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, type Read } from '../../structure/index.js'
+import type { Rating } from './envelope.js'
+
+/** The limits of a controller as they are read. */
+export const controllerGiven = /*@__PURE__*/ about(
+  'the limits of the controller',
+  z.strictObject({
+    batteryCurrent: z.optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
+    chargeCurrent: z.optional(given('current', 'Most current that it sends back to the pack', { min: 0 })),
+    minimumVoltage: z.optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
+    maximumVoltage: z.optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
+  }),
+)
+
+/** A bound on a current or a voltage, in SI, and what sets it. */
+type Bound = readonly [value: number, limitedBy: string]
+
+/** A pack with its controller, on plain SI numbers: for loops. */
+export interface Supply {
+  /** Volts at rest at a state of charge. */
+  readonly openCircuitAt: (stateOfCharge: number) => number
+  readonly resistance: number
+  /** Lowest voltage under load. */
+  readonly floor: Bound
+  /** Highest voltage on charge. */
+  readonly ceiling: Bound
+  /** Most current on discharge. */
+  readonly discharge: { readonly [rating in Rating]: Bound }
+  /** Most current on charge, as a positive figure. */
+  readonly charge: Bound
+  readonly assumptions: readonly string[]
+}
+
+/** The most power in one direction, as positive SI numbers, and what sets it. */
+export interface PowerLimit {
+  /** Watts at the terminals. */
+  readonly power: number
+  readonly current: number
+  readonly limitedBy: string
+}
+
+/**
+ * Reads a pack with the controller that it feeds.
+ *
+ * @param where - The procedure, for its errors.
+ * @param temperature - Of the cells: warm unless given.
+ * @throws InputError for a module whose figures contradict each other, or that does not tell its open-circuit voltage.
+ */
+export function supplyOf(
+  where: string,
+  pack: Pack,
+  controller: Read<typeof controllerGiven> = {},
+  temperature?: Quantity<'temperature'>,
+): Supply {
+  refuseModule(where, 'pack.module', pack.module)
+  const { module, series, parallel } = pack
+  const curve = openCircuitOf(where, 'pack.module', module)
+  const { resistance, basis } = resistanceOf(pack, temperature)
+  const { batteryCurrent, chargeCurrent, minimumVoltage, maximumVoltage } = controller
+  const drawn: Bound[] = batteryCurrent === undefined ? [] : [[batteryCurrent.si, 'battery current of the controller']]
+  const continuous: Bound = [module.continuousCurrent.si * parallel, 'continuous current of the modules']
+  const peak: Bound =
+    module.peakCurrent === undefined ? continuous : [module.peakCurrent.si * parallel, 'peak current of the modules']
+  return {
+    openCircuitAt: (state) => series * curve.voltsAt(state),
+    resistance: resistance.si,
+    floor: greatest([
+      [module.minimumVoltage.si * series, 'lowest voltage of the modules'],
+      ...(minimumVoltage === undefined ? [] : [[minimumVoltage.si, 'lowest voltage of the controller'] as const]),
+    ]),
+    ceiling: least([
+      [module.maximumVoltage.si * series, 'highest voltage of the modules'],
+      ...(maximumVoltage === undefined ? [] : [[maximumVoltage.si, 'highest voltage of the controller'] as const]),
+    ]),
+    discharge: outside(pack, 'discharge', temperature) ?? {
+      peak: least([peak, ...drawn]),
+      continuous: least([continuous, ...drawn]),
+    },
+    charge:
+      outside(pack, 'charge', temperature)?.peak ??
+      least([
+        [
+          module.chargeCurrent === undefined ? Infinity : module.chargeCurrent.si * parallel,
+          'charge current of the modules',
+        ],
+        ...(chargeCurrent === undefined ? [] : [[chargeCurrent.si, 'charge current of the controller'] as const]),
+      ]),
+    assumptions: [
+      curve.basis,
+      basis,
+      'The modules are equal and share the current; links and contactors add no resistance.',
+      ...(module.peakCurrent === undefined
+        ? ['The modules give their continuous current also for a short time: no peakCurrent is given.']
+        : []),
+      ...(module.chargeCurrent === undefined
+        ? ['No charge current of the modules is given: on charge only their voltage is a limit.']
+        : []),
+    ],
+  }
+}
+
+/** Cells that are too cold or too warm for a direction give or take nothing. */
+function outside(
+  { module }: Pack,
+  way: 'charge' | 'discharge',
+  temperature: Quantity<'temperature'> | undefined,
+): { readonly peak: Bound; readonly continuous: Bound } | undefined {
+  const span = module.temperatures?.[way]
+  if (span === undefined || temperature === undefined) return undefined
+  const isCold = temperature.si < span.minimum.si
+  if (!isCold && temperature.si <= span.maximum.si) return undefined
+  const bound: Bound = [0, `temperature of the cells, too ${isCold ? 'cold' : 'warm'} for ${way}`]
+  return { peak: bound, continuous: bound }
+}
+
+function least(bounds: readonly Bound[]): Bound {
+  return bounds.reduce((one, other) => (other[0] < one[0] ? other : one))
+}
+
+function greatest(bounds: readonly Bound[]): Bound {
+  return bounds.reduce((one, other) => (other[0] > one[0] ? other : one))
+}
+
+/** The most power on discharge at an open-circuit voltage, in volts. */
+export function greatestDischarge(supply: Supply, openCircuit: number, rating: Rating): PowerLimit {
+  const { resistance } = supply
+  const [floor, floorName] = supply.floor
+  // Past half the open-circuit voltage more current gives less power.
+  const half = openCircuit / 2
+  const [terminal, voltageName] = floor >= half ? [floor, floorName] : [half, 'resistance of the pack']
+  return powerAt(openCircuit, resistance, 1, [
+    supply.discharge[rating],
+    [currentAtVoltage.compute({ openCircuit, terminal, resistance }), voltageName],
+  ])
+}
+
+/** The most power on charge at an open-circuit voltage, in volts. */
+export function greatestCharge(supply: Supply, openCircuit: number): PowerLimit {
+  const { resistance } = supply
+  const [terminal, name] = supply.ceiling
+  return powerAt(openCircuit, resistance, -1, [
+    supply.charge,
+    [-currentAtVoltage.compute({ openCircuit, terminal, resistance }), name],
+  ])
+}
+
+function powerAt(openCircuit: number, resistance: number, sign: 1 | -1, bounds: readonly Bound[]): PowerLimit {
+  const [bound, limitedBy] = least(bounds)
+  const current = Math.max(0, bound)
+  const voltage = terminalVoltage.compute({ openCircuit, current: sign * current, resistance })
+  return { power: terminalPower.compute({ voltage, current }), current, limitedBy }
+}
+
+/** Voltage at the terminals, in volts, under a power, negative on charge, that the pack can give. */
+export function loadedVoltage({ resistance }: Supply, openCircuit: number, power: number): number {
+  const current = currentForPower.compute({ openCircuit, resistance, power })
+  return terminalVoltage.compute({ openCircuit, current, resistance })
+}
+
+/** The refusal of a power that the pack cannot give or take, which says how much it can. */
+export function powerRefused(
+  where: string,
+  asked: Quantity<'power'>,
+  limit: PowerLimit,
+  stateOfCharge: Quantity<'ratio'>,
+): CalculationError {
+  const atMost = quantity('power', limit.power, 'W').as('kW')
+  const state = stateOfCharge.as('%')
+  const figures = { power: String(asked), atMost: String(atMost), stateOfCharge: String(state) }
+  const message = `the pack cannot give ${asked}: at most ${atMost} at ${state} state of charge, held by the ${limit.limitedBy}`
+  return new CalculationError(where, message, figures)
+}

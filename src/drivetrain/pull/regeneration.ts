@@ -1,0 +1,232 @@
+/**
+ * How hard a motor may brake: what the grip of the driven axle, the motor and the pack allow by speed and state of
+ * charge, and when the stop lamps must light.
+ *
+ * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3, and on UN Regulation No. 13-H (electric
+ * regenerative braking, stop lamps; from memory).
+ */
+import * as z from 'zod/mini'
+import { cautions, type Findings } from '../../findings/index.js'
+import { section } from '../../formula/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { fromSi } from '../../quantity/quantity.js'
+import { about, given, procedure } from '../../structure/index.js'
+import { torqueForForce, wheelForce } from '../gearing/driveline.js'
+import { tractiveForce, wheelTorque } from '../gearing/gears.js'
+import { type Conversion, conversionOf } from '../motor/envelope.js'
+import { greatestCharge } from '../motor/supply.js'
+import { gripAcceleration } from '../road/traction.js'
+import { type Drive, type DriveGear, driveOf, driveShape, GRIP, highestSpeedIn, loadWorked } from './drive.js'
+
+/** Whether the stop lamps light while the motor brakes, by UN Regulation No. 13-H. */
+export type StopLamps = 'must not light' | 'may light' | 'must light'
+
+/** The most that the motor may brake in a gear, at a speed and a state of charge. */
+export interface RegenPoint {
+  /** Of the pack; none where no pack is given. */
+  readonly stateOfCharge?: Quantity<'ratio'>
+  readonly gear: string
+  readonly speed: Quantity<'speed'>
+  /** Braking force of the motor at the driven wheels; the road feels less of it by what slows the turning parts. */
+  readonly force: Quantity<'force'>
+  /** Of the car, with what resists it anyway; a positive figure. */
+  readonly deceleration: Quantity<'acceleration'>
+  /** Into the pack; negative where the motor loses more than it brakes. */
+  readonly power: Quantity<'power'>
+  /** What holds it, such as `charge current of the modules`. */
+  readonly limitedBy: string
+  readonly stopLamps: StopLamps
+}
+
+/** How hard the motor may brake. */
+export interface RegenLimit extends Findings {
+  readonly points: readonly RegenPoint[]
+  /** The most that the driven axle holds in braking alone, where `friction` is given. */
+  readonly grip?: Quantity<'force'>
+}
+
+/**
+ * Decelerations of UN Regulation No. 13-H, from memory: up to the first the lamps must not light for regeneration alone,
+ * above the second they must.
+ */
+const LAMPS = { off: 0.7, on: 1.3 } as const
+
+const regenLimitGiven = /*@__PURE__*/ (() =>
+  about(
+    'a car whose motor brakes',
+    z.strictObject({
+      ...driveShape,
+      speeds: about(
+        'road speeds',
+        z.readonly(z.array(given('speed', 'Road speed', { above: 0 })).check(z.minLength(1))),
+      ),
+      statesOfCharge: about(
+        'states of charge',
+        z.optional(z.readonly(z.array(given('ratio', 'State of charge', { min: 0, max: 1 })).check(z.minLength(1)))),
+      ),
+    }),
+  ))()
+
+/** States of charge at which to tell the limit, unless given. */
+const STATES = [1, 0.9, 0.5] as const
+
+/**
+ * Tells how hard a motor may brake a car by speed and state of charge: by the grip of the driven axle alone, by the motor,
+ * and by what the pack takes; and when the stop lamps must light.
+ *
+ * Takes what {@link tractionCurves} takes of a car with its drive, of which `motor.loss` or `motor.efficiency` must be
+ * there, and
+ *
+ * - `speeds` (km/h), above 0
+ * - `statesOfCharge` instead of `stateOfCharge`, with a pack: full, 90 % and 50 % unless given
+ *
+ * The motor is taken to brake as hard as it drives. Gears in which it would turn too fast at a speed are left out there.
+ *
+ * By UN Regulation No. 13-H (from memory) the stop lamps must not light for regeneration on lifting the accelerator up to
+ * a deceleration of 0.7 m/s², may light above it, and must above 1.3 m/s². The deceleration is that of the car on the
+ * level, with drag and rolling resistance.
+ *
+ * @returns A point for each state of charge, gear and speed.
+ * @throws InputError for input that cannot be used or does not suffice, by its path.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3; UN Regulation No. 13-H, from memory.
+ *
+ * @example
+ * ```ts
+ * const { points } = regenLimit({
+ *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm', efficiency: '88 %' },
+ *   gears: { third: 1.45 },
+ *   finalDrive: 4.375,
+ *   tyre: '145/80 R13',
+ *   efficiency: 0.94,
+ *   speeds: ['50 km/h'],
+ * })
+ * points.map(({ deceleration, stopLamps }) => `${deceleration}: stop lamps ${stopLamps}`) // ['4.139 m/s²: stop lamps must light']
+ * ```
+ */
+export const regenLimit = /*@__PURE__*/ procedure('regenLimit', regenLimitGiven, (read): RegenLimit => {
+  const { speeds, statesOfCharge: asked, ...rest } = read
+  refuseStates(read)
+  const states =
+    rest.pack === undefined ? [undefined] : (asked ?? STATES.map((each) => quantity('ratio', each).as('%')))
+  const drive = driveOf('regenLimit', rest)
+  refuseTooFast(drive, speeds)
+  const conversion = conversionOf('regenLimit', read.motor)
+  const grip = drive.grip?.braking(0)
+  return {
+    points: states.flatMap((state) =>
+      drive.gears.flatMap((gear) =>
+        speeds
+          .filter((speed) => speed.si <= highestSpeedIn(drive, gear))
+          .map((speed) =>
+            section(`In ${gear.name} at ${speed}${state === undefined ? '' : `, ${state.as('%')} charged`}`, () =>
+              pointAt(drive, conversion, gear, speed, state),
+            ),
+          ),
+      ),
+    ),
+    ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
+    checks: [],
+    assumptions: [
+      ...drive.assumptions.filter((text) => !text.startsWith('The pack is at')),
+      ...(drive.conversion === undefined ? conversion.assumptions : []),
+      ...(asked === undefined && rest.pack !== undefined
+        ? ['States of charge are full, 90 % and 50 % (statesOfCharge by default).']
+        : []),
+      'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
+      'Stop lamps: UN Regulation No. 13-H, from memory.',
+    ],
+    cautions: [cautions.brakingByMotor, cautions.brakesAndSteering, cautions.approval, cautions.lithiumCells],
+  }
+})
+
+/** Refuses speeds that no gear allows: there the motor cannot be in gear. */
+function refuseTooFast(drive: Drive, speeds: readonly Quantity<'speed'>[]): void {
+  const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
+  const issues = speeds.flatMap((speed, i) => {
+    if (speed.si <= fastest) return []
+    const expected = `a speed at which the motor may turn in some gear, at most ${fromSi('speed', fastest, 'km/h')}`
+    return [{ path: `speeds[${i}]`, expected, received: String(speed) }]
+  })
+  if (issues.length > 0) throw new InputError('regenLimit', issues)
+}
+
+function refuseStates(read: {
+  readonly pack?: unknown
+  readonly stateOfCharge?: unknown
+  readonly statesOfCharge?: unknown
+}) {
+  if (read.stateOfCharge !== undefined) {
+    const expected = 'statesOfCharge, a list such as [0.9, 0.5], in its stead'
+    throw new InputError('regenLimit', [{ path: 'stateOfCharge', expected, received: String(read.stateOfCharge) }])
+  }
+  if (read.pack === undefined && read.statesOfCharge !== undefined) {
+    const expected = 'a pack beside it, or nothing'
+    throw new InputError('regenLimit', [{ path: 'statesOfCharge', expected, received: 'no pack' }])
+  }
+}
+
+function pointAt(
+  drive: Drive,
+  conversion: Conversion,
+  gear: DriveGear,
+  speed: Quantity<'speed'>,
+  state: Quantity<'ratio'> | undefined,
+): RegenPoint {
+  const turning = Math.min((speed.si * gear.ratio) / gear.radius, drive.envelope.maximumSpeed)
+  const { torque, limitedBy } = brakingTorque(drive, conversion, turning, state?.si)
+  const grip = drive.grip?.braking(0) ?? Infinity
+  const resisted = loadWorked(drive, speed, quantity('ratio', 0))
+  // The road slows the car alone, and the motor all that turns as well: what it takes from there asks no grip.
+  const { road, inertia } = drive
+  const turningMass = inertia.massAt(gear.ratio)
+  const byGrip = ((grip + resisted.si) / road.mass.si) * turningMass - resisted.si
+  const isSlipping = -wheelForce(gear, -torque) > byGrip
+  const held = isSlipping ? -torqueForForce(gear, -byGrip) : torque
+  const { ratio, efficiency, rollingRadius } = gear.gear
+  const atWheels = tractiveForce({
+    wheelTorque: wheelTorque({ motorTorque: quantity('torque', -held, 'N·m'), ratio, efficiency }),
+    radius: rollingRadius,
+  })
+  const deceleration = gripAcceleration({
+    tractionLimit: atWheels.times(-1),
+    roadLoad: resisted.times(-1),
+    mass: quantity('mass', turningMass, 'kg'),
+  })
+  return {
+    ...(state === undefined ? {} : { stateOfCharge: state }),
+    gear: gear.name,
+    speed,
+    force: atWheels.times(-1),
+    deceleration,
+    power: conversion
+      .powerOf(quantity('torque', -held, 'N·m'), quantity('angularSpeed', turning, 'rad/s').as('rpm'))
+      .times(-1),
+    limitedBy: isSlipping ? GRIP : limitedBy,
+    stopLamps: stopLampsAt(deceleration.si),
+  }
+}
+
+/** The most braking torque of the motor, in N·m, and what holds it: the motor, or what the pack takes. */
+function brakingTorque(
+  { envelope, supply }: Drive,
+  conversion: Conversion,
+  turning: number,
+  state: number | undefined,
+): { readonly torque: number; readonly limitedBy: string } {
+  const openCircuit = supply === undefined || state === undefined ? Infinity : supply.openCircuitAt(state)
+  // On charge the voltage is above that at rest, and the motor has at least what it has there.
+  const motor = {
+    torque: envelope.torqueAt(turning, openCircuit, 'peak'),
+    limitedBy: envelope.limitAt(turning, openCircuit, 'peak'),
+  }
+  if (supply === undefined || state === undefined) return motor
+  const taken = greatestCharge(supply, openCircuit)
+  const byPack = conversion.brakingTorque(taken.power, turning)
+  return byPack < motor.torque ? { torque: byPack, limitedBy: taken.limitedBy } : motor
+}
+
+function stopLampsAt(deceleration: number): StopLamps {
+  if (deceleration <= LAMPS.off) return 'must not light'
+  return deceleration > LAMPS.on ? 'must light' : 'may light'
+}

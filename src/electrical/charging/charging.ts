@@ -1,0 +1,642 @@
+/**
+ * Charging from the supply, the 12 V converter, and feeding a load from the pack.
+ *
+ * Rests on the definitions of power, power factor and efficiency, and on the open-circuit voltage behind a resistance.
+ */
+import * as z from 'zod/mini'
+import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { definition, formula, input, output, section } from '../../formula/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, procedure, type Read } from '../../structure/index.js'
+import { openCircuitOf, packGiven, refuseModule, resistanceOf } from '../pack/module.js'
+import { temperatureAssumptions, temperatureChecks } from '../pack/operating-point.js'
+import { currentAtVoltage, currentForPower, parallelCharge, seriesVoltage, terminalVoltage } from '../pack/pack.js'
+
+/**
+ * Time in which a pack takes in an energy at a steady power. The taper at the end of a charge comes on top.
+ *
+ * `t = E / (P * eta)`
+ *
+ * - `energy` (`E`, kWh): energy to put into the pack, at least 0 kWh
+ * - `power` (`P`, kW): power drawn from the supply, above 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency from the supply to the pack, above 0 and at most 1, 1 unless
+ *   given
+ * - gives `t`: charge time, in h
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * chargeTime({ energy: '24 kWh', power: '6 kW', efficiency: 0.8 })
+ * // 5 h
+ * // by definition (exact): 5 h
+ * ```
+ */
+export const chargeTime = /*@__PURE__*/ formula({
+  name: 'chargeTime',
+  title: 'Charge time at constant power',
+  inputs: {
+    energy: input('energy', 'E', 'Energy to put into the pack', { min: 0 }),
+    power: input('power', 'P', 'Power drawn from the supply', { above: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency from the supply to the pack', { above: 0, max: 1, default: 1 }),
+  },
+  result: output('time', 't', 'Charge time', 'h'),
+  expression: 'E / (P * eta)',
+  source: definition,
+  compute: ({ energy, power, efficiency }) => energy / (power * efficiency),
+})
+
+/**
+ * Power of an alternating-current supply. The voltage is that of one phase to neutral, 230 V where the lines are 400
+ * V apart. A supply across two lines, such as 240 V between split phases, counts as one phase of that voltage.
+ *
+ * `P = n * U * I * lambda`
+ *
+ * - `voltage` (`U`, V): voltage of one phase to neutral, root mean square, at least 0 V
+ * - `current` (`I`, A): current in each phase, root mean square, at least 0 A
+ * - `phases` (`n`, a plain number): number of phases, at least 1 and at most 3
+ * - `powerFactor` (`lambda`, a plain number): power factor, at least 0 and at most 1
+ * - gives `P`: active power, in kW
+ * - Assumes: all phases carry the same current
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * acPower({ voltage: '230 V', current: '32 A', phases: 3, powerFactor: 1 })
+ * // 22.08 kW
+ * // common practice, no source (from memory): 22 kW
+ * ```
+ */
+export const acPower = /*@__PURE__*/ formula({
+  name: 'acPower',
+  title: 'Power of an AC supply',
+  inputs: {
+    voltage: input('voltage', 'U', 'Voltage of one phase to neutral, root mean square', { min: 0 }),
+    current: input('current', 'I', 'Current in each phase, root mean square', { min: 0 }),
+    phases: input('ratio', 'n', 'Number of phases', { min: 1, max: 3 }),
+    powerFactor: input('ratio', 'lambda', 'Power factor', { min: 0, max: 1 }),
+  },
+  result: output('power', 'P', 'Active power'),
+  expression: 'n * U * I * lambda',
+  assumes: ['All phases carry the same current.'],
+  source: definition,
+  compute: ({ voltage, current, phases, powerFactor }) => phases * voltage * current * powerFactor,
+})
+
+/**
+ * Current that a DC converter draws from the pack. It is greatest when the pack is at its lowest voltage.
+ *
+ * `I = P / (U * eta)`
+ *
+ * - `power` (`P`, kW): power delivered, at least 0 kW
+ * - `voltage` (`U`, V): input voltage, above 0 V
+ * - `efficiency` (`eta`, a plain number): efficiency of the converter, above 0 and at most 1
+ * - gives `I`: input current, in A
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * converterInputCurrent({ power: '980 W', voltage: '350 V', efficiency: 0.9 })
+ * // 3.111 A
+ * // by definition (exact): 3.111 A
+ * ```
+ */
+export const converterInputCurrent = /*@__PURE__*/ formula({
+  name: 'converterInputCurrent',
+  title: 'Input current of a converter',
+  inputs: {
+    power: input('power', 'P', 'Power delivered', { min: 0 }),
+    voltage: input('voltage', 'U', 'Input voltage', { above: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency of the converter', { above: 0, max: 1 }),
+  },
+  result: output('current', 'I', 'Input current'),
+  expression: 'P / (U * eta)',
+  source: definition,
+  compute: ({ power, voltage, efficiency }) => power / (voltage * efficiency),
+})
+
+/**
+ * Time for which a pack feeds a steady load through an inverter.
+ *
+ * `t = E * eta / P`
+ *
+ * - `energy` (`E`, kWh): energy taken from the pack, at least 0 kWh
+ * - `load` (`P`, kW): power of the load, above 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency of the inverter, above 0 and at most 1
+ * - gives `t`: time, in h
+ * - Caution: feeding a house's wiring needs a transfer arrangement that isolates it from the grid, and licensed work
+ *   under local rules
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * backupTime({ energy: '10 kWh', load: '1.5 kW', efficiency: 0.9 })
+ * // 6 h
+ * // by definition (exact): 6 h
+ * ```
+ */
+export const backupTime = /*@__PURE__*/ formula({
+  name: 'backupTime',
+  title: 'Time for which a pack feeds a load',
+  inputs: {
+    energy: input('energy', 'E', 'Energy taken from the pack', { min: 0 }),
+    load: input('power', 'P', 'Power of the load', { above: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency of the inverter', { above: 0, max: 1 }),
+  },
+  result: output('time', 't', 'Time', 'h'),
+  expression: 'E * eta / P',
+  cautions: [
+    "Feeding a house's wiring needs a transfer arrangement that isolates it from the grid, and licensed work under local rules.",
+  ],
+  source: definition,
+  compute: ({ energy, load, efficiency }) => (energy * efficiency) / load,
+})
+
+/**
+ * Power that an inverter draws from the pack: the load through its losses, and its own need whether it feeds one or
+ * not.
+ *
+ * `Pd = P / eta + P0`
+ *
+ * - `load` (`P`, kW): power of the load, at least 0 kW
+ * - `efficiency` (`eta`, a plain number): efficiency of the inverter, above 0 and at most 1
+ * - `standby` (`P0`, kW): power that the inverter needs without a load, at least 0 kW, 0 W unless given
+ * - gives `Pd`: power drawn from the pack, in kW
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * inverterInput({ load: '980 W', efficiency: 0.9 })
+ * // 1.089 kW
+ * // by definition (exact): 1088.9 W
+ * ```
+ */
+export const inverterInput = /*@__PURE__*/ formula({
+  name: 'inverterInput',
+  title: 'Power that an inverter draws from the pack',
+  inputs: {
+    load: input('power', 'P', 'Power of the load', { min: 0 }),
+    efficiency: input('ratio', 'eta', 'Efficiency of the inverter', { above: 0, max: 1 }),
+    standby: input('power', 'P0', 'Power that the inverter needs without a load', { min: 0, default: '0 W' }),
+  },
+  result: output('power', 'Pd', 'Power drawn from the pack'),
+  expression: 'P / eta + P0',
+  source: definition,
+  compute: ({ load, efficiency, standby }) => load / efficiency + standby,
+})
+
+/** A moment of a charge. */
+export interface ChargePoint {
+  readonly time: Quantity<'time'>
+  readonly stateOfCharge: Quantity<'ratio'>
+  /** At the terminals. */
+  readonly voltage: Quantity<'voltage'>
+  readonly current: Quantity<'current'>
+  /** Into the terminals. */
+  readonly power: Quantity<'power'>
+}
+
+/** A charge from the wall. */
+export interface ChargePlan extends Findings {
+  readonly time: Quantity<'time'>
+  /** Drawn from the supply. */
+  readonly wallEnergy: Quantity<'energy'>
+  /** Stored in the pack: what is left of the energy into its terminals after its own heat. */
+  readonly packEnergy: Quantity<'energy'>
+  /** Made inside the pack. */
+  readonly heat: Quantity<'energy'>
+  readonly peakCurrent: Quantity<'current'>
+  /** State of charge at the end: `to`, or less where the current fell to the cut-off before. */
+  readonly reached: Quantity<'ratio'>
+  /** What limits the power until the taper: `supply`, `charger`, or `charge current of the modules`. */
+  readonly limitedBy: string
+  /** When the taper begins; absent where the charge ends before. */
+  readonly taperAt?: Quantity<'time'>
+  /** The charge in at most 102 points, the start and the end among them. */
+  readonly curve: readonly ChargePoint[]
+}
+
+const chargePlanGiven = /*@__PURE__*/ about(
+  'a pack, a supply and a charger',
+  z.strictObject({
+    pack: packGiven,
+    from: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
+    to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
+    supply: about(
+      'the socket',
+      z.strictObject({
+        voltage: given('voltage', 'Voltage of one phase to neutral', { above: 0 }),
+        current: given('current', 'Current in each phase that may be drawn all day', { above: 0 }),
+        phases: about('how many phases', z.int().check(z.minimum(1), z.maximum(3))),
+        powerFactor: z.optional(given('ratio', 'Power factor of the charger', { above: 0, max: 1 })),
+      }),
+    ),
+    charger: about(
+      'the charger',
+      z.strictObject({
+        power: given('power', 'Greatest power into the pack', { above: 0 }),
+        efficiency: given('ratio', 'Efficiency from the supply to the pack', { above: 0, max: 1 }),
+      }),
+    ),
+    taperVoltage: z.optional(given('voltage', 'Voltage of the pack at which the charger holds', { above: 0 })),
+    cutoff: z.optional(given('current', 'Current at which the charge ends', { above: 0 })),
+    temperature: z.optional(given('temperature', 'Temperature of the cells')),
+  }),
+)
+
+type Charge = Read<typeof chargePlanGiven>
+
+/** Steps of state of charge: the error of the time falls with their square, and is below a second in a night. */
+const STEPS = 4000
+
+/**
+ * Plans a charge from the wall: constant power, or the charge current of the modules where that is less, and then constant
+ * voltage with the current falling away.
+ *
+ * - `pack`: `module`, `series`, `parallel`, as {@link packAt} takes it
+ * - `from`, `to`: states of charge, 0 to 1, `to` the higher
+ * - `supply`: `voltage` (V, of one phase to neutral), `current` (A, in each phase), `phases` 1 to 3, `powerFactor` 1 unless
+ *   given
+ * - `charger`: `power` (kW) into the pack at most, `efficiency` above 0 to 1
+ * - `taperVoltage` (V) of the pack at which the charger holds, that of the full pack unless given and never above it
+ * - `cutoff` (A): the charge ends when the current has fallen to it, a twentieth of the capacity per hour unless given
+ * - `temperature` (°C) of the cells, for their resistance and their limits: those of `module.temperatures`, and at least 0 °C
+ *   where there are none
+ *
+ * @returns Time, energies, peak current, the state of charge reached, and the curve. Into the terminals goes just what is
+ * stored and what becomes heat. A charge that the cut-off ends before `to` is a failed check.
+ * @throws InputError for input that cannot be used, by its path; CalculationError where the pack stands at the taper voltage
+ * before the charge begins.
+ * Source: circuit theory.
+ *
+ * @example
+ * ```ts
+ * const { time, wallEnergy, reached } = chargePlan({
+ *   pack: {
+ *     module: {
+ *       name: 'salvaged module of 12 cells',
+ *       cellsInSeries: 12,
+ *       chemistry: 'NMC',
+ *       nominalVoltage: '44.4 V',
+ *       minimumVoltage: '36 V',
+ *       maximumVoltage: '50.4 V',
+ *       capacity: '41 Ah',
+ *       resistance: '14 mΩ',
+ *       mass: '11.5 kg',
+ *       continuousCurrent: '80 A',
+ *     },
+ *     series: 4,
+ *     parallel: 2,
+ *   },
+ *   from: 0.2,
+ *   to: 0.9,
+ *   supply: { voltage: '230 V', current: '13 A', phases: 1 },
+ *   charger: { power: '3.3 kW', efficiency: 0.92 },
+ * })
+ * String(time) // '3.832 h'
+ * String(wallEnergy) // '11.46 kWh'
+ * String(reached) // '90 %'
+ * ```
+ */
+export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven, (asked): ChargePlan => {
+  refuseCharge(asked)
+  const { pack, from, to, supply, charger, temperature } = asked
+  const { module, series, parallel } = pack
+  const curve = openCircuitOf('chargePlan', 'pack.module', module)
+  const full = seriesVoltage({ count: series, voltage: module.maximumVoltage })
+  const taper = asked.taperVoltage ?? full
+  const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
+  const cutoff = asked.cutoff ?? quantity('current', capacity.si / 20 / 3600, 'A')
+  const { resistance, basis } = resistanceOf(pack, temperature)
+  const { power, binding } = powerInto(supply, charger)
+  const mostCurrent = module.chargeCurrent?.times(parallel)
+  const voltsAt = (state: number) => series * curve.voltsAt(state)
+  const atStart = section(`At the start, ${from.as('%')}`, () => {
+    const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(from) })
+    const current = currentForPower({ openCircuit, resistance, power: power.times(-1) })
+    terminalVoltage({ openCircuit, current, resistance })
+    return { openCircuit, current: current.times(-1) }
+  })
+  if (atStart.openCircuit.si >= taper.si) {
+    throw new CalculationError(
+      'chargePlan',
+      `at ${from.as('%')} the pack rests at ${atStart.openCircuit} and the charger holds ${taper}: nothing flows`,
+      { openCircuit: String(atStart.openCircuit), taperVoltage: String(taper) },
+    )
+  }
+  const run = charged({
+    voltsAt,
+    resistance: resistance.si,
+    capacity: capacity.si,
+    power: power.si,
+    mostCurrent: mostCurrent?.si ?? Infinity,
+    taper: taper.si,
+    cutoff: cutoff.si,
+    from: from.si,
+    to: to.si,
+  })
+  const binds = mostCurrent !== undefined && mostCurrent.si < atStart.current.si
+  const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
+  if (run.taperAt !== undefined) {
+    section(`At the end of the charge, ${quantity('ratio', run.reached).as('%')}`, () =>
+      currentAtVoltage({ openCircuit: quantity('voltage', voltsAt(run.reached), 'V'), terminal: taper, resistance }),
+    )
+  }
+  return {
+    time: hours(run.time),
+    wallEnergy: energy((run.stored + run.heat) / charger.efficiency.si),
+    packEnergy: energy(run.stored),
+    heat: energy(run.heat),
+    peakCurrent: quantity('current', run.peakCurrent, 'A'),
+    reached: quantity('ratio', run.reached).as('%'),
+    limitedBy: binds ? 'charge current of the modules' : binding,
+    ...(run.taperAt === undefined ? {} : { taperAt: hours(run.taperAt) }),
+    curve: run.points.map(([time, state, current, voltage]) => ({
+      time: hours(time),
+      stateOfCharge: quantity('ratio', state).as('%'),
+      voltage: quantity('voltage', voltage, 'V'),
+      current: quantity('current', current, 'A'),
+      power: quantity('power', voltage * current, 'W').as('kW'),
+    })),
+    checks: chargeChecks(asked, run.reached),
+    assumptions: [curve.basis, basis, ...chargeAssumptions(asked, full, cutoff)],
+    cautions: [cautions.lithiumCells, cautions.highVoltage],
+  }
+})
+
+/** What the charger puts into the pack at most, and whether it or the supply is the less. */
+function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], charger: Charge['charger']) {
+  const atWall = acPower({
+    voltage,
+    current,
+    phases: quantity('ratio', phases),
+    powerFactor: powerFactor ?? quantity('ratio', 1),
+  })
+  const fromSupply = atWall.times(charger.efficiency.si)
+  return fromSupply.si < charger.power.si
+    ? { power: fromSupply, binding: 'supply' }
+    : { power: charger.power, binding: 'charger' }
+}
+
+function chargeAssumptions(
+  { pack, supply, taperVoltage, cutoff, temperature }: Charge,
+  full: Quantity<'voltage'>,
+  end: Quantity<'current'>,
+): string[] {
+  return [
+    'The charger turns the same share into heat at every power.',
+    ...(supply.powerFactor === undefined ? ['The charger has a power factor of 1 (powerFactor by default).'] : []),
+    ...(taperVoltage === undefined
+      ? [`The charger holds the voltage of the full pack, ${full} (taperVoltage by default).`]
+      : []),
+    ...(cutoff === undefined
+      ? [`The charge ends when the current has fallen to ${end}, C/20 (cutoff by default; common practice, no source).`]
+      : []),
+    ...(pack.module.chargeCurrent === undefined ? ['No limit of the charge current of the modules is given.'] : []),
+    ...temperatureAssumptions(pack, 'charge', temperature),
+    ...(supply.phases === 1 ? [] : [`The ${supply.voltage} of the supply lie between a phase and neutral.`]),
+  ]
+}
+
+function hours(seconds: number): Quantity<'time'> {
+  return quantity('time', seconds, 's').as('h')
+}
+
+function refuseCharge({ pack, from, to, taperVoltage }: Charge): void {
+  refuseModule('chargePlan', 'pack.module', pack.module)
+  if (from.si >= to.si) {
+    const expected = `a state of charge above the one at the start, ${from}`
+    throw new InputError('chargePlan', [{ path: 'to', expected, received: String(to) }])
+  }
+  const full = pack.module.maximumVoltage.times(pack.series)
+  if (taperVoltage !== undefined && taperVoltage.si > full.si) {
+    const expected = `at most the voltage of the full pack, ${full}`
+    throw new InputError('chargePlan', [
+      { path: 'taperVoltage', expected, received: String(taperVoltage), hint: 'beyond it cells burn' },
+    ])
+  }
+}
+
+/** A charge on plain numbers. */
+interface ChargeRun {
+  readonly voltsAt: (state: number) => number
+  readonly resistance: number
+  readonly capacity: number
+  readonly power: number
+  readonly mostCurrent: number
+  readonly taper: number
+  readonly cutoff: number
+  readonly from: number
+  readonly to: number
+}
+
+/** Steps through the states of charge; each step takes its charge at the current in its middle. */
+function charged({ voltsAt, resistance, capacity, power, mostCurrent, taper, cutoff, from, to }: ChargeRun) {
+  const currentAt = (openCircuit: number) => {
+    const byPower = -currentForPower.compute({ openCircuit, resistance, power: -power })
+    const byVoltage = (taper - openCircuit) / resistance
+    const current = Math.min(byPower, mostCurrent, byVoltage)
+    return { current, tapers: current === byVoltage }
+  }
+  const step = (to - from) / STEPS
+  let [time, stored, heat, peakCurrent, reached] = [0, 0, 0, 0, from]
+  let taperAt: number | undefined
+  const points: [number, number, number, number][] = []
+  const note = (current: number, openCircuit: number) =>
+    points.push([time, reached, current, openCircuit + current * resistance])
+  const first = currentAt(voltsAt(from))
+  note(first.current, voltsAt(from))
+  for (let i = 0; i < STEPS; i++) {
+    const openCircuit = voltsAt(from + (i + 0.5) * step)
+    const { current, tapers } = currentAt(openCircuit)
+    if (tapers && current < cutoff) {
+      note(currentAt(voltsAt(reached)).current, voltsAt(reached))
+      break
+    }
+    if (tapers && taperAt === undefined) taperAt = time
+    const duration = (capacity * step) / current
+    time += duration
+    stored += openCircuit * current * duration
+    heat += current ** 2 * resistance * duration
+    peakCurrent = Math.max(peakCurrent, current)
+    reached = i === STEPS - 1 ? to : from + (i + 1) * step
+    if ((i + 1) % (STEPS / 100) === 0) {
+      const end = voltsAt(reached)
+      note(Math.max(0, currentAt(end).current), end)
+    }
+  }
+  return {
+    time,
+    stored,
+    heat,
+    peakCurrent: Math.max(peakCurrent, Math.min(first.current, mostCurrent)),
+    reached,
+    taperAt,
+    points,
+  }
+}
+
+function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check[] {
+  return [
+    ...(reached < to.si
+      ? [check('State of charge reached', quantity('ratio', reached).as('%'), 'at least', to, 'to, as given')]
+      : []),
+    ...temperatureChecks(pack, 'charge', temperature),
+  ]
+}
+
+/** A house fed from the pack. */
+export interface HomeSupply extends Findings {
+  /** Until the energy above the reserve is spent. */
+  readonly duration: Quantity<'time'>
+  /** To the loads, at the inverter's output. */
+  readonly delivered: Quantity<'energy'>
+  /** Lost in the inverter, with its own need. */
+  readonly lost: Quantity<'energy'>
+}
+
+const homeSupplyGiven = /*@__PURE__*/ about(
+  'a pack that feeds a house',
+  z.strictObject({
+    usableEnergy: given('energy', 'Energy that the pack gives', { above: 0 }),
+    load: z.optional(given('power', 'Constant load', { min: 0 })),
+    hourly: about(
+      'the load of each hour, one after the other and then from the first again',
+      z.optional(z.readonly(z.array(given('power', 'Mean load of the hour', { min: 0 })).check(z.minLength(1)))),
+    ),
+    inverter: about(
+      'the inverter',
+      z.strictObject({
+        efficiency: given('ratio', 'Efficiency', { above: 0, max: 1 }),
+        power: given('power', 'Greatest power that it delivers', { above: 0 }),
+        standby: z.optional(given('power', 'Power that it needs without a load', { min: 0 })),
+      }),
+    ),
+    reserve: z.optional(given('energy', 'Energy kept back, such as for the next drive', { min: 0 })),
+  }),
+)
+
+/**
+ * Tells for how long a pack feeds the base load of a house, and what reaches the loads.
+ *
+ * - `usableEnergy` (kWh) of the pack, above 0
+ * - `load` (kW), constant; or `hourly`, the mean load of each hour from the start, begun again after the last
+ * - `inverter`: `efficiency` above 0 to 1, `power` (kW) at most, `standby` (W) that it needs by itself, 0 unless given
+ * - `reserve` (kWh) kept back, 0 unless given
+ *
+ * A mean over an hour hides peaks: the inverter must bear the greatest load of any moment.
+ *
+ * @returns Duration and energies, with a check of the load against the inverter.
+ * @throws InputError for input that cannot be used, by its path; CalculationError where nothing ever draws on the pack, and
+ * for a load beyond the inverter.
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * const { duration, delivered } = homeSupply({
+ *   usableEnergy: '12 kWh',
+ *   load: '450 W',
+ *   inverter: { efficiency: 0.9, power: '3 kW', standby: '40 W' },
+ *   reserve: '4 kWh',
+ * })
+ * String(duration) // '14.81 h'
+ * String(delivered) // '6.667 kWh'
+ * ```
+ */
+export const homeSupply = /*@__PURE__*/ procedure(
+  'homeSupply',
+  homeSupplyGiven,
+  ({ usableEnergy: usable, load, hourly, inverter, reserve }): HomeSupply => {
+    if ((load === undefined) === (hourly === undefined)) {
+      const expected = "one of them: load such as '450 W', or hourly such as ['300 W', '900 W']"
+      throw new InputError('homeSupply', [
+        { path: 'load and hourly', expected, received: load === undefined ? 'neither' : 'both' },
+      ])
+    }
+    const kept = reserve ?? quantity('energy', '0 kWh')
+    if (kept.si >= usable.si) {
+      const expected = `an energy below the usable one, ${usable}`
+      throw new InputError('homeSupply', [{ path: 'reserve', expected, received: String(kept) }])
+    }
+    const loads = hourly ?? [load as Quantity<'power'>]
+    loads.forEach((each, hour) => {
+      if (each.si <= inverter.power.si) return
+      const when = hourly === undefined ? '' : ` in hour ${hour + 1}`
+      throw new CalculationError(
+        'homeSupply',
+        `the load of ${each}${when} is beyond the inverter, which delivers ${inverter.power} at most`,
+        { load: String(each), inverter: String(inverter.power) },
+      )
+    })
+    const standby = inverter.standby ?? quantity('power', '0 W')
+    const draws = loads.map((each, hour) =>
+      section(hourly === undefined ? 'Load' : `Hour ${hour + 1}`, () =>
+        inverterInput({ load: each, efficiency: inverter.efficiency, standby }),
+      ),
+    )
+    const energy = usable.minus(kept)
+    if (draws.every(({ si }) => si === 0)) {
+      throw new CalculationError('homeSupply', `nothing draws on the pack: its ${energy} last for ever`)
+    }
+    const { time, delivered } =
+      hourly === undefined
+        ? constant(energy, draws[0] as Quantity<'power'>, loads[0] as Quantity<'power'>)
+        : spent(
+            energy.si,
+            draws.map(({ si }) => si),
+            loads.map(({ si }) => si),
+          )
+    const out = quantity('energy', delivered, 'J').as('kWh')
+    const peak = loads.reduce((one, other) => (other.si > one.si ? other : one))
+    return {
+      duration: hours(time),
+      delivered: out,
+      lost: energy.as('kWh').minus(out),
+      checks: [check('Load on the inverter', peak, 'at most', inverter.power, 'inverter.power, as given')],
+      assumptions: [
+        'The inverter has one efficiency at every load.',
+        ...(hourly === undefined ? [] : ['Loads are means over an hour: their peaks are not seen.']),
+        ...(inverter.standby === undefined ? ['The inverter needs nothing by itself (standby 0 W by default).'] : []),
+        ...(reserve === undefined ? ['Nothing is kept back for the next drive (reserve 0 kWh by default).'] : []),
+      ],
+      cautions: [cautions.feedingHouse, cautions.highVoltage],
+    }
+  },
+)
+
+function constant(energy: Quantity<'energy'>, draw: Quantity<'power'>, load: Quantity<'power'>) {
+  const time = backupTime({ energy, load: draw, efficiency: 1 }).si
+  return { time, delivered: load.si * time }
+}
+
+/** Hour by hour until the energy is spent, whole rounds of the list at once. */
+function spent(energy: number, draws: readonly number[], loads: readonly number[]) {
+  const hour = 3600
+  const round = draws.reduce((sum, draw) => sum + draw * hour, 0)
+  const rounds = Math.floor(energy / round)
+  let left = energy - rounds * round
+  let time = rounds * draws.length * hour
+  let delivered = rounds * loads.reduce((sum, load) => sum + load * hour, 0)
+  for (const [i, draw] of draws.entries()) {
+    const lasts = draw * hour <= left ? hour : left / draw
+    time += lasts
+    delivered += (loads[i] as number) * lasts
+    left -= draw * lasts
+    if (lasts < hour) break
+  }
+  return { time, delivered }
+}

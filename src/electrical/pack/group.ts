@@ -1,0 +1,302 @@
+/**
+ * Salvaged modules of unequal capacity: which go in parallel with which, so that the weakest group, which ends the
+ * discharge of the whole string, is as strong as can be.
+ *
+ * Rests on combinatorial search: the modules left over are the weakest; pairs go weakest with strongest; larger groups are
+ * searched by branch and bound from the best that exchanges can reach.
+ */
+import * as z from 'zod/mini'
+import { cautions, type Findings } from '../../findings/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, procedure, type Read } from '../../structure/index.js'
+import { packEnergy, seriesVoltage } from './pack.js'
+
+/** Modules put in parallel groups, and the groups in series. */
+export interface ModuleGroups extends Findings {
+  /** The names in each group, the strongest module first; the groups from the weakest to the strongest. */
+  readonly groups: readonly (readonly string[])[]
+  /** Modules that are not used. */
+  readonly spare: readonly string[]
+  /** Capacity of the weakest group: that of the string. */
+  readonly capacity: Quantity<'charge'>
+  /** Energy of the string at that capacity, where the nominal voltage of a module is given. */
+  readonly energy?: Quantity<'energy'>
+  /** What the stronger groups hold more than the weakest, on average, and the string cannot use. */
+  readonly lostCapacity: Quantity<'charge'>
+  /** Whether the search shows that no grouping is better. */
+  readonly proven: boolean
+  /** No grouping has a weakest group above this. Equal to `capacity` where that is proven. */
+  readonly bound: Quantity<'charge'>
+}
+
+const groupModulesGiven = /*@__PURE__*/ about(
+  'modules to be grouped',
+  z.strictObject({
+    modules: about(
+      'the modules',
+      z.readonly(
+        z
+          .array(
+            about(
+              'a module',
+              z.strictObject({
+                name: about('what it is called', z.string().check(z.minLength(1))),
+                capacity: given('charge', 'Measured capacity', { above: 0 }),
+                resistance: z.optional(given('resistance', 'Measured resistance', { above: 0 })),
+              }),
+            ),
+          )
+          .check(z.minLength(1)),
+      ),
+    ),
+    series: about('how many groups are in series', z.int().check(z.minimum(1))),
+    parallel: about('how many modules are in parallel in each group', z.int().check(z.minimum(1))),
+    nominalVoltage: z.optional(given('voltage', 'Nominal voltage of a module', { above: 0 })),
+  }),
+)
+
+type Given = Read<typeof groupModulesGiven>
+
+/**
+ * Puts salvaged modules of unequal capacity in parallel groups so that the weakest group is as strong as can be.
+ *
+ * - `modules`: at least `series` times `parallel` of them, each `name` (no two alike), `capacity` (Ah, measured at one
+ *   current and temperature) and, where measured, `resistance` (mΩ)
+ * - `series`: how many groups; `parallel`: how many modules in each
+ * - `nominalVoltage` (V) of a module, for the energy
+ *
+ * One and two in parallel are always solved exactly. Larger groups are solved exactly where the search ends within
+ * 200 000 steps, as it does up to about 15 modules and often beyond; else `proven` is false and `bound` tells how much better
+ * another grouping could be at most.
+ *
+ * @returns The groups, the capacity of the string, and whether it is proven to be the best.
+ * @throws InputError for too few modules or two of one name, by their path.
+ * Source: combinatorial search; the outcome does not depend on the machine.
+ *
+ * @example
+ * ```ts
+ * const { groups, capacity } = groupModules({
+ *   modules: [
+ *     { name: 'A', capacity: '41 Ah' },
+ *     { name: 'B', capacity: '39.5 Ah' },
+ *     { name: 'C', capacity: '36 Ah' },
+ *     { name: 'D', capacity: '38 Ah' },
+ *   ],
+ *   series: 2,
+ *   parallel: 2,
+ * })
+ * groups // [['A', 'C'], ['B', 'D']]
+ * String(capacity) // '77 Ah'
+ * ```
+ */
+export const groupModules = /*@__PURE__*/ procedure('groupModules', groupModulesGiven, (asked): ModuleGroups => {
+  refuseGiven(asked)
+  const { modules, series, parallel, nominalVoltage } = asked
+  const ranked = [...modules].sort((one, other) => other.capacity.si - one.capacity.si)
+  const used = ranked.slice(0, series * parallel)
+  const capacities = used.map(({ capacity }) => capacity.si)
+  const { groups, proven, bound } = strongestWeakest(capacities, series, parallel)
+  const sumOf = (group: readonly number[]) => group.reduce((sum, i) => sum + (capacities[i] as number), 0)
+  const inOrder = [...groups].sort((one, other) => sumOf(one) - sumOf(other))
+  const weakest = sumOf(inOrder[0] as readonly number[])
+  const charge = (coulombs: number) => quantity('charge', coulombs, 'C').as('Ah')
+  const capacity = charge(weakest)
+  const whole = inOrder.reduce((sum, group) => sum + sumOf(group), 0)
+  return {
+    groups: inOrder.map((group) => group.map((i) => (used[i] as Given['modules'][number]).name)),
+    spare: ranked.slice(used.length).map(({ name }) => name),
+    capacity,
+    ...(nominalVoltage === undefined
+      ? {}
+      : { energy: packEnergy({ voltage: seriesVoltage({ count: series, voltage: nominalVoltage }), capacity }) }),
+    lostCapacity: charge(Math.max(0, whole / series - weakest)),
+    proven,
+    bound: proven ? capacity : charge(bound),
+    checks: [],
+    assumptions: [
+      'The weakest group ends the discharge of the string; no balancing during the drive moves charge between groups.',
+      sharing(inOrder, used),
+    ],
+    cautions: [...(parallel === 1 ? [] : [cautions.joiningModules]), cautions.lithiumCells, cautions.shortCircuit],
+  }
+})
+
+function refuseGiven({ modules, series, parallel }: Given): void {
+  const seen = new Map<string, number>()
+  const issues = modules.flatMap(({ name }, i) => {
+    const first = seen.get(name)
+    seen.set(name, first ?? i)
+    if (first === undefined) return []
+    return [
+      { path: `modules[${i}].name`, expected: `another name than that of modules[${first}]`, received: `'${name}'` },
+    ]
+  })
+  if (modules.length < series * parallel) {
+    const expected = `at least ${series * parallel}, for ${series} groups of ${parallel}`
+    issues.push({ path: 'modules', expected, received: String(modules.length) })
+  }
+  if (issues.length > 0) throw new InputError('groupModules', issues)
+}
+
+/** How unevenly the modules of a group share the current, where their resistances are known. */
+function sharing(groups: readonly (readonly number[])[], used: Given['modules']): string {
+  const shares = groups.flatMap((group) => {
+    const members = group.map((i) => used[i] as Given['modules'][number])
+    if (members.some(({ resistance }) => resistance === undefined)) return []
+    const conductance = ({ resistance }: Given['modules'][number]) => 1 / (resistance as Quantity<'resistance'>).si
+    const whole = members.reduce((sum, member) => sum + conductance(member), 0)
+    const held = members.reduce((sum, { capacity }) => sum + capacity.si, 0)
+    return members.map((member) => ({
+      name: member.name,
+      current: conductance(member) / whole,
+      capacity: member.capacity.si / held,
+    }))
+  })
+  if (shares.length < groups.length * (groups[0]?.length ?? 0)) {
+    return 'The modules of a group share the current by their capacity: not all resistances are given.'
+  }
+  const hardest = shares.reduce((one, other) =>
+    other.current / other.capacity > one.current / one.capacity ? other : one,
+  )
+  const percent = (share: number) => String(quantity('ratio', share).as('%'))
+  return (
+    `By its resistance ${hardest.name} takes ${percent(hardest.current)} of the current of its group at first, and holds ` +
+    `${percent(hardest.capacity)} of its capacity: of all modules it works hardest.`
+  )
+}
+
+/** Indices of modules in groups, the least sum of a group being as great as was found. */
+interface Grouping {
+  readonly groups: readonly (readonly number[])[]
+  readonly proven: boolean
+  /** No grouping has a least sum above this. */
+  readonly bound: number
+}
+
+/** How many steps the exact search may take. */
+const STEPS = 200_000
+
+/** Groups capacities in falling order, all of one size, so that the least sum of a group is as great as can be. */
+export function strongestWeakest(capacities: readonly number[], count: number, size: number): Grouping {
+  const whole = capacities.reduce((sum, each) => sum + each, 0)
+  const bound = whole / count
+  if (size === 1) return { groups: capacities.map((_, i) => [i]), proven: true, bound: capacities.at(-1) as number }
+  if (size === 2) {
+    // Exchange two pairs to weakest with strongest, and the lesser of their sums never falls.
+    const groups = Array.from({ length: count }, (_, i) => [i, capacities.length - 1 - i])
+    return { groups, proven: true, bound: leastSum(capacities, groups) }
+  }
+  const start = exchanged(capacities, dealt(capacities, count, size))
+  const search = branchAndBound(capacities, count, size, start)
+  return { ...search, bound: search.proven ? leastSum(capacities, search.groups) : bound }
+}
+
+function sumOf(capacities: readonly number[], group: readonly number[]): number {
+  return group.reduce((sum, i) => sum + (capacities[i] as number), 0)
+}
+
+function leastSum(capacities: readonly number[], groups: readonly (readonly number[])[]): number {
+  return Math.min(...groups.map((group) => sumOf(capacities, group)))
+}
+
+/** Each module in turn, the strongest first, to the weakest group that still has room. */
+function dealt(capacities: readonly number[], count: number, size: number): number[][] {
+  const groups: number[][] = Array.from({ length: count }, () => [])
+  const sums = groups.map(() => 0)
+  capacities.forEach((capacity, i) => {
+    let to = -1
+    groups.forEach((group, g) => {
+      if (group.length < size && (to === -1 || (sums[g] as number) < (sums[to] as number))) to = g
+    })
+    ;(groups[to] as number[]).push(i)
+    sums[to] = (sums[to] as number) + capacity
+  })
+  return groups
+}
+
+/** Exchanges a module of the weakest group for a stronger one while the lesser of the two sums rises. */
+function exchanged(capacities: readonly number[], start: number[][]): number[][] {
+  const groups = start.map((group) => [...group])
+  for (;;) {
+    const sums = groups.map((group) => sumOf(capacities, group))
+    const least = Math.min(...sums)
+    const weakest = sums.indexOf(least)
+    let best: { readonly gain: number; readonly swap: () => void } | undefined
+    groups.forEach((other, g) => {
+      if (g === weakest) return
+      other.forEach((theirs, t) => {
+        ;(groups[weakest] as number[]).forEach((ours, o) => {
+          const moved = (capacities[theirs] as number) - (capacities[ours] as number)
+          const gain = Math.min(least + moved, (sums[g] as number) - moved) - least
+          if (gain <= 1e-12 * least || gain <= (best?.gain ?? 0)) return
+          best = {
+            gain,
+            swap: () => {
+              ;(groups[weakest] as number[])[o] = theirs
+              other[t] = ours
+            },
+          }
+        })
+      })
+    })
+    if (best === undefined) return groups
+    best.swap()
+  }
+}
+
+/**
+ * Looks for groupings better than a first one, group by group: each is built around the strongest module left, so that
+ * no grouping is met twice, and must leave enough for the others.
+ */
+function branchAndBound(
+  capacities: readonly number[],
+  count: number,
+  size: number,
+  start: readonly (readonly number[])[],
+): Pick<Grouping, 'groups' | 'proven'> {
+  let best = start
+  let wanted = leastSum(capacities, start)
+  let steps = 0
+  // A sum that is greater by rounding alone is no better.
+  const better = (sum: number) => sum > wanted * (1 + 1e-12)
+  const search = (left: readonly number[], done: readonly (readonly number[])[], least: number): void => {
+    if (left.length === 0) {
+      best = done
+      wanted = least
+      return
+    }
+    const whole = sumOf(capacities, left)
+    const others = count - done.length - 1
+    const choose = (group: readonly number[], from: number, sum: number): void => {
+      if (++steps > STEPS) return
+      const missing = size - group.length
+      if (missing === 0) {
+        const remaining = whole - sum
+        if (!better(Math.min(sum, least)) || (others > 0 && !better(remaining / others))) return
+        search(
+          left.filter((i) => !group.includes(i)),
+          [...done, group],
+          Math.min(sum, least),
+        )
+        return
+      }
+      for (let at = from; at + missing <= left.length; at++) {
+        const strongest = capacities[left[at] as number] as number
+        // Even with as many of this one as are missing, the group would be too weak: the later ones are weaker still.
+        if (!better(sum + missing * strongest)) return
+        choose([...group, left[at] as number], at + 1, sum + strongest)
+        if (steps > STEPS) return
+      }
+    }
+    const first = left[0] as number
+    choose([first], 1, capacities[first] as number)
+  }
+  if (better(capacities.reduce((sum, each) => sum + each, 0) / count)) {
+    search(
+      capacities.map((_, i) => i),
+      [],
+      Infinity,
+    )
+  }
+  return { groups: best, proven: steps <= STEPS }
+}

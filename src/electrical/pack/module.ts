@@ -1,0 +1,285 @@
+/**
+ * A battery module as its maker or a measurement describes it, and its open-circuit voltage by state of charge.
+ *
+ * Rests on what is given; where no curve was measured, on the cell models of open-circuit.ts.
+ */
+import * as z from 'zod/mini'
+import { section, sourceText } from '../../formula/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, type Read } from '../../structure/index.js'
+import { resistanceAtTemperature } from '../../thermal/index.js'
+import { isAbove } from '../limit.js'
+import {
+  cellModels,
+  cellVoltage,
+  graphitePotential,
+  lithiumFraction,
+  modelBetween,
+  voltageOfModel,
+} from './open-circuit.js'
+import { packResistance, seriesVoltage } from './pack.js'
+
+const spanGiven = (text: string) =>
+  z.strictObject({
+    minimum: given('temperature', `Lowest temperature of the cells ${text}`),
+    maximum: given('temperature', `Highest temperature of the cells ${text}`),
+  })
+
+/** A module as it is read. */
+export const moduleGiven = /*@__PURE__*/ about(
+  'a module',
+  z.strictObject({
+    name: about('what it is called', z.string().check(z.minLength(1))),
+    cellsInSeries: about('how many cells it has in series', z.int().check(z.minimum(1))),
+    chemistry: about('what its cells are made of', z.optional(z.enum(['NMC', 'LFP']))),
+    nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
+    minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
+    maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
+    capacity: given('charge', 'Capacity of the module', { above: 0 }),
+    resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
+    cold: about(
+      'its resistance in the cold',
+      z.optional(
+        z.strictObject({
+          temperature: given('temperature', 'Temperature of the cold measurement', { above: 0, below: '25 °C' }),
+          resistance: given('resistance', 'Resistance of the module at that temperature', { above: 0 }),
+        }),
+      ),
+    ),
+    mass: given('mass', 'Mass of the module', { above: 0 }),
+    continuousCurrent: given('current', 'Discharge current that it bears all day', { above: 0 }),
+    peakCurrent: z.optional(given('current', 'Discharge current that it bears for a short time', { above: 0 })),
+    chargeCurrent: z.optional(given('current', 'Charge current that it bears', { above: 0 })),
+    temperatures: about(
+      'the temperatures at which its cells may work',
+      z.optional(z.strictObject({ charge: spanGiven('on charge'), discharge: spanGiven('on discharge') })),
+    ),
+    size: about(
+      'the sides of the module',
+      z.optional(
+        z.strictObject({
+          length: given('length', 'Length', { above: 0 }),
+          width: given('length', 'Width', { above: 0 }),
+          height: given('length', 'Height', { above: 0 }),
+        }),
+      ),
+    ),
+    specificHeat: z.optional(given('specificHeat', 'Specific heat of the module', { above: 0 })),
+    openCircuit: about(
+      'points [state of charge, voltage at rest] in rising order',
+      z.optional(
+        z.readonly(
+          z
+            .array(
+              z.readonly(
+                z.tuple([
+                  given('ratio', 'State of charge', { min: 0, max: 1 }),
+                  given('voltage', 'Open-circuit voltage', { above: 0 }),
+                ]),
+              ),
+            )
+            .check(z.minLength(2)),
+        ),
+      ),
+    ),
+  }),
+)
+
+/** What is read of a module. */
+export type Module = Read<typeof moduleGiven>
+
+/** A pack of equal modules as it is read. */
+export const packGiven = /*@__PURE__*/ about(
+  'a pack of equal modules',
+  z.strictObject({
+    module: moduleGiven,
+    series: about('how many modules are in series', z.int().check(z.minimum(1))),
+    parallel: about('how many modules are in parallel', z.int().check(z.minimum(1))),
+  }),
+)
+
+/** What is read of a pack. */
+export type Pack = Read<typeof packGiven>
+
+/** Refuses a module whose figures contradict each other, each fault by its path. */
+export function refuseModule(where: string, path: string, module: Module): void {
+  const issues: InputIssue[] = []
+  const { minimumVoltage, nominalVoltage, maximumVoltage, continuousCurrent, peakCurrent } = module
+  if (minimumVoltage.si >= nominalVoltage.si) {
+    issues.push({
+      path: `${path}.minimumVoltage`,
+      expected: `a voltage below the nominal one, ${nominalVoltage}`,
+      received: String(minimumVoltage),
+    })
+  }
+  if (nominalVoltage.si >= maximumVoltage.si) {
+    issues.push({
+      path: `${path}.maximumVoltage`,
+      expected: `a voltage above the nominal one, ${nominalVoltage}`,
+      received: String(maximumVoltage),
+      hint: 'the voltage of the full module, not its nominal one',
+    })
+  }
+  if (peakCurrent !== undefined && peakCurrent.si < continuousCurrent.si) {
+    issues.push({
+      path: `${path}.peakCurrent`,
+      expected: `at least the continuous current, ${continuousCurrent}`,
+      received: String(peakCurrent),
+    })
+  }
+  if (module.cold !== undefined && module.cold.resistance.si < module.resistance.si) {
+    issues.push({
+      path: `${path}.cold.resistance`,
+      expected: `at least the resistance of the warm module, ${module.resistance}`,
+      received: String(module.cold.resistance),
+      hint: 'cold cells resist more',
+    })
+  }
+  for (const [name, span] of Object.entries(module.temperatures ?? {})) {
+    if (span.minimum.si < span.maximum.si) continue
+    const expected = `a temperature above the minimum, ${span.minimum}`
+    issues.push({ path: `${path}.temperatures.${name}.maximum`, expected, received: String(span.maximum) })
+  }
+  const points = module.openCircuit ?? []
+  points.forEach(([state, voltage], i) => {
+    const [before, lower] = points[i - 1] ?? []
+    if (before !== undefined && state.si <= before.si) {
+      const expected = `a state of charge above the one before it, ${before}`
+      issues.push({ path: `${path}.openCircuit[${i}][0]`, expected, received: String(state) })
+    }
+    if (lower !== undefined && voltage.si < lower.si) {
+      const expected = `at least the voltage before it, ${lower}`
+      issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
+    }
+    if (isAbove(voltage, maximumVoltage)) {
+      const expected = `at most the voltage of the full module, ${maximumVoltage}`
+      issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
+    }
+  })
+  const highest = points.at(-1)?.[1]
+  if (highest !== undefined && highest.si <= minimumVoltage.si) {
+    issues.push({
+      path: `${path}.openCircuit`,
+      expected: `voltages of the whole module, that reach above its minimum, ${minimumVoltage}`,
+      received: `at most ${highest}`,
+    })
+  }
+  if (issues.length > 0) throw new InputError(where, issues)
+}
+
+/** The open-circuit voltage of a module. */
+export interface OpenCircuit {
+  /** Volts at a state of charge, on plain numbers; only where the curve reaches. */
+  readonly voltsAt: (stateOfCharge: number) => number
+  /** The voltage at a state of charge, with its working. */
+  readonly voltageAt: (stateOfCharge: Quantity<'ratio'>) => Quantity<'voltage'>
+  /** What the curve is, as an assumption. */
+  readonly basis: string
+}
+
+/** The curve that was given for a module, or that of the cell model of its chemistry between its voltages. */
+export function openCircuitOf(where: string, path: string, module: Module): OpenCircuit {
+  if (module.openCircuit !== undefined) return curveOfPoints(where, module.openCircuit)
+  if (module.chemistry !== undefined) return curveOfModel(where, path, module, module.chemistry)
+  throw new InputError(where, [
+    {
+      path: `${path}.openCircuit`,
+      expected:
+        "points such as [[0, '36 V'], [0.5, '44 V'], [1, '50 V']], or a chemistry, 'NMC' or 'LFP', in their stead",
+      received: 'nothing',
+    },
+  ])
+}
+
+function curveOfPoints(where: string, points: NonNullable<Module['openCircuit']>): OpenCircuit {
+  const states = points.map(([state]) => state.si)
+  const volts = points.map(([, voltage]) => voltage.si)
+  const [first, last] = [states[0] as number, states.at(-1) as number]
+  const voltsAt = (state: number) => {
+    if (state < first || state > last) {
+      const ends = [first, last].map((end) => String(quantity('ratio', end).as('%')))
+      const asked = quantity('ratio', state).as('%')
+      throw new CalculationError(
+        where,
+        `the open-circuit curve of the module reaches from ${ends.join(' to ')}, not to ${asked}; nothing is extrapolated`,
+        { from: ends[0] as string, to: ends[1] as string, asked: String(asked) },
+      )
+    }
+    const above = Math.max(
+      1,
+      states.findIndex((each) => each >= state),
+    )
+    const [low, high] = [states[above - 1] as number, states[above] as number]
+    const [from, to] = [volts[above - 1] as number, volts[above] as number]
+    return from + ((state - low) / (high - low)) * (to - from)
+  }
+  return {
+    voltsAt,
+    voltageAt: (state) => quantity('voltage', voltsAt(state.si), 'V'),
+    basis: 'The open-circuit voltage is interpolated between the points given for the module.',
+  }
+}
+
+function curveOfModel(where: string, path: string, module: Module, chemistry: 'NMC' | 'LFP'): OpenCircuit {
+  const whole = cellModels[chemistry]
+  const { cellsInSeries: cells } = module
+  const [empty, full] = [module.minimumVoltage.si / cells, module.maximumVoltage.si / cells]
+  const issues = (['minimumVoltage', 'maximumVoltage'] as const)
+    .filter(
+      (key) =>
+        module[key].si / cells < whole.range.empty * (1 - 1e-12) ||
+        module[key].si / cells > whole.range.full * (1 + 1e-12),
+    )
+    .map((key) => ({
+      path: `${path}.${key}`,
+      expected: `${whole.range.empty} V to ${whole.range.full} V for each of ${cells} cells, the range of the model of ${whole.cell}`,
+      received: `${module[key]}, ${module[key].over(cells)} a cell`,
+      hint: 'give openCircuit for another cell',
+    }))
+  if (issues.length > 0) throw new InputError(where, issues)
+  const model = modelBetween(whole, empty, full)
+  const balance =
+    whole.balance === whole.source ? '' : `; how its electrodes share the lithium: ${sourceText(whole.balance)}`
+  return {
+    voltsAt: (state) => cells * voltageOfModel(model, state),
+    voltageAt: (state) =>
+      section(`Open-circuit voltage of a module at ${state.as('%')}, ${whole.cell}`, () => {
+        const lithium = (electrode: { readonly empty: number; readonly full: number }) =>
+          lithiumFraction({ ...electrode, stateOfCharge: state })
+        const positive = model.positivePotential({ lithium: lithium(model.positive) })
+        const negative = graphitePotential({ lithium: lithium(model.negative) })
+        return seriesVoltage({ count: cells, voltage: cellVoltage({ positive, negative }) })
+      }),
+    basis:
+      `The open-circuit voltage is that of a cell model, ${whole.cell} (${sourceText(whole.source)}${balance}), with ` +
+      `${module.minimumVoltage} as empty and ${module.maximumVoltage} as full.`,
+  }
+}
+
+/** Where the resistance of a warm module is taken to have been measured. */
+const WARM = '25 °C'
+
+/** The resistance of a pack at a temperature, and what was assumed for it. */
+export function resistanceOf(
+  { module, series, parallel }: Pack,
+  temperature: Quantity<'temperature'> | undefined,
+): { readonly resistance: Quantity<'resistance'>; readonly basis: string } {
+  const { cold } = module
+  const ofPack = (resistance: Quantity<'resistance'>) => packResistance({ series, parallel, resistance })
+  if (temperature === undefined || cold === undefined) {
+    const basis =
+      temperature === undefined
+        ? 'The modules are warm, and have the resistance given for them.'
+        : `The resistance is that of warm modules: none is given for the cold, where it is several times as high.`
+    return { resistance: ofPack(module.resistance), basis }
+  }
+  const resistance = resistanceAtTemperature({
+    temperature,
+    coldTemperature: cold.temperature,
+    coldResistance: cold.resistance,
+    warmTemperature: WARM,
+    warmResistance: module.resistance,
+  })
+  const basis = `The resistance given for the warm module was measured at ${WARM}; Arrhenius's law joins it to the cold one.`
+  return { resistance: ofPack(resistance), basis }
+}

@@ -1,0 +1,285 @@
+/**
+ * A pack at work: its voltage, current and heat at a state of charge, and the most that it can give there.
+ *
+ * Rests on circuit theory: the open-circuit voltage behind one resistance. Currents and powers are positive on discharge.
+ */
+import * as z from 'zod/mini'
+import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { section } from '../../formula/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, procedure } from '../../structure/index.js'
+import { openCircuitOf, type Pack, packGiven, refuseModule, resistanceOf } from './module.js'
+import {
+  currentAtVoltage,
+  currentForPower,
+  jouleHeat,
+  maximumPower,
+  seriesVoltage,
+  terminalPower,
+  terminalVoltage,
+} from './pack.js'
+
+/** The most that a pack can do within a set of limits, and the limit that is met first. */
+export interface MostPower {
+  /** Power at the terminals, as a positive figure in both directions. */
+  readonly power: Quantity<'power'>
+  readonly current: Quantity<'current'>
+  /** What binds first, such as `lowest voltage of the modules`. */
+  readonly limitedBy: string
+}
+
+/** A pack at work. */
+export interface PackState extends Findings {
+  readonly openCircuit: Quantity<'voltage'>
+  /** Voltage at the terminals under load. */
+  readonly terminal: Quantity<'voltage'>
+  /** Positive on discharge. */
+  readonly current: Quantity<'current'>
+  /** Power at the terminals, positive on discharge. */
+  readonly power: Quantity<'power'>
+  /** Heat inside the pack. */
+  readonly heat: Quantity<'power'>
+  /** Share of the power that is not lost as heat inside the pack. */
+  readonly efficiency: Quantity<'ratio'>
+  readonly resistance: Quantity<'resistance'>
+  /** What the pack can give all day, for a short time, and take, at this state of charge. */
+  readonly most: {
+    readonly continuous: MostPower
+    readonly peak?: MostPower
+    readonly charge?: MostPower
+  }
+}
+
+const packAtGiven = /*@__PURE__*/ about(
+  'a pack at work',
+  z.strictObject({
+    pack: packGiven,
+    stateOfCharge: given('ratio', 'State of charge', { min: 0, max: 1 }),
+    power: z.optional(given('power', 'Power at the terminals, positive on discharge')),
+    current: z.optional(given('current', 'Current, positive on discharge')),
+    temperature: z.optional(given('temperature', 'Temperature of the cells')),
+  }),
+)
+
+/**
+ * Gives voltage, current, heat and efficiency of a pack at a state of charge and a load, holds them to every limit of
+ * its modules, and tells the most that it can give there and what binds first.
+ *
+ * - `pack`: `module`, `series`, `parallel`. The module has `name`, `cellsInSeries`, `nominalVoltage`, `minimumVoltage`,
+ *   `maximumVoltage` (V), `capacity` (Ah), `resistance` (mΩ, warm), `mass` (kg), `continuousCurrent` (A), and where they
+ *   are known `peakCurrent`, `chargeCurrent` (A), `cold` (`temperature`, `resistance`), `temperatures` (`charge` and
+ *   `discharge`, each `minimum` and `maximum`), `size`, `specificHeat`, and either `openCircuit`, points [state of
+ *   charge, voltage at rest], or `chemistry`, `'NMC'` or `'LFP'`, for a published cell model in their stead
+ * - `stateOfCharge` (a plain number), 0 to 1
+ * - `power` (kW) at the terminals or `current` (A), one of them; positive on discharge, negative on charge
+ * - `temperature` (°C) of the cells, for their resistance and their limits; a charge is held to 0 °C where the module has none
+ *
+ * @returns The state, with a check against each limit, assumptions and cautions.
+ * @throws InputError for input that cannot be used, by its path; CalculationError for a power or current beyond what the
+ * pack can deliver, with the most that it can, and for a state of charge outside the points given.
+ * Source: circuit theory; open-circuit voltage as given, or Chen and others (2020) and Afshar and others (2017).
+ *
+ * @example
+ * ```ts
+ * const module = {
+ *   name: 'salvaged module of 12 cells',
+ *   cellsInSeries: 12,
+ *   chemistry: 'NMC',
+ *   nominalVoltage: '44.4 V',
+ *   minimumVoltage: '36 V',
+ *   maximumVoltage: '50.4 V',
+ *   capacity: '41 Ah',
+ *   resistance: '14 mΩ',
+ *   mass: '11.5 kg',
+ *   continuousCurrent: '80 A',
+ * } as const
+ * const { terminal, current, most } = packAt({
+ *   pack: { module, series: 4, parallel: 2 },
+ *   stateOfCharge: 0.1,
+ *   power: '15 kW',
+ * })
+ * String(terminal) // '160.2 V'
+ * String(current) // '93.63 A'
+ * String(most.continuous.power) // '25.34 kW'
+ * most.continuous.limitedBy // 'continuous current of the modules'
+ * ```
+ */
+export const packAt = /*@__PURE__*/ procedure(
+  'packAt',
+  packAtGiven,
+  ({ pack, stateOfCharge, power, current: asked, temperature }): PackState => {
+    refuseModule('packAt', 'pack.module', pack.module)
+    if ((power === undefined) === (asked === undefined)) {
+      const expected = "one of them, such as power: '20 kW' or current: '120 A'"
+      const received = power === undefined ? 'neither' : 'both'
+      throw new InputError('packAt', [{ path: 'power and current', expected, received }])
+    }
+    const { module, series } = pack
+    const curve = openCircuitOf('packAt', 'pack.module', module)
+    const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(stateOfCharge) })
+    const { resistance, basis } = resistanceOf(pack, temperature)
+    const current =
+      asked ?? currentWithin({ openCircuit, resistance, stateOfCharge, power: power as Quantity<'power'> })
+    const terminal = terminalVoltage({ openCircuit, current, resistance })
+    const charging = current.si < 0
+    const way = charging ? 'charge' : 'discharge'
+    return {
+      openCircuit,
+      terminal,
+      current,
+      power: terminalPower({ voltage: terminal, current }),
+      heat: jouleHeat({ current, resistance }),
+      efficiency: quantity('ratio', charging ? openCircuit.ratioTo(terminal) : terminal.ratioTo(openCircuit)).as('%'),
+      resistance,
+      most: mostOf(pack, openCircuit, resistance),
+      checks: [
+        ...(charging ? chargeChecks(pack, current, terminal) : dischargeChecks(pack, current, terminal)),
+        ...temperatureChecks(pack, way, temperature),
+      ],
+      assumptions: [
+        curve.basis,
+        basis,
+        'The modules are equal and share the current; links and contactors add no resistance.',
+        ...(module.chargeCurrent === undefined && charging ? ['No limit of the charge current is given.'] : []),
+        ...temperatureAssumptions(pack, way, temperature),
+      ],
+      cautions: [cautions.highVoltage, cautions.lithiumCells],
+    }
+  },
+)
+
+/** The current for a power, or the refusal that says how much the pack can give. */
+function currentWithin({
+  openCircuit,
+  resistance,
+  power,
+  stateOfCharge,
+}: {
+  readonly openCircuit: Quantity<'voltage'>
+  readonly resistance: Quantity<'resistance'>
+  readonly power: Quantity<'power'>
+  readonly stateOfCharge: Quantity<'ratio'>
+}): Quantity<'current'> {
+  const most = maximumPower.compute({ openCircuit: openCircuit.si, resistance: resistance.si })
+  if (power.si <= most) return currentForPower({ openCircuit, resistance, power })
+  const atMost = quantity('power', most, 'W').as('kW')
+  throw new CalculationError(
+    'packAt',
+    `the pack cannot deliver ${power}: at most ${atMost} at ${stateOfCharge.as('%')} state of charge, half of it lost again as heat inside`,
+    { power: String(power), atMost: String(atMost), stateOfCharge: String(stateOfCharge.as('%')) },
+  )
+}
+
+/** Limits of a module as those of the pack. */
+function limitsOf({ module, series, parallel }: Pack) {
+  return {
+    floor: module.minimumVoltage.times(series),
+    ceiling: module.maximumVoltage.times(series),
+    continuous: module.continuousCurrent.times(parallel),
+    peak: module.peakCurrent?.times(parallel),
+    charge: module.chargeCurrent?.times(parallel),
+  }
+}
+
+function dischargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quantity<'voltage'>): Check[] {
+  const { floor, continuous, peak } = limitsOf(pack)
+  return [
+    check('Voltage under load', terminal, 'at least', floor, 'module.minimumVoltage, for all in series'),
+    check('Current all day', current, 'at most', continuous, 'module.continuousCurrent, for all in parallel'),
+    ...(peak === undefined
+      ? []
+      : [check('Current for a short time', current, 'at most', peak, 'module.peakCurrent, for all in parallel')]),
+  ]
+}
+
+function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quantity<'voltage'>): Check[] {
+  const { ceiling, charge } = limitsOf(pack)
+  const taken = current.times(-1)
+  return [
+    check('Voltage on charge', terminal, 'at most', ceiling, 'module.maximumVoltage, for all in series'),
+    ...(charge === undefined
+      ? []
+      : [check('Charge current', taken, 'at most', charge, 'module.chargeCurrent, for all in parallel')]),
+  ]
+}
+
+/** Below this, makers of lithium cells commonly allow no charge. Common practice, no source. */
+const COLDEST_CHARGE = '0 °C'
+
+/** The temperature of the cells beside the limits of the module; without them, a charge beside the one that is common. */
+export function temperatureChecks(
+  { module }: Pack,
+  way: 'charge' | 'discharge',
+  temperature: Quantity<'temperature'> | undefined,
+): Check[] {
+  if (temperature === undefined) return []
+  if (module.temperatures === undefined) {
+    const coldest = quantity('temperature', COLDEST_CHARGE)
+    return way === 'discharge'
+      ? []
+      : [check('Cold cells on charge', temperature, 'at least', coldest, 'common practice, no source')]
+  }
+  const { minimum, maximum } = module.temperatures[way]
+  const basis = `module.temperatures.${way}`
+  return [
+    check(`Cold cells on ${way}`, temperature, 'at least', minimum, basis),
+    check(`Warm cells on ${way}`, temperature, 'at most', maximum, basis),
+  ]
+}
+
+/** What is not known of those limits. */
+export function temperatureAssumptions(
+  { module }: Pack,
+  way: 'charge' | 'discharge',
+  temperature: Quantity<'temperature'> | undefined,
+): string[] {
+  if (temperature === undefined) {
+    return ['The temperature of the cells is not held to limits: give temperature and module.temperatures.']
+  }
+  if (module.temperatures !== undefined) return []
+  return [
+    way === 'charge'
+      ? `The cells take no charge below ${COLDEST_CHARGE} (module.temperatures by default; common practice, no source).`
+      : 'The temperature of the cells is not held to limits: give module.temperatures.',
+  ]
+}
+
+function mostOf(pack: Pack, openCircuit: Quantity<'voltage'>, resistance: Quantity<'resistance'>): PackState['most'] {
+  const { floor, ceiling, continuous, peak, charge } = limitsOf(pack)
+  const atVoltage = (terminal: Quantity<'voltage'>) => currentAtVoltage({ openCircuit, terminal, resistance })
+  const least = (limits: readonly (readonly [string, Quantity<'current'>])[], sign: 1 | -1): MostPower => {
+    const [limitedBy, bound] = limits.reduce((one, other) => (other[1].si < one[1].si ? other : one))
+    const current = bound.si > 0 ? bound : quantity('current', '0 A')
+    const voltage = terminalVoltage({ openCircuit, current: current.times(sign), resistance })
+    return { power: terminalPower({ voltage, current }), current, limitedBy }
+  }
+  const most = (name: string, current: Quantity<'current'>) =>
+    section(`The most on discharge, ${name}`, () =>
+      least(
+        [
+          ['lowest voltage of the modules', atVoltage(floor)],
+          [`${name} of the modules`, current],
+          // Past half the open-circuit voltage more current gives less power.
+          ['resistance of the pack', atVoltage(openCircuit.over(2))],
+        ],
+        1,
+      ),
+    )
+  return {
+    continuous: most('continuous current', continuous),
+    ...(peak === undefined ? {} : { peak: most('peak current', peak) }),
+    ...(charge === undefined
+      ? {}
+      : {
+          charge: section('The most on charge', () =>
+            least(
+              [
+                ['highest voltage of the modules', atVoltage(ceiling).times(-1)],
+                ['charge current of the modules', charge],
+              ],
+              -1,
+            ),
+          ),
+        }),
+  }
+}

@@ -1,0 +1,306 @@
+/**
+ * Where to put modules so that a car keeps its balance: how many of each group go into which bay.
+ *
+ * Rests on moments about the axles (Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1). The search is exact
+ * and in search.ts.
+ */
+import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { section } from '../../formula/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { procedure } from '../../structure/index.js'
+import { frontShare, sideShare } from '../balance.js'
+import { commonAlong } from '../ledger.js'
+import { outside, type Place } from '../position.js'
+import {
+  type Bay,
+  capacityOf,
+  type Direction,
+  type Group,
+  type PlaceGiven,
+  placeMassesGiven,
+  refuseFaults,
+  targetKeys,
+} from './given.js'
+import { type Alike, alike, countsByGroup, greatestWeight, problemOf } from './numbers.js'
+import { deviationAt, type Filling, type Problem, type Room, SAME } from './problem.js'
+import { type Best, bestPlacement } from './search.js'
+import { housed, type Overfull } from './start.js'
+
+/** So many of a group in a bay. */
+export interface Placement {
+  readonly group: string
+  readonly bay: string
+  readonly count: number
+  /** Mass of them all. */
+  readonly mass: Quantity<'mass'>
+  /** Their common centre. */
+  readonly at: Place
+}
+
+/** Where all modules go, and how the car then stands. */
+export interface PlacedMasses extends Findings {
+  readonly placements: readonly Placement[]
+  readonly mass: Quantity<'mass'>
+  /** Of the base and all modules; `left` and `up` where they are known of the base and of every bay. */
+  readonly centreOfGravity: Place
+  readonly frontShare: Quantity<'ratio'>
+  /** On the mean track; where `left` is known. */
+  readonly leftShare?: Quantity<'ratio'>
+  /** The weighted sum of the differences from the target. */
+  readonly deviation: Quantity<'ratio'>
+  /** The full bay in which one place more would bring the car the nearest to its target, where that gains anything. */
+  readonly limitedBy?: string
+  /** Whether the search has shown that no placement is better. */
+  readonly proven: boolean
+  /** How many partial and whole placements it looked at; more than some 10⁸ it does not. */
+  readonly explored: number
+}
+
+/**
+ * Finds how many modules of each group to put into which bay, so that the car comes as near to its target as whole
+ * modules allow, and shows that nothing is nearer.
+ *
+ * The deviation is the weighted sum of how far the car is from each target: the front share and the left share as they
+ * are, `aft` over the wheelbase, and `up` over the wheelbase where the centre of gravity is too high. Of placements with
+ * the same deviation, to within 10⁻⁹ of the greatest weight, the one with the lowest centre of gravity is taken, then
+ * one that uses the fewest bays.
+ *
+ * - `base`: `mass` (kg) and `centreOfGravity` of the car without modules, with all else that goes in or out counted in
+ * - `groups`: each with a `name`, the `mass` (kg) of one module and their `count`
+ * - `bays`: each with a `name`, a place `at` (see {@link Position}), a `capacity` in modules of any group, and, where they
+ *   matter, the names of the groups that it `accepts` and the `pitch` from one module to the next. Without a pitch `at` is
+ *   the centre of whatever is in the bay. With one it is the centre of the first module; the next ones follow at steps of
+ *   `pitch`, group by group in the order of `groups`.
+ * - `wheelbase` (m), `track`: `front` and `rear` (m), above 0; the left share is taken on the mean track
+ * - `target`: at least one of `frontShare`, `leftShare` (0 to 1), `aft` (m), `up` (m); what needs a place across or a height needs
+ *   it of the base and of every bay
+ * - `weights`: a plain number for each target, at least 0, 1 unless given; a target of weight 0 is not aimed at
+ *
+ * The work has an end, of two or three seconds on an ordinary machine, counted in placements so that the answer is the same
+ * everywhere. Some 60 modules of one kind in 12 bays, or 16 single parts in 4, it sees through. Of more kinds, it may give
+ * the nearest placement that it met, with `proven` false; the assumptions then tell by how much another can come nearer at
+ * most. Fewer bays or kinds, or modules fixed by hand and counted into `base`, let it prove more.
+ *
+ * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
+ * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the
+ * bay that binds. A base and bays that lie outside the car are named among the assumptions.
+ * @throws InputError for input that cannot be used, by its path: among others more modules than the bays hold, names that
+ * are used twice or not known, places that are needed and not given.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1, for the balance; Horowitz & Sahni, J. ACM 21
+ * (1974), for the search.
+ *
+ * @example
+ * ```ts
+ * const { placements, frontShare, proven } = placeMasses({
+ *   base: { mass: '560 kg', centreOfGravity: { aft: '880 mm' } },
+ *   groups: [{ name: 'module', mass: '24 kg', count: 5 }],
+ *   bays: [
+ *     { name: 'under the bonnet', at: { aft: '-50 mm' }, capacity: 4 },
+ *     { name: 'behind the seats', at: { aft: '1.5 m' }, capacity: 4 },
+ *   ],
+ *   wheelbase: '2030 mm',
+ *   track: { front: '1220 mm', rear: '1190 mm' },
+ *   target: { frontShare: '56 %' },
+ * })
+ * placements.map(({ bay, count }) => `${count} ${bay}`) // ['2 under the bonnet', '3 behind the seats']
+ * String(frontShare) // '56.65 %'
+ * proven // true
+ * ```
+ */
+export const placeMasses = /*@__PURE__*/ procedure('placeMasses', placeMassesGiven, (read): PlacedMasses => {
+  refuseFaults(read)
+  const kinds = alike(read)
+  const problem = problemOf(read, kinds)
+  const start = housed(problem)
+  if ('kinds' in start) return refuseOverfull(start, kinds)
+  const best = bestPlacement(
+    problem,
+    start.map((counts, i) => (problem.bays[i] as Room).fillingOf(counts)),
+  )
+  const placements = countsByGroup(kinds, read.groups, best.fillings).flatMap((counts, i) =>
+    placementsIn(read.bays[i] as Bay, counts, read.groups),
+  )
+  const stance = section('The car with its modules', () => stanceOf(read, placements))
+  const deviation = deviationAt(problem, best.fillings)
+  const binding = deviation < WORTH_A_PLACE ? undefined : bindingBay(read, problem, best.fillings)
+  return {
+    placements,
+    ...stance,
+    deviation: quantity('ratio', deviation * greatestWeight(read)),
+    ...(binding === undefined ? {} : { limitedBy: binding }),
+    proven: best.proven,
+    explored: best.explored,
+    checks: checksOf(read, stance),
+    assumptions: assumptionsOf(read, best, deviation, binding),
+    cautions: [cautions.brakesAndSteering, cautions.lithiumCells],
+  }
+})
+
+function isKnown({ base, bays }: PlaceGiven, direction: Direction): boolean {
+  return base.centreOfGravity[direction] !== undefined && bays.every(({ at }) => at[direction] !== undefined)
+}
+
+/** Refuses groups that the bays have no room for. */
+function refuseOverfull({ kinds, room }: Overfull, all: readonly Alike[]): never {
+  const chosen = kinds.map((kind) => all[kind] as Alike)
+  const modules = chosen.reduce((sum, { count }) => sum + count, 0)
+  const names = chosen.flatMap(({ groups }) => groups.map(({ name }) => name)).join(' and ')
+  const expected = `at most ${room} of ${names}, as many as the bays that accept them hold`
+  throw new InputError('placeMasses', [{ path: 'groups', expected, received: String(modules) }])
+}
+
+/** What is in a bay, group by group, each at the middle of its modules. */
+function placementsIn(bay: Bay, counts: readonly number[], groups: readonly Group[]): Placement[] {
+  let slot = 0
+  return counts.flatMap((count, i) => {
+    if (count === 0) return []
+    const group = groups[i] as Group
+    const middle = slot + (count - 1) / 2
+    slot += count
+    const at = placeIn(bay, middle)
+    return [{ group: group.name, bay: bay.name, count, mass: group.mass.times(count), at }]
+  })
+}
+
+/** The place of a slot of a bay, from 0; between two slots at halves. */
+function placeIn({ at, pitch }: Bay, slot: number): Place {
+  const along = (direction: Direction) => {
+    const [start, step] = [at[direction] as Quantity<'length'>, pitch?.[direction]]
+    return step === undefined ? start : start.plus(step.times(slot))
+  }
+  return {
+    aft: along('aft'),
+    ...(at.left === undefined ? {} : { left: along('left') }),
+    ...(at.up === undefined ? {} : { up: along('up') }),
+  }
+}
+
+type PlacedStance = Pick<PlacedMasses, 'mass' | 'centreOfGravity' | 'frontShare' | 'leftShare'>
+
+function stanceOf(read: PlaceGiven, placements: readonly Placement[]): PlacedStance {
+  const masses = [{ mass: read.base.mass, at: read.base.centreOfGravity }, ...placements]
+  const along = (direction: Direction) =>
+    section(`Centre of gravity: ${direction}`, () => commonAlong(masses, direction))
+  const mass = masses.map((each) => each.mass).reduce((sum, each) => sum.plus(each))
+  const aft = along('aft')
+  const left = isKnown(read, 'left') ? along('left') : undefined
+  const up = isKnown(read, 'up') ? along('up') : undefined
+  const meanTrack = read.track.front.plus(read.track.rear).over(2)
+  return {
+    mass,
+    centreOfGravity: { aft, ...(left && { left }), ...(up && { up }) },
+    frontShare: frontShare({ aft, wheelbase: read.wheelbase }),
+    ...(left && { leftShare: sideShare({ left, track: meanTrack }) }),
+  }
+}
+
+/** From this deviation on, a tenth of a point, a bay is looked for that binds: below it whole modules come out so by chance. */
+const WORTH_A_PLACE = 0.001
+
+/** The full bay in which one more module, moved there from another bay, would bring the greatest gain. */
+function bindingBay({ bays }: PlaceGiven, problem: Problem, fillings: readonly Filling[]): string | undefined {
+  const countsOf = (bay: number) => (fillings[bay] as Filling).counts
+  const isFull = (bay: number) => countsOf(bay).reduce((sum, count) => sum + count, 0) === bays[bay]?.capacity
+  // However little one module moves the car, a bay binds that keeps it out.
+  let least = deviationAt(problem, fillings) - SAME
+  let binding: string | undefined
+  problem.bays.forEach(({ takes }, to) => {
+    if (!isFull(to)) return
+    problem.bays.forEach((_, from) => {
+      problem.counts.forEach((_, moved) => {
+        if (from === to || countsOf(from)[moved] === 0 || !takes[moved]) return
+        const change = (bay: number, by: number) =>
+          (problem.bays[bay] as Room).fillingOf(
+            countsOf(bay).map((count, each) => (each === moved ? count + by : count)),
+          )
+        const deviation = deviationAt(problem, fillings.with(from, change(from, -1)).with(to, change(to, 1)))
+        if (deviation > least) return
+        least = deviation
+        binding = bays[to]?.name
+      })
+    })
+  })
+  return binding
+}
+
+function checksOf(
+  { target, weights = {}, wheelbase }: PlaceGiven,
+  { centreOfGravity, frontShare: front, leftShare: left }: PlacedStance,
+): Check[] {
+  // A target of weight 0 was not aimed at.
+  const counted = <T>(key: (typeof targetKeys)[number], wanted: T) => (weights[key]?.si === 0 ? undefined : wanted)
+  const counts = {
+    frontShare: counted('frontShare', target.frontShare),
+    leftShare: counted('leftShare', target.leftShare),
+    aft: counted('aft', target.aft),
+    up: counted('up', target.up),
+  }
+  const point = quantity('ratio', '1 %')
+  const basis = 'good practice: within a percentage point'
+  const off = (name: string, difference: number) =>
+    check(`${name} from its target`, quantity('ratio', Math.abs(difference)).as('%'), 'at most', point, basis)
+  return [
+    ...(counts.frontShare ? [off('Front share', front.si - counts.frontShare.si)] : []),
+    ...(counts.leftShare && left ? [off('Left share', left.si - counts.leftShare.si)] : []),
+    ...(counts.aft ? [off('Place along the wheelbase', centreOfGravity.aft.minus(counts.aft).ratioTo(wheelbase))] : []),
+    ...onTheWheels(front, 'front', 'rear'),
+    ...(left ? onTheWheels(left, 'left', 'right') : []),
+    ...(counts.up && centreOfGravity.up
+      ? [check('Height of the centre of gravity', centreOfGravity.up, 'at most', counts.up, 'target as given')]
+      : []),
+  ]
+}
+
+/** Fails where the car would tip over, off the wheels of one side. */
+function onTheWheels(share: Quantity<'ratio'>, side: string, other: string): Check[] {
+  const lifted = share.si < 0 ? { side, of: share } : { side: other, of: quantity('ratio', 1 - share.si) }
+  if (lifted.of.si >= 0) return []
+  const name = `Share on the ${lifted.side} wheels`
+  return [
+    check(
+      name,
+      lifted.of.as('%'),
+      'at least',
+      quantity('ratio', '0 %'),
+      'wheels carry weight, they do not hold it down',
+    ),
+  ]
+}
+
+/** Says of the base and of bays, at their first and last places, that they lie where few cars have anything. */
+function outsideOf({ base, groups, bays, wheelbase, track }: PlaceGiven): string[] {
+  const car = { wheelbase, track }
+  return [
+    ...outside('The base', base.centreOfGravity, car),
+    ...bays.flatMap((bay) => {
+      const first = outside(bay.name, bay.at, car)
+      const last = placeIn(bay, Math.max(0, capacityOf(bay, groups) - 1))
+      return first.length > 0 ? first : outside(`The last place of ${bay.name}`, last, car)
+    }),
+  ]
+}
+
+function assumptionsOf(
+  read: PlaceGiven,
+  { proven, bound, explored }: Best,
+  deviation: number,
+  binding: string | undefined,
+): string[] {
+  const { target, weights, track, bays } = read
+  const unweighted = targetKeys.filter((key) => target[key] !== undefined && weights?.[key] === undefined)
+  const unknown = bays.filter(({ at }) => at.up === undefined).map((bay) => bay.name)
+  return [
+    ...(unweighted.length === 0 ? [] : [`Counted with weight 1 by default: ${unweighted.join(', ')}.`]),
+    ...(target.leftShare !== undefined && track.front.si !== track.rear.si
+      ? ['The left share is taken on the mean of the two tracks.']
+      : []),
+    ...(unknown.length === 0 ? [] : [`Ties are not decided by height, which is not given for ${unknown.join(', ')}.`]),
+    ...outsideOf(read),
+    ...(binding === undefined ? [] : [`The bay that binds is ${binding}: one place more in it would come nearer.`]),
+    ...(proven
+      ? []
+      : [
+          `There are too many placements to see them all: ${explored} partial and whole ones were looked at. Another may come nearer, by ${quantity('ratio', (deviation - bound) * greatestWeight(read)).as('%')} at most.`,
+        ]),
+  ]
+}

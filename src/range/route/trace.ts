@@ -1,0 +1,214 @@
+/**
+ * Logs of speed over time, as a recorder in the car writes them: text in two columns, read piece by piece.
+ */
+import { shown } from '../../quantity/errors.js'
+import { type Given, InputError, quantity } from '../../quantity/index.js'
+import { issueWith, listed, readValue, scaleFor, symbolsOf } from '../../quantity/read.js'
+import { type Cycle, cycleOf } from './cycle.js'
+
+/** What a log is called, and how it is read. */
+export interface TraceReading {
+  readonly name?: string
+  /** The longest time between two rows that is not yet a gap; 10 s unless given. */
+  readonly longestGap?: Given<'time'>
+}
+
+/** What stands in front of the rows, for messages. */
+const HEADER = "'time (s),speed (km/h)'"
+/** No row of two numbers is as long as this. */
+const LONGEST_LINE = 1000
+const LONGEST_GAP = '10 s'
+
+type OnPoint = (seconds: number, metresPerSecond: number) => void
+
+/** What a log must be. */
+export const TEXT = 'text, or pieces of text'
+
+/** Whether a value may be the text of a log. */
+export function isText(value: unknown): value is string | Iterable<string> {
+  return typeof (value as Partial<Iterable<string>> | null | undefined)?.[Symbol.iterator] === 'function'
+}
+
+/** The text of a log, whole or in pieces, as pieces. */
+export function piecesOf(csv: string | Iterable<string>): Iterable<string> {
+  return typeof csv === 'string' ? [csv] : csv
+}
+
+/** Takes the text of a log as it comes, in pieces of any length, and hands on each of its points in SI numbers. */
+export class TraceReader {
+  readonly #where: string
+  readonly #onPoint: OnPoint
+  readonly #longestGap: number
+  /** The start of a line whose end has not come yet. */
+  #rest = ''
+  #line = 0
+  #separator = ''
+  #units: readonly [time: string, speed: string] = ['', '']
+  /** The line of the first empty line behind the header, where there was one. */
+  #emptyLine = 0
+  #points = 0
+  #start = 0
+  #last = 0
+
+  constructor(where: string, longestGap: Given<'time'> | undefined, onPoint: OnPoint) {
+    this.#where = where
+    this.#onPoint = onPoint
+    const longest = readValue('time', longestGap ?? LONGEST_GAP)
+    if (longest === undefined || !(longest.si > 0)) {
+      const issue = issueWith('longestGap', 'time', longestGap)
+      throw new InputError(where, [longest === undefined ? issue : { ...issue, expected: 'a time above 0 s' }])
+    }
+    this.#longestGap = longest.si
+  }
+
+  /** Takes the next piece of the text. */
+  take(text: string): void {
+    if (typeof text !== 'string') this.#refuse('', 'pieces of text', shown(text))
+    const whole = this.#rest + text
+    let from = 0
+    for (let end = whole.indexOf('\n'); end >= 0; end = whole.indexOf('\n', from)) {
+      this.#readLine(whole.slice(from, end))
+      from = end + 1
+    }
+    this.#rest = whole.slice(from)
+    if (this.#rest.length > LONGEST_LINE) {
+      this.#refuse(`line ${this.#line + 1}`, 'two columns, a line for each row', shown(this.#rest))
+    }
+  }
+
+  /** Says that the text has ended. */
+  end(): void {
+    if (this.#rest !== '') this.#readLine(this.#rest)
+    this.#rest = ''
+    if (this.#line === 0) this.#refuse('line 1', `a header such as ${HEADER}`, 'nothing')
+    if (this.#points < 2) {
+      this.#refuse(`line ${this.#line + 1}`, 'at least two rows behind the header', `${this.#points || 'none'}`)
+    }
+  }
+
+  #readLine(raw: string): void {
+    const line = raw.endsWith('\r') ? raw.slice(0, -1) : raw
+    this.#line++
+    if (this.#line === 1) this.#readHeader(line.startsWith('\ufeff') ? line.slice(1) : line)
+    else if (line.trim() === '') this.#emptyLine ||= this.#line
+    else this.#readRow(line)
+  }
+
+  #readHeader(line: string): void {
+    this.#separator = [';', '\t'].find((each) => line.includes(each)) ?? ','
+    const titles = line.split(this.#separator)
+    if (titles.length !== 2) {
+      this.#refuse('line 1', `a header of two columns such as ${HEADER}`, shown(line))
+    }
+    const [time, speed] = titles as [string, string]
+    this.#units = [this.#unitOf('time', time), this.#unitOf('speed', speed)]
+  }
+
+  /** The unit in a title, in round or square brackets. */
+  #unitOf(kind: 'time' | 'speed', title: string): string {
+    const unit = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/.exec(title)?.[1]
+    const place = kind === 'time' ? 'first' : 'second'
+    const expected = `in the ${place} column a ${kind} with its unit in brackets, ${listed(symbolsOf(kind))}, such as ${HEADER}`
+    if (unit === undefined) return this.#refuse('line 1', expected, shown(title.trim()))
+    if (scaleFor(kind, unit) !== undefined) return unit
+    const other = kind === 'time' ? 'speed' : 'time'
+    const isSwapped = scaleFor(other, unit) !== undefined
+    const hint = isSwapped
+      ? `${unit} is a unit of ${other}: the columns are the other way round`
+      : issueWith('', kind, `1 ${unit}`).hint
+    return this.#refuse('line 1', expected, shown(title.trim()), hint)
+  }
+
+  #readRow(line: string): void {
+    const place = `line ${this.#line}`
+    if (this.#emptyLine > 0) {
+      this.#refuse(`line ${this.#emptyLine}`, 'a row: only the end may be empty', 'an empty line, and rows behind it')
+    }
+    const cells = line.split(this.#separator)
+    if (cells.length !== 2) {
+      const columns = cells.length === 1 ? 'one column' : `${cells.length} columns`
+      const isDecimalComma = this.#separator === ',' && cells.length > 2
+      const hint = isDecimalComma ? 'a comma separates columns here: write 0.5, not 0,5' : undefined
+      this.#refuse(place, 'two columns, time and speed, as in the header', `${columns}, ${shown(line)}`, hint)
+    }
+    const [timeCell, speedCell] = cells as [string, string]
+    const time = this.#read('time', timeCell, this.#units[0])
+    const speed = this.#read('speed', speedCell, this.#units[1])
+    if (speed < 0) this.#refuse(place, 'a speed at least 0', shown(speedCell.trim()))
+    if (this.#points === 0) this.#start = time
+    else {
+      const lasts = time - this.#last
+      const before = `the row before, ${this.#timeText(this.#last)}`
+      if (!(lasts > 0)) this.#refuse(place, `a time after that of ${before}`, this.#timeText(time))
+      // A row on the limit is no gap for the last digit of a difference.
+      if (lasts > this.#longestGap * (1 + 1e-9)) {
+        const longest = quantity('time', this.#longestGap, 's')
+        const hint = 'the log has a gap: drive its parts apart, or give longestGap where speed was steady'
+        this.#refuse(place, `a time at most ${longest} after that of ${before}`, this.#timeText(time), hint)
+      }
+    }
+    this.#points++
+    this.#last = time
+    this.#onPoint(time - this.#start, speed)
+  }
+
+  #read(kind: 'time' | 'speed', cell: string, unit: string): number {
+    const text = cell.trim()
+    const read = /\s|[^\d.eE+\-\u2212]/.test(text) ? undefined : readValue(kind, `${text} ${unit}`)
+    if (read !== undefined) return read.si
+    const hint = /^[-+]?\d+,\d+$/.test(text) ? `write ${text.replace(',', '.')}` : undefined
+    const received = text === '' ? 'an empty cell' : shown(text)
+    return this.#refuse(`line ${this.#line}`, `a ${kind} in ${unit}, a number such as 12.5`, received, hint)
+  }
+
+  #timeText(seconds: number): string {
+    return quantity('time', seconds, 's')
+      .as(this.#units[0] as never)
+      .format({ digits: 12 })
+  }
+
+  #refuse(path: string, expected: string, received: string, hint?: string): never {
+    const issue = { path, expected, received }
+    throw new InputError(this.#where, [hint === undefined ? issue : { ...issue, hint }])
+  }
+}
+
+/**
+ * Reads a cycle from a log of time and speed: text in two columns, the first line naming them with their units in
+ * brackets.
+ *
+ * ```text
+ * time (s),speed (km/h)
+ * 0,0
+ * 1,3.2
+ * ```
+ *
+ * Columns are separated by comma, semicolon or tab. Rows stand in order of time, which need not be even; the cycle begins
+ * at the first. Between rows the speed changes evenly.
+ *
+ * @param csv - The text, whole or in pieces of any length.
+ * @param reading - `name` of the cycle, `'trace'` unless given; `longestGap` (s) between two rows, 10 s unless given.
+ * @returns The cycle.
+ * @throws InputError that names the line: a header without units or in a wrong one, a cell that is no number, a speed
+ * below zero, a time not after the one before it, a gap.
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * const { distance, maximumSpeed } = readCycle('time (s),speed (km/h)\n0,0\n8,36\n18,36\n')
+ * String(distance) // '0.14 km'
+ * String(maximumSpeed) // '36 km/h'
+ * ```
+ */
+export function readCycle(csv: string | Iterable<string>, reading: TraceReading = {}): Cycle {
+  const seconds: number[] = []
+  const metresPerSecond: number[] = []
+  const reader = new TraceReader('readCycle', reading.longestGap, (time, speed) => {
+    seconds.push(time)
+    metresPerSecond.push(speed)
+  })
+  if (!isText(csv)) throw new InputError('readCycle', [{ path: 'csv', expected: TEXT, received: shown(csv) }])
+  for (const piece of piecesOf(csv)) reader.take(piece)
+  reader.end()
+  return cycleOf(reading.name ?? 'trace', seconds, metresPerSecond)
+}

@@ -1,0 +1,680 @@
+/**
+ * A coolant loop: how much its pump drives through it, and how warm the coolant becomes before the radiator gives off
+ * what motor, controller and charger put in.
+ *
+ * Rests on White, Fluid Mechanics, chapter 6, for the flow, and on Kays and London, Compact Heat Exchangers, for the
+ * radiator.
+ */
+import * as z from 'zod/mini'
+import { cautions, check, type Findings } from '../../findings/index.js'
+import { section } from '../../formula/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, procedure, type Read } from '../../structure/index.js'
+import { airAt, dryAir } from '../air/dry-air.js'
+import { crossing } from '../crossing.js'
+import { rangeOf, refuseOutside } from '../property-table.js'
+import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants } from './coolant.js'
+import {
+  capacityRate,
+  capacityRatio,
+  conductanceAtFlow,
+  conductanceInSeries,
+  crossFlowSeries,
+  effectivenessCrossFlow,
+  exchangerHeat,
+  exchangerHotInlet,
+  streamOutlet,
+  transferUnits,
+} from './exchanger.js'
+import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
+import {
+  divided,
+  dropOf,
+  operatingFlow,
+  type Part,
+  type Passage,
+  type Pipe,
+  type PumpCurve,
+  pumpPressure,
+} from './pipe-network.js'
+
+/** A pipe or part of a loop as the coolant passes it. */
+export interface LoopSegment {
+  /** Its name, or where it stands in the input, such as `segments[2]`. */
+  readonly name: string
+  readonly flow: Quantity<'volumeFlow'>
+  readonly pressureDrop: Quantity<'pressure'>
+  /** Mean velocity in a pipe. */
+  readonly velocity?: Quantity<'speed'>
+  /** Reynolds number in a pipe. */
+  readonly reynolds?: Quantity<'ratio'>
+  /** Coolant temperature where it enters and where it leaves. */
+  readonly inlet: Quantity<'temperature'>
+  readonly outlet: Quantity<'temperature'>
+}
+
+/** A coolant loop at rest with itself. */
+export interface CoolingLoop extends Findings {
+  /** Flow at which the pump's curve meets the loop's. */
+  readonly flow: Quantity<'volumeFlow'>
+  /** Pressure that the pump gives, and the loop takes, at that flow. */
+  readonly pressureDrop: Quantity<'pressure'>
+  /** Every pipe and part, in the order in which it was given, branches one after the other. */
+  readonly segments: readonly LoopSegment[]
+  /** Effectiveness of the radiator. */
+  readonly effectiveness: Quantity<'ratio'>
+  /** Coolant as it enters the radiator, and as it leaves it. */
+  readonly coolant: { readonly hot: Quantity<'temperature'>; readonly cold: Quantity<'temperature'> }
+  /** Heat that the radiator gives off at these temperatures. */
+  readonly rejected: Quantity<'power'>
+  /** Heat put in less heat given off: nothing, where the coolant finds its temperature within its table. */
+  readonly residual: Quantity<'power'>
+  /** Heat that the radiator could give off with the coolant entering it at its limit. */
+  readonly capacity: Quantity<'power'>
+}
+
+const flowGiven = (text: string) => given('volumeFlow', text, { above: 0 })
+
+const pieceShape = /*@__PURE__*/ (() => ({
+  name: z.optional(z.string()),
+  length: z.optional(given('length', 'Length of the pipe', { above: 0 })),
+  bore: z.optional(given('length', 'Bore of the pipe', { above: 0 })),
+  roughness: z.optional(given('length', 'Height of the roughness of the wall', { min: 0 })),
+  fittings: z.optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0 })),
+  drop: z.optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
+  at: z.optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
+  heat: z.optional(given('power', 'Heat put into the coolant here', { min: 0 })),
+}))()
+
+const pieceGiven = /*@__PURE__*/ about(
+  'a pipe (length and bore) or a part (drop and at)',
+  /*@__PURE__*/ z.strictObject(pieceShape),
+)
+
+const segmentGiven = /*@__PURE__*/ about(
+  'a pipe (length and bore), a part (drop and at), or branches side by side (parallel)',
+  /*@__PURE__*/ z.strictObject({
+    ...pieceShape,
+    parallel: about(
+      'branches side by side, each a list of pipes and parts',
+      z.optional(z.readonly(z.array(z.readonly(z.array(pieceGiven).check(z.minLength(1)))).check(z.minLength(2)))),
+    ),
+  }),
+)
+
+const sideGiven = (text: string) =>
+  about(
+    text,
+    z.strictObject({
+      conductance: given('thermalConductance', 'Conductance of this side', { above: 0 }),
+      at: flowGiven('Flow for which it is given'),
+      exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
+    }),
+  )
+
+const radiatorGiven = /*@__PURE__*/ about(
+  'the radiator, by its effectiveness, its conductance, or the conductances of its two sides',
+  z.strictObject({
+    effectiveness: z.optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
+    conductance: z.optional(given('thermalConductance', 'Conductance from coolant to air', { above: 0 })),
+    at: about(
+      'the flows for which the conductance is given',
+      z.optional(
+        z.strictObject({
+          air: flowGiven('Air flow for which it is given'),
+          coolant: flowGiven('Coolant flow for which it is given'),
+        }),
+      ),
+    ),
+    exponents: about(
+      'how the conductance grows with the flows',
+      z.optional(
+        z.strictObject({
+          air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1 }),
+          coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1 }),
+        }),
+      ),
+    ),
+    airSide: z.optional(sideGiven('the side of the air')),
+    coolantSide: z.optional(sideGiven('the side of the coolant')),
+  }),
+)
+
+/** A coolant loop as it is read. */
+export const loopGiven = /*@__PURE__*/ about(
+  'a coolant loop',
+  z.strictObject({
+    coolant: coolantGiven,
+    pump: about(
+      'the curve of the pump, from no flow on',
+      z.readonly(
+        z
+          .array(
+            z.readonly(z.tuple([given('volumeFlow', 'Flow', { min: 0 }), given('pressure', 'Pressure', { min: 0 })])),
+          )
+          .check(z.minLength(2)),
+      ),
+    ),
+    segments: about(
+      'what the coolant passes, from the outlet of the radiator on',
+      z.readonly(z.array(segmentGiven).check(z.minLength(1))),
+    ),
+    heat: z.optional(given('power', 'Heat put in elsewhere than in a segment, before the radiator', { min: 0 })),
+    radiator: radiatorGiven,
+    air: about(
+      'the air at the radiator',
+      z.strictObject({
+        temperature: given('temperature', 'Temperature of the air before the radiator'),
+        flow: flowGiven('Air flow through the radiator, at that temperature'),
+      }),
+    ),
+    limit: z.optional(given('temperature', 'Most that the coolant may have at the inlet of the radiator')),
+    minimumFlow: z.optional(flowGiven('Least flow that the parts need')),
+  }),
+)
+
+type Loop = Read<typeof loopGiven>
+type Piece = Read<typeof pieceGiven>
+type Segment = Read<typeof segmentGiven>
+type Side = NonNullable<Loop['radiator']['airSide']>
+type Celsius = Quantity<'temperature'>
+const where = 'coolingLoop'
+
+/**
+ * Finds the flow of a coolant loop, where the curve of the pump meets that of the loop, and the temperatures at which
+ * the radiator gives off just the heat put in. Viscosity and density are those of the coolant at its mean temperature,
+ * which follows from the flow, which follows from them: all are found together.
+ *
+ * - `coolant`: `'water'` or `'ethylene glycol 50 %'`
+ * - `pump`: points `[flow, pressure]` of its curve (L/min, kPa) with rising flow and falling pressure; the first is at no
+ *   flow, the last at so much that the loop takes more pressure than the pump has left
+ * - `segments`: what the coolant passes on its way from the radiator and back, each with a `name` if you like and the
+ *   `heat` (kW) that it puts in, at least 0: a pipe with `length` (m) and `bore` (mm), both above 0, `roughness` (mm) and
+ *   `fittings` (sum of loss coefficients), both at least 0 and 0 unless given; or a part with the `drop` (kPa) that its
+ *   maker gives `at` a flow (L/min), such as a motor's jacket or the radiator itself; or `parallel`, branches that each
+ *   are a list of pipes and parts
+ * - `heat` (kW), at least 0: heat put in elsewhere; it enters last before the radiator
+ * - `radiator`: `{ effectiveness }`, the same at every flow; or `{ conductance, at: { air, coolant }, exponents: { air,
+ *   coolant } }`, conductance (W/K) at two flows with the exponents of both; or `{ airSide, coolantSide }`, each
+ *   `{ conductance, at, exponent }`, one after the other. It is taken for a cross-flow radiator with both streams unmixed
+ * - `air`: `temperature` (°C), from −73.15 °C to the end of the coolant's table, and `flow` (m³/h), above 0
+ * - `limit` (°C), within the coolant's table, whose end it is unless given: most that the coolant may have as it enters
+ *   the radiator
+ * - `minimumFlow` (L/min), above 0: least flow that motor or controller need, where their makers state one
+ *
+ * Air colder than the coolant's table fails a check, however warm the coolant runs: it stands in that air when the car
+ * is parked, and may freeze. Where the radiator cannot give off the heat with the coolant at the end of its table, the
+ * figures are those at that end, a check fails, and `residual` is the heat that is left over.
+ *
+ * @returns The {@link CoolingLoop}, with checks, assumptions and cautions.
+ * @throws InputError for what cannot be used, by its path: among others a limit outside the coolant's table, a pump
+ * whose pressure rises with flow, or whose curve ends before it meets the loop's. CalculationError where the coolant
+ * would settle below its table, and freeze.
+ * Source: White, Fluid Mechanics, chapter 6; Kays and London, Compact Heat Exchangers.
+ *
+ * @example
+ * ```ts
+ * const { flow, coolant } = coolingLoop({
+ *   coolant: 'ethylene glycol 50 %',
+ *   pump: [['0 L/min', '32 kPa'], ['10 L/min', '24 kPa'], ['20 L/min', '0 kPa']],
+ *   segments: [
+ *     { name: 'hoses', length: '6 m', bore: '16 mm', fittings: 8 },
+ *     { name: 'controller', drop: '6 kPa', at: '8 L/min', heat: '0.5 kW' },
+ *     { name: 'motor', drop: '9 kPa', at: '8 L/min', heat: '2.1 kW' },
+ *   ],
+ *   radiator: { conductance: '180 W/K', at: { air: '900 m³/h', coolant: '8 L/min' }, exponents: { air: 0.55, coolant: 0.2 } },
+ *   air: { temperature: '32 °C', flow: '700 m³/h' },
+ *   limit: '60 °C',
+ * })
+ * String(flow) // '8.972 L/min'
+ * String(coolant.hot) // '57.02 °C'
+ * ```
+ */
+export const coolingLoop = /*@__PURE__*/ procedure(where, loopGiven, (loop): CoolingLoop => {
+  refuseUnusable(loop)
+  const table = coolants[loop.coolant]
+  const [low, high] = rangeOf(table)
+  const limit = loop.limit ?? high
+  const heat = heatOf(loop)
+  const air = airAt(loop.air.temperature.si)
+  const airRate = capacityRate.compute({ ...air, flow: loop.air.flow.si })
+  const passage = { series: loop.segments.map(passageOf) }
+  const curve = curveOf(loop)
+  /** The loop with its coolant at a mean temperature. */
+  const at = (kelvins: number) => {
+    const fluid = coolantAt(loop.coolant, kelvins)
+    const flow = operatingFlow(curve, passage, fluid)
+    const rate = capacityRate.compute({ ...fluid, flow })
+    const lesser = Math.min(rate, airRate)
+    const effectiveness = effectivenessAt(loop, flow, lesser, Math.max(rate, airRate))
+    return { fluid, flow, rate, passed: effectiveness * lesser }
+  }
+  const meanWith = (kelvins: number) => {
+    const { rate, passed } = at(kelvins)
+    return loop.air.temperature.si + heat.si / passed - heat.si / rate / 2
+  }
+  /** The loop with its coolant entering the radiator at a temperature. */
+  const entering = (hot: Celsius) => {
+    const warmer = Math.max(0, hot.si - loop.air.temperature.si)
+    const meanOf = ({ rate, passed }: ReturnType<typeof at>) => hot.si - (passed * warmer) / rate / 2
+    const mean = crossing((kelvins) => kelvins - meanOf(at(kelvins)), low.si, high.si)
+    return { ...at(mean), mean, rejected: quantity('power', at(mean).passed * warmer, 'W').as('kW') }
+  }
+  if (meanWith(low.si) < low.si) throw tooCold(loop, low)
+  const mean = crossing((kelvins) => kelvins - meanWith(kelvins), low.si, high.si)
+  // Where the radiator gives off less than the heat even with the coolant at the end of its table, there is no balance.
+  const hottest = entering(high)
+  const isBalanced = hottest.rejected.si >= heat.si
+  const state = isBalanced ? { ...at(mean), mean } : hottest
+  refuseShortCurve(curve, passage, state.fluid, state.flow)
+  const capacity = entering(limit).rejected
+  const found = { ...state, fluid: asQuantities(state.fluid), heat, hot: isBalanced ? undefined : high }
+  const figures = figuresOf(loop, found)
+  return { ...figures, capacity, ...findingsOf(loop, figures, { heat, limit, capacity, isBalanced, high }) }
+})
+
+function curveOf({ pump }: Loop): PumpCurve {
+  return pump.map(([flow, pressure]) => [flow.si, pressure.si])
+}
+
+/** All the heat put in. */
+function heatOf({ heat, segments }: Loop): Quantity<'power'> {
+  const pieces = segments.flatMap((segment) => [segment, ...(segment.parallel ?? []).flat()])
+  const heats = [...pieces.map((piece) => piece.heat), heat].filter((each) => each !== undefined)
+  const [first, ...rest] = heats
+  if (first !== undefined) return rest.reduce((sum, each) => sum.plus(each), first)
+  const expected = "the heat put in, such as heat: '2.5 kW', here or in the segments"
+  throw new InputError(where, [{ path: 'heat', expected, received: 'nothing' }])
+}
+
+/** A segment as flow passes it, in SI units. */
+function passageOf(segment: Segment): Passage {
+  if (segment.parallel === undefined) return plainOf(segment)
+  return { parallel: segment.parallel.map((branch) => ({ series: branch.map(plainOf) })) }
+}
+
+function plainOf({ length, bore, roughness, fittings, drop, at }: Piece): Pipe | Part {
+  if (drop !== undefined) return { pressure: drop.si, referenceFlow: (at as Quantity).si }
+  return {
+    length: (length as Quantity).si,
+    bore: (bore as Quantity).si,
+    roughness: roughness?.si ?? 0,
+    fittings: fittings?.si ?? 0,
+  }
+}
+
+/** Effectiveness of the radiator at a coolant flow, from the lesser and the greater capacity rate. */
+function effectivenessAt({ radiator, air }: Loop, flow: number, lesser: number, greater: number): number {
+  if (radiator.effectiveness !== undefined) return radiator.effectiveness.si
+  const scaled = (conductance: Quantity, at: Quantity, exponent: Quantity, actual: number) =>
+    conductanceAtFlow.compute({
+      conductance: conductance.si,
+      flow: actual,
+      referenceFlow: at.si,
+      exponent: exponent.si,
+    })
+  const { conductance, at, exponents, airSide, coolantSide } = radiator
+  if (conductance !== undefined && at !== undefined && exponents !== undefined) {
+    const atAirFlow = quantity('thermalConductance', scaled(conductance, at.air, exponents.air, air.flow.si), 'W/K')
+    return crossFlowSeries(scaled(atAirFlow, at.coolant, exponents.coolant, flow) / lesser, lesser / greater)
+  }
+  const [first, second] = [airSide, coolantSide] as [Side, Side]
+  const both = conductanceInSeries.compute({
+    first: scaled(first.conductance, first.at, first.exponent, air.flow.si),
+    second: scaled(second.conductance, second.at, second.exponent, flow),
+  })
+  return crossFlowSeries(both / lesser, lesser / greater)
+}
+
+/** The loop as it was found, worked out once more with units, for the working to show. */
+interface Found {
+  readonly mean: number
+  readonly fluid: CoolantProperties
+  readonly flow: number
+  readonly heat: Quantity<'power'>
+  /** The end of the coolant's table, where the coolant would become hotter. */
+  readonly hot: Celsius | undefined
+}
+
+function figuresOf(loop: Loop, found: Found): Omit<CoolingLoop, keyof Findings | 'capacity'> {
+  const { fluid, heat } = found
+  const mean = quantity('temperature', found.mean, 'K').as('°C')
+  const flow = quantity('volumeFlow', found.flow, 'm³/s').as('L/min')
+  const lift = quantity('pressure', pumpPressure(curveOf(loop), found.flow), 'Pa').as('kPa')
+  const words =
+    `Coolant at its mean temperature of ${mean}: ${loop.coolant}, ${fluid.density}, ${fluid.specificHeat}, ` +
+    `${fluid.viscosity}; the pump's curve meets the loop's at ${flow}, where it gives ${lift}`
+  const drops = section(words, () => walked(loop, found, flow))
+  const radiator = section('Radiator', () => radiatorOf(loop, fluid, flow))
+  const { effectiveness, rate, lesser } = radiator
+  const inlet = loop.air.temperature
+  return section(found.hot === undefined ? 'Heat balance' : `With the coolant at ${found.hot}`, () => {
+    const given = { effectiveness, minimumCapacityRate: lesser, coldInlet: inlet }
+    const hot = found.hot ?? exchangerHotInlet({ ...given, heat }).as('°C')
+    const rejected =
+      hot.si < inlet.si ? quantity('power', 0, 'kW') : exchangerHeat({ ...given, hotInlet: hot }).as('kW')
+    const cold = streamOutlet({ inlet: hot, heat: rejected.times(-1), capacityRate: rate })
+    return {
+      flow,
+      pressureDrop: drops.reduce((sum, { first }) => sum.plus(first), quantity('pressure', 0, 'kPa')),
+      segments: warmed(drops, cold, rate, flow),
+      effectiveness,
+      coolant: { hot, cold },
+      rejected,
+      residual: heat.minus(rejected),
+    }
+  })
+}
+
+/** A pipe or part with its flow and pressure drop, and the heat that it puts in. */
+type Passed = Omit<LoopSegment, 'inlet' | 'outlet'> & { readonly heat: Quantity<'power'> | undefined }
+/** What stands in one place of the loop: branches side by side, of pieces one after the other; `first` is its drop. */
+interface Place {
+  readonly branches: readonly (readonly Passed[])[]
+  readonly first: Quantity<'pressure'>
+}
+
+function walked({ segments }: Loop, { fluid }: Found, flow: Quantity<'volumeFlow'>): Place[] {
+  return segments.map((segment, i) => {
+    const branches = segment.parallel ?? [[segment]]
+    const passages = branches.map((branch) => ({ series: branch.map(plainOf) }))
+    const si = { density: fluid.density.si, viscosity: fluid.viscosity.si }
+    const flows = branches.length === 1 ? [flow.si] : divided(passages, si, flow.si).flows
+    const passed = branches.map((branch, b) =>
+      branch.map((piece, p) => {
+        const path = segment.parallel === undefined ? `segments[${i}]` : `segments[${i}].parallel[${b}][${p}]`
+        const own = branches.length === 1 ? flow : quantity('volumeFlow', flows[b] as number, 'm³/s').as('L/min')
+        return passedBy(piece, piece.name ?? path, fluid, own)
+      }),
+    )
+    const [first] = passed as [Passed[]]
+    return {
+      branches: passed,
+      first: first.reduce((sum, each) => sum.plus(each.pressureDrop), quantity('pressure', 0, 'kPa')),
+    }
+  })
+}
+
+function passedBy(piece: Piece, name: string, fluid: CoolantProperties, flow: Quantity<'volumeFlow'>): Passed {
+  const { length, bore, roughness, fittings, drop, at, heat } = piece
+  return section(`${name}, ${flow}`, () => {
+    if (drop !== undefined) {
+      const pressure = pressureDropAtFlow({ pressure: drop, flow, referenceFlow: at as Quantity<'volumeFlow'> })
+      return { name, flow, pressureDrop: pressure, heat }
+    }
+    const pipe = { length: length as Quantity<'length'>, bore: bore as Quantity<'length'> }
+    const { density, viscosity } = fluid
+    const velocity = flowVelocity({ flow, bore: pipe.bore })
+    const reynolds = reynoldsNumber({ density, velocity, bore: pipe.bore, viscosity })
+    const friction = frictionFactor({ reynolds, relativeRoughness: roughness?.ratioTo(pipe.bore) ?? 0 })
+    const pressure = pressureDrop({ friction, ...pipe, fittings: fittings ?? 0, density, velocity })
+    return { name, flow, pressureDrop: pressure, velocity, reynolds, heat }
+  })
+}
+
+/** Each piece with the temperatures of the coolant, which comes from the radiator cold. */
+function warmed(
+  places: readonly Place[],
+  cold: Celsius,
+  rate: Quantity<'thermalConductance'>,
+  flow: Quantity<'volumeFlow'>,
+): LoopSegment[] {
+  const segments: LoopSegment[] = []
+  let inlet = cold
+  for (const { branches } of places) {
+    let mixed = 0
+    for (const branch of branches) {
+      let outlet = inlet
+      for (const { heat, ...passed } of branch) {
+        const before = outlet
+        if (heat !== undefined) {
+          const own = branches.length === 1 ? rate : rate.times(passed.flow.ratioTo(flow))
+          outlet = section(passed.name, () => streamOutlet({ inlet: before, heat, capacityRate: own }))
+        }
+        segments.push({ ...passed, inlet: before, outlet })
+      }
+      const share = branches.length === 1 ? 1 : (branch[0] as Passed).flow.ratioTo(flow)
+      mixed += share * (outlet.si - inlet.si)
+    }
+    inlet = inlet.plus(quantity('temperatureDifference', mixed, 'K'))
+  }
+  return segments
+}
+
+/** The radiator at a flow: its effectiveness, and the capacity rates of its streams. */
+function radiatorOf(loop: Loop, fluid: CoolantProperties, flow: Quantity<'volumeFlow'>) {
+  const { radiator } = loop
+  const air = airAt(loop.air.temperature.si)
+  const rate = section('coolant', () =>
+    capacityRate({ flow, density: fluid.density, specificHeat: fluid.specificHeat }),
+  )
+  const airRate = section('air', () =>
+    capacityRate({
+      flow: loop.air.flow,
+      density: quantity('density', air.density, 'kg/m³'),
+      specificHeat: quantity('specificHeat', air.specificHeat, 'J/(kg·K)'),
+    }),
+  )
+  const lesser = rate.isAtMost(airRate) ? rate : airRate
+  if (radiator.effectiveness !== undefined) return { effectiveness: radiator.effectiveness, rate, lesser }
+  const conductance = conductanceOf(loop, flow)
+  const effectiveness = effectivenessCrossFlow({
+    transferUnits: transferUnits({ conductance, minimumCapacityRate: lesser }),
+    capacityRatio: capacityRatio({ first: rate, second: airRate }),
+  })
+  return { effectiveness, rate, lesser }
+}
+
+function conductanceOf({ radiator, air }: Loop, flow: Quantity<'volumeFlow'>): Quantity<'thermalConductance'> {
+  const { conductance, at, exponents, airSide, coolantSide } = radiator
+  if (conductance !== undefined && at !== undefined && exponents !== undefined) {
+    const atAirFlow = conductanceAtFlow({
+      conductance,
+      flow: air.flow,
+      referenceFlow: at.air,
+      exponent: exponents.air,
+    })
+    return conductanceAtFlow({ conductance: atAirFlow, flow, referenceFlow: at.coolant, exponent: exponents.coolant })
+  }
+  const [first, second] = [airSide, coolantSide] as [Side, Side]
+  return conductanceInSeries({
+    first: section('side of the air', () => sideAt(first, air.flow)),
+    second: section('side of the coolant', () => sideAt(second, flow)),
+  })
+}
+
+function sideAt({ conductance, at, exponent }: Side, flow: Quantity<'volumeFlow'>): Quantity<'thermalConductance'> {
+  return conductanceAtFlow({ conductance, flow, referenceFlow: at, exponent })
+}
+
+interface Judged {
+  readonly heat: Quantity<'power'>
+  readonly limit: Celsius
+  readonly capacity: Quantity<'power'>
+  readonly isBalanced: boolean
+  readonly high: Celsius
+}
+
+function findingsOf(
+  { coolant, limit: stated, minimumFlow, segments: pieces, radiator, air }: Loop,
+  { flow, pressureDrop, segments, coolant: temperatures }: Omit<CoolingLoop, keyof Findings | 'capacity'>,
+  { heat, limit, capacity, isBalanced, high }: Judged,
+): Findings {
+  const { fluid } = coolants[coolant]
+  const [low] = rangeOf(coolants[coolant])
+  const basis = stated === undefined ? `the end of the table of ${fluid}` : 'the limit given'
+  const pumping = pumpPower({ flow, pressure: pressureDrop, efficiency: 1 })
+  const isSmooth = pieces
+    .flatMap((piece) => [piece, ...(piece.parallel ?? []).flat()])
+    .some(({ bore, roughness }) => bore !== undefined && roughness === undefined)
+  const between = segments.filter(({ reynolds }) => reynolds !== undefined && reynolds.si > 2300 && reynolds.si < 4000)
+  return {
+    checks: [
+      ...(isBalanced ? [check('Coolant entering the radiator', temperatures.hot, 'at most', limit, basis)] : []),
+      ...(temperatures.cold.si < low.si
+        ? [
+            check(
+              'Coolant leaving the radiator',
+              temperatures.cold,
+              'at least',
+              low,
+              `the table of ${fluid} begins there`,
+            ),
+          ]
+        : []),
+      ...(air.temperature.si < low.si
+        ? [
+            check(
+              'Air in which the coolant stands when the car is parked',
+              air.temperature,
+              'at least',
+              low,
+              `the table of ${fluid} begins there`,
+            ),
+          ]
+        : []),
+      check(
+        `Heat that the radiator gives off with the coolant at ${limit}`,
+        capacity,
+        'at least',
+        heat,
+        'heat balance',
+      ),
+      ...(minimumFlow === undefined
+        ? []
+        : [check('Coolant flow', flow, 'at least', minimumFlow, 'the least flow given')]),
+    ],
+    assumptions: [
+      'The coolant has the properties of its mean temperature all round the loop, and loses heat in the radiator alone.',
+      `The heat of pumping, ${pumping}, is not counted.`,
+      ...(radiator.effectiveness === undefined ? ['The radiator is in cross flow, both streams unmixed.'] : []),
+      ...(isSmooth ? ['Pipes without a roughness are smooth.'] : []),
+      ...(stated === undefined ? [`The coolant may have up to ${limit}, where the table of its properties ends.`] : []),
+      ...(isBalanced
+        ? []
+        : [`Beyond ${high} there are no properties of the coolant: the figures are those with it at ${high}.`]),
+      ...(between.length === 0
+        ? []
+        : [
+            `Between laminar and turbulent flow the pressure drop is uncertain by about 30 %: ${between
+              .map(({ name }) => name)
+              .join(', ')}.`,
+          ]),
+    ],
+    cautions: [cautions.hotCoolant, cautions.highVoltage],
+  }
+}
+
+function tooCold({ coolant, air }: Loop, low: Celsius): CalculationError {
+  const { fluid } = coolants[coolant]
+  return new CalculationError(
+    where,
+    `the coolant would settle below ${low}, where the table of ${fluid} begins, with air at ${air.temperature}: ` +
+      'it needs a thermostat or a shutter, or more antifreeze',
+    { 'air temperature': String(air.temperature), 'least coolant temperature': String(low) },
+  )
+}
+
+/** Refuses what is well written but makes no loop. */
+function refuseUnusable(loop: Loop): void {
+  const issues = [
+    ...loop.segments.flatMap((segment, i) => segmentIssues(segment, `segments[${i}]`)),
+    ...pumpIssues(loop),
+    ...radiatorIssues(loop),
+  ]
+  if (issues.length > 0) throw new InputError(where, issues)
+  refuseOutside(where, 'air.temperature', dryAir, loop.air.temperature)
+  if (loop.limit !== undefined) refuseOutside(where, 'limit', coolants[loop.coolant], loop.limit)
+  const [, high] = rangeOf(coolants[loop.coolant])
+  if (loop.air.temperature.si <= high.si) return
+  const expected = `a temperature of at most ${high}, where the table of the coolant ends`
+  throw new InputError(where, [{ path: 'air.temperature', expected, received: String(loop.air.temperature) }])
+}
+
+const pieceExpected =
+  "a pipe, such as { length: '2 m', bore: '16 mm' }, or a part, such as { drop: '8 kPa', at: '10 L/min' }"
+
+function namesGiven(piece: object): string {
+  const names = Object.entries(piece).flatMap(([key, value]) => (value === undefined || key === 'name' ? [] : [key]))
+  return names.length === 0 ? 'nothing' : names.join(', ')
+}
+
+function segmentIssues(segment: Segment, path: string): InputIssue[] {
+  const { parallel, name: _, ...piece } = segment
+  if (parallel === undefined) return pieceIssues(piece, path)
+  const others = Object.values(piece).some((value) => value !== undefined)
+  const mixed = others ? [{ path, expected: 'parallel alone, or a pipe or part', received: namesGiven(segment) }] : []
+  const within = parallel.flatMap((branch, b) =>
+    branch.flatMap((each, p) => pieceIssues(each, `${path}.parallel[${b}][${p}]`)),
+  )
+  return [...mixed, ...within]
+}
+
+function pieceIssues(piece: Piece, path: string): InputIssue[] {
+  const { length, bore, roughness, fittings, drop, at } = piece
+  const pipe = [length, bore].filter((each) => each !== undefined).length
+  const part = [drop, at].filter((each) => each !== undefined).length
+  const isPipe = pipe === 2 && part === 0
+  const isPart = part === 2 && pipe === 0 && roughness === undefined && fittings === undefined
+  if (!isPipe && !isPart) return [{ path, expected: pieceExpected, received: namesGiven(piece) }]
+  if (roughness === undefined || bore === undefined || roughness.si <= 0.05 * bore.si) return []
+  const expected = `a length of at most a twentieth of the bore, ${bore.times(0.05).as('mm')}`
+  return [{ path: `${path}.roughness`, expected, received: String(roughness) }]
+}
+
+function pumpIssues({ pump }: Loop): InputIssue[] {
+  const issues: InputIssue[] = []
+  const [flow, pressure] = pump[0] as Loop['pump'][number]
+  if (flow.si !== 0) {
+    const hint = 'its pressure with the outlet shut'
+    issues.push({ path: 'pump[0][0]', expected: "no flow, '0 L/min'", received: String(flow), hint })
+  }
+  if (pressure.si === 0) {
+    const expected = "a pressure above 0 kPa at no flow, such as '35 kPa'"
+    issues.push({ path: 'pump[0][1]', expected, received: String(pressure) })
+  }
+  for (const [i, [at, has]] of pump.entries()) {
+    const [before, had] = pump[i - 1] ?? []
+    if (before !== undefined && at.si <= before.si) {
+      issues.push({ path: `pump[${i}][0]`, expected: `more than the flow before it, ${before}`, received: String(at) })
+    }
+    if (had !== undefined && has.si > had.si) {
+      const expected = `at most the pressure before it, ${had}`
+      const hint = 'a curve that rises has no one point of operation'
+      issues.push({ path: `pump[${i}][1]`, expected, received: String(has), hint })
+    }
+  }
+  return issues
+}
+
+function radiatorIssues({ radiator }: Loop): InputIssue[] {
+  const { effectiveness, conductance, at, exponents, airSide, coolantSide } = radiator
+  const given = (...values: readonly unknown[]) => values.filter((value) => value !== undefined).length
+  const forms = [
+    given(effectiveness) === 1 && given(conductance, at, exponents, airSide, coolantSide) === 0,
+    given(conductance, at, exponents) === 3 && given(effectiveness, airSide, coolantSide) === 0,
+    given(airSide, coolantSide) === 2 && given(effectiveness, conductance, at, exponents) === 0,
+  ]
+  if (forms.includes(true)) return []
+  const expected = 'effectiveness alone; or conductance, at and exponents; or airSide and coolantSide'
+  return [{ path: 'radiator', expected, received: namesGiven(radiator) }]
+}
+
+/** Refuses a pump whose curve ends before it meets the loop's. */
+function refuseShortCurve(
+  curve: PumpCurve,
+  passage: Passage,
+  fluid: { readonly density: number; readonly viscosity: number },
+  flow: number,
+): void {
+  const last = curve.length - 1
+  const [most, left] = curve[last] as PumpCurve[number]
+  const taken = dropOf(passage, fluid, most)
+  if (flow < most || taken >= left) return
+  const text = (si: number) => String(quantity('pressure', si, 'Pa').as('kPa'))
+  const flowText = String(quantity('volumeFlow', most, 'm³/s').as('L/min'))
+  const expected = `points up to a flow at which the loop takes all that the pump gives; at ${flowText} it takes ${text(taken)}`
+  throw new InputError(where, [
+    { path: `pump[${last}]`, expected, received: `${text(pumpPressure(curve, most))} left` },
+  ])
+}

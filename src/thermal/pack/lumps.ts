@@ -1,0 +1,129 @@
+/**
+ * How one body, or two that pass heat to each other, change their temperatures while everything that acts on them is
+ * steady: exactly, by the characteristic values of the equations, not in small steps.
+ *
+ * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; the rest is the linear differential equation.
+ */
+import { crossing } from '../crossing.js'
+
+/** A body, and what acts on it, in SI units. */
+export interface Lump {
+  readonly heatCapacity: number
+  /** Net heat into it at the start. */
+  readonly rate: number
+  /** By how much that heat falls for each kelvin that it warms, the other body apart. */
+  readonly conductance: number
+}
+
+/** How temperatures go on from the start. */
+export interface Response {
+  /** How far each body has warmed after a time. */
+  warmed(time: number): readonly number[]
+  /** The integrals of that over the time, which tell the heat that passed. */
+  integrals(time: number): readonly number[]
+  /** How fast each part of the response dies away, 1 over its time constant; the fastest first. */
+  readonly decays: readonly number[]
+  /** Whether the first body sets out upwards (1), downwards (-1) or nowhere (0). */
+  readonly direction: number
+  /** When each body turns round, if it does. */
+  readonly turns: readonly (number | undefined)[]
+  /** When, up to a time, the first body has warmed by a difference, if it does; for no difference, when it comes back. */
+  reaches(difference: number, until: number): number | undefined
+}
+
+/** A part of a response that dies away by itself: how fast, and how fast it sets each body out. */
+interface Mode {
+  readonly decay: number
+  readonly speeds: readonly number[]
+}
+
+/** The response of one body, or of two with a conductance between them. */
+export function responseOf(lumps: readonly [Lump] | readonly [Lump, Lump], between = 0): Response {
+  const modes = lumps.length === 1 ? [alone(lumps[0])] : coupled(lumps[0], lumps[1], between)
+  const sum = (time: number, body: number, shape: (x: number) => number, power: number) =>
+    modes.reduce((all, { decay, speeds }) => all + (speeds[body] as number) * time ** power * shape(decay * time), 0)
+  const bodies = lumps.map((_, body) => body)
+  const warmed = (time: number) => bodies.map((body) => sum(time, body, risen, 1))
+  const turns = bodies.map((body) => turnOf(modes, body))
+  return {
+    warmed,
+    integrals: (time) => bodies.map((body) => sum(time, body, risenSince, 2)),
+    decays: modes.map(({ decay }) => decay),
+    direction: directionOf(modes),
+    turns,
+    reaches: (difference, until) =>
+      modes.length === 1
+        ? timeTo(modes[0] as Mode, difference, until)
+        : firstTime((time) => (warmed(time)[0] as number) - difference, turns[0], difference, until),
+  }
+}
+
+/** (1 − exp(−x)) / x, and 1 where nothing dies away. */
+function risen(x: number): number {
+  return x === 0 ? 1 : -Math.expm1(-x) / x
+}
+
+/** (x − 1 + exp(−x)) / x², by its series where the difference would cancel. */
+function risenSince(x: number): number {
+  return x < 0.02
+    ? 1 / 2 - x / 6 + x ** 2 / 24 - x ** 3 / 120 + x ** 4 / 720 - x ** 5 / 5040
+    : (x + Math.expm1(-x)) / x ** 2
+}
+
+function alone({ heatCapacity, rate, conductance }: Lump): Mode {
+  return { decay: conductance / heatCapacity, speeds: [rate / heatCapacity] }
+}
+
+/** The two modes of two bodies. Measured by the roots of their heat capacities, their equations are symmetrical. */
+function coupled(first: Lump, second: Lump, between: number): Mode[] {
+  const [root1, root2] = [Math.sqrt(first.heatCapacity), Math.sqrt(second.heatCapacity)]
+  const a = (first.conductance + between) / first.heatCapacity
+  const d = (second.conductance + between) / second.heatCapacity
+  const b = between / (root1 * root2)
+  const fast = (a + d + Math.hypot(a - d, 2 * b)) / 2
+  const product =
+    (first.conductance * second.conductance + between * (first.conductance + second.conductance)) /
+    (first.heatCapacity * second.heatCapacity)
+  // The slow one from the product of both: their difference would lose its digits.
+  const slow = fast === 0 ? 0 : product / fast
+  const angle = Math.atan2(-2 * b, a - d) / 2
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const [push1, push2] = [first.rate / root1, second.rate / root2]
+  const along = cos * push1 + sin * push2
+  const across = cos * push2 - sin * push1
+  return [
+    { decay: fast, speeds: [(along * cos) / root1, (along * sin) / root2] },
+    { decay: slow, speeds: [(-across * sin) / root1, (across * cos) / root2] },
+  ]
+}
+
+function directionOf(modes: readonly Mode[]): number {
+  const speed = modes.reduce((sum, { speeds }) => sum + (speeds[0] as number), 0)
+  const scale = modes.reduce((sum, { speeds }) => sum + Math.abs(speeds[0] as number), 0)
+  // Where the first body stands still it follows the way on which it is sent next.
+  if (Math.abs(speed) > 4 * Number.EPSILON * scale) return Math.sign(speed)
+  return Math.sign(-modes.reduce((sum, { decay, speeds }) => sum + decay * (speeds[0] as number), 0))
+}
+
+function turnOf([fast, slow]: readonly Mode[], body: number): number | undefined {
+  if (fast === undefined || slow === undefined || fast.decay === slow.decay) return undefined
+  const ratio = -(fast.speeds[body] as number) / (slow.speeds[body] as number)
+  const time = Math.log(ratio) / (fast.decay - slow.decay)
+  return ratio > 0 && Number.isFinite(time) && time > 0 ? time : undefined
+}
+
+/** When a single mode has warmed its body by a difference. */
+function timeTo({ decay, speeds }: Mode, difference: number, until: number): number | undefined {
+  const straight = difference / (speeds[0] as number)
+  if (!(straight > 0) || decay * straight >= 1) return undefined
+  const time = decay === 0 ? straight : -Math.log1p(-decay * straight) / decay
+  return time <= until ? time : undefined
+}
+
+/** The first zero of a function that starts at −difference and turns at most once. */
+function firstTime(f: (time: number) => number, turn: number | undefined, difference: number, until: number) {
+  const middle = turn === undefined ? until : Math.min(turn, until)
+  const start = -difference
+  if (start !== 0 && start * f(middle) <= 0) return crossing(f, 0, middle)
+  return middle < until && f(middle) * f(until) <= 0 ? crossing(f, middle, until) : undefined
+}

@@ -1,0 +1,693 @@
+/**
+ * The temperature of a pack over a drive, a charge or a night.
+ *
+ * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5, for bodies of one temperature, on Bernardi,
+ * Pawlikowski and Newman (1985) for the heat of cells, and on the law of Arrhenius for their resistance.
+ */
+import * as z from 'zod/mini'
+import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { section } from '../../formula/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
+import { fromSi } from '../../quantity/quantity.js'
+import { about, given, procedure, type Read } from '../../structure/index.js'
+import { lumpedTemperature, thermalTimeConstant } from '../lumped.js'
+import { cellHeat, resistanceAtTemperature } from './heat.js'
+import { type Lump, type Response, responseOf } from './lumps.js'
+
+/** The course of a temperature, and its ends. */
+export interface TemperatureCourse {
+  /** Times and temperatures: the start, the end of each step, every switching, and the times asked for. */
+  readonly series: readonly (readonly [time: Quantity<'time'>, temperature: Quantity<'temperature'>])[]
+  /** Highest temperature, also between the points of the series. */
+  readonly maximum: Quantity<'temperature'>
+  /** Lowest temperature, also between the points of the series. */
+  readonly minimum: Quantity<'temperature'>
+  readonly final: Quantity<'temperature'>
+}
+
+/** What becomes of a pack's heat over the whole time. */
+export interface PackEnergies {
+  /** Heat that the cells make. */
+  readonly made: Quantity<'energy'>
+  /** Heat that comes into the coolant from elsewhere, 0 without a coolant. */
+  readonly coolantHeat: Quantity<'energy'>
+  /** Heat of the heater. */
+  readonly heater: Quantity<'energy'>
+  /** Heat that the cooling takes. */
+  readonly cooling: Quantity<'energy'>
+  /** Heat lost to the surroundings; negative where they warm the pack. */
+  readonly lost: Quantity<'energy'>
+  /** Heat that is in the pack, and its coolant, at the end and was not at the start. */
+  readonly stored: Quantity<'energy'>
+}
+
+/** The temperature of a pack over time. */
+export interface PackTemperature extends TemperatureCourse, Findings {
+  /** The course of the coolant, where it is a body of its own. */
+  readonly coolant?: TemperatureCourse
+  readonly energies: PackEnergies
+}
+
+const switchedGiven = /*@__PURE__*/ (() => ({
+  on: given('temperature', 'Cell temperature at which it switches on'),
+  off: given('temperature', 'Cell temperature at which it switches off'),
+}))()
+
+const packGiven = /*@__PURE__*/ about(
+  'a pack and what happens to it',
+  z.strictObject({
+    heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
+    conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { min: 0 }),
+    surroundings: given('temperature', 'Temperature of the surroundings'),
+    initial: given('temperature', 'Temperature of the pack at the start'),
+    heat: about(
+      'the heat of the cells, step by step',
+      z.optional(
+        z.readonly(
+          z
+            .array(z.readonly(z.tuple([given('power', 'Heat of the cells'), given('time', 'Duration', { above: 0 })])))
+            .check(z.minLength(1)),
+        ),
+      ),
+    ),
+    current: about(
+      'the current of the pack, step by step',
+      z.optional(
+        z.readonly(
+          z
+            .array(
+              z.readonly(
+                z.tuple([given('current', 'Current, positive on discharge'), given('time', 'Duration', { above: 0 })]),
+              ),
+            )
+            .check(z.minLength(1)),
+        ),
+      ),
+    ),
+    resistance: about(
+      'the resistance of the pack at two temperatures',
+      z.optional(
+        z.strictObject({
+          coldTemperature: given('temperature', 'Colder temperature of measurement', { above: 0 }),
+          coldResistance: given('resistance', 'Resistance measured in the cold', { above: 0 }),
+          warmTemperature: given('temperature', 'Warmer temperature of measurement', { above: 0 }),
+          warmResistance: given('resistance', 'Resistance measured in the warm', { above: 0 }),
+        }),
+      ),
+    ),
+    heater: about(
+      'a heater that switches on in the cold',
+      z.optional(z.strictObject({ power: given('power', 'Power of the heater', { above: 0 }), ...switchedGiven })),
+    ),
+    cooling: about(
+      'cooling that switches on in the heat, by a power, a conductance, or both',
+      z.optional(
+        z.strictObject({
+          power: z.optional(given('power', 'Heat that it takes', { above: 0 })),
+          conductance: z.optional(
+            given('thermalConductance', 'Conductance to the surroundings that it adds', { above: 0 }),
+          ),
+          ...switchedGiven,
+        }),
+      ),
+    ),
+    coolant: about(
+      'the coolant as a body of its own',
+      z.optional(
+        z.strictObject({
+          heatCapacity: given('heatCapacity', 'Heat capacity of coolant, plates and pipes', { above: 0 }),
+          fromCells: given('thermalConductance', 'Conductance from the cells to the coolant', { min: 0 }),
+          toSurroundings: given('thermalConductance', 'Conductance from the coolant to the surroundings', { min: 0 }),
+          heat: z.optional(given('power', 'Heat that comes into the coolant from elsewhere')),
+          initial: z.optional(given('temperature', 'Temperature of the coolant at the start')),
+        }),
+      ),
+    ),
+    limits: about(
+      'the limits of the cells',
+      z.optional(
+        z.strictObject({
+          low: z.optional(given('temperature', 'Lowest temperature allowed')),
+          high: z.optional(given('temperature', 'Highest temperature allowed')),
+          charge: z.optional(given('temperature', 'Lowest temperature at which they may be charged')),
+        }),
+      ),
+    ),
+    every: z.optional(given('time', 'Time from point to point of the series', { above: 0 })),
+  }),
+)
+
+type Pack = Read<typeof packGiven>
+const where = 'packTemperature'
+
+/**
+ * Finds the temperature of a pack over time, exactly: while heat, heater and cooling are steady it follows the exact
+ * response of a body of one temperature (or of two, cells and coolant), and the moments at which a thermostat switches
+ * are found from that response, not stepped over.
+ *
+ * - `heatCapacity` (kJ/K), above 0; `conductance` (W/K) from the pack to its surroundings, at least 0; `surroundings` and
+ *   `initial` (°C)
+ * - `heat`: steps `[power, duration]` (W, s) of the heat of the cells, as a drive cycle or a charge makes it; or
+ *   `current`: steps `[current, duration]` (A, s), positive on discharge, with the `resistance` of the pack at two
+ *   temperatures, between and beyond which it follows the law of Arrhenius
+ * - `heater`: `power` (W), above 0, switched `on` when the cells come down to one temperature and `off` when they come up
+ *   to a higher one (°C)
+ * - `cooling`: `power` (W) that it takes, as a chiller does, or `conductance` (W/K) that it adds, as a fan does, both above
+ *   0; switched `on` when the cells come up to one temperature and `off` when they come down to a lower one
+ * - `coolant`: makes the coolant a body of its own, to which heater and cooling then belong: `heatCapacity` (kJ/K), above
+ *   0, conductances `fromCells` and `toSurroundings` (W/K), at least 0, `heat` (W) that motor and controller put in, 0
+ *   unless given, and its `initial` temperature, that of the pack unless given. `conductance` is then that of the cells
+ *   past the coolant
+ * - `limits` (°C): `low` and `high` for the cells; `charge`, the least at which they may be charged, 0 °C unless given.
+ *   Without `high` a check fails beyond 60 °C, a common limit
+ * - `every` (s), above 0: adds points to the series, for a drawing
+ *
+ * @returns The {@link PackTemperature}: series, maximum, minimum, final, the heat balance, and checks of the limits.
+ * @throws InputError for what cannot be used, by its path; CalculationError where a thermostat would switch more than
+ * 100 000 times, where more heat is taken out than there is, or where the cells would be hotter than 1000 °C.
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; Bernardi, Pawlikowski and Newman (1985).
+ *
+ * @example
+ * ```ts
+ * const night = packTemperature({
+ *   heatCapacity: '150 kJ/K',
+ *   conductance: '8 W/K',
+ *   surroundings: '-10 °C',
+ *   initial: '25 °C',
+ *   heat: [['0 W', '8 h']],
+ * })
+ * String(night.final) // '-2.467 °C'
+ * ```
+ */
+export const packTemperature = /*@__PURE__*/ procedure(where, packGiven, (pack): PackTemperature => {
+  refuseUnusable(pack)
+  const run = follow(pack)
+  worked(pack, run.stretches)
+  const { tally } = run
+  const [cells, coolant] = run.tracks
+  const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
+  return {
+    ...courseOf(cells),
+    ...(coolant === undefined ? {} : { coolant: courseOf(coolant) }),
+    energies: {
+      made: energy(tally.made),
+      coolantHeat: energy(tally.coolantHeat),
+      heater: energy(tally.heater),
+      cooling: energy(tally.cooling),
+      lost: energy(tally.lost),
+      stored: energy(tally.stored),
+    },
+    checks: checksOf(pack, run),
+    assumptions: assumptionsOf(pack, run),
+    cautions: [cautions.lithiumCells],
+  }
+})
+
+/** The course of a temperature while it is followed, in SI units. */
+interface Track {
+  readonly points: (readonly [time: number, temperature: number])[]
+  maximum: number
+  minimum: number
+}
+
+/** A while in which nothing switches and the heat is steady, of a pack that is one body. */
+interface Stretch {
+  readonly from: number
+  readonly until: number
+  readonly initial: number
+  readonly power: number
+  readonly conductance: number
+}
+
+type Tally = { -readonly [P in keyof PackEnergies]: number }
+
+interface Run {
+  /** The courses of the cells and, where it is a body of its own, of the coolant. */
+  readonly tracks: readonly [Track] | readonly [Track, Track]
+  readonly stretches: readonly Stretch[]
+  readonly tally: Tally
+  /** Lowest temperature while current flows in. */
+  readonly lowestCharging: number | undefined
+}
+
+/** What acts on a pack during one step. */
+interface Step {
+  readonly heat: number
+  readonly current: number
+  readonly duration: number
+}
+
+/** Cells, and the coolant where it is one: all that does not change. SI units. */
+interface Bodies {
+  readonly surroundings: number
+  readonly capacities: readonly number[]
+  /** Conductance of each to the surroundings. */
+  readonly away: readonly number[]
+  readonly between: number
+  /** Heat into each from elsewhere. */
+  readonly heats: readonly number[]
+}
+
+/** Whether heater and cooling are on, and what they then do: watts into the last body, and conductance added to it. */
+interface Thermostat {
+  readonly heater: number
+  readonly chiller: number
+  readonly fan: number
+  /** Cell temperatures at which it switches next. */
+  readonly levels: readonly number[]
+}
+
+/** Resistances at temperatures this far apart, in kelvins, are joined by straight lines. */
+const BAND = 0.25
+/** With more points than this, a thermostat chatters. */
+const MOST_POINTS = 1e5
+/** Cells burn long before, and the law of their resistance means nothing: 1000 °C, in kelvins. */
+const HOTTEST = 1273.15
+/** So many stretches a working shows one by one. */
+const SHOWN = 12
+
+function stepsOf({ heat, current }: Pack): Step[] {
+  if (heat !== undefined) return heat.map(([power, time]) => ({ heat: power.si, current: 0, duration: time.si }))
+  return (current ?? []).map(([flow, time]) => ({ heat: 0, current: flow.si, duration: time.si }))
+}
+
+function bodiesOf({ heatCapacity, conductance, surroundings, coolant }: Pack): Bodies {
+  return {
+    surroundings: surroundings.si,
+    capacities: coolant === undefined ? [heatCapacity.si] : [heatCapacity.si, coolant.heatCapacity.si],
+    away: coolant === undefined ? [conductance.si] : [conductance.si, coolant.toSurroundings.si],
+    between: coolant?.fromCells.si ?? 0,
+    heats: [0, coolant?.heat?.si ?? 0],
+  }
+}
+
+/** The thermostat at a cell temperature, from whether heater and cooling were on. */
+function thermostatOf({ heater, cooling }: Pack, cell: number, was: Thermostat | undefined): Thermostat {
+  const isHeating =
+    heater !== undefined && (cell <= heater.on.si || (was !== undefined && was.heater > 0 && cell < heater.off.si))
+  const wasCooling = was !== undefined && was.chiller + was.fan > 0
+  const isCooling = cooling !== undefined && (cell >= cooling.on.si || (wasCooling && cell > cooling.off.si))
+  return {
+    heater: isHeating ? heater.power.si : 0,
+    chiller: isCooling ? (cooling.power?.si ?? 0) : 0,
+    fan: isCooling ? (cooling.conductance?.si ?? 0) : 0,
+    levels: [
+      heater && (isHeating ? heater.off.si : heater.on.si),
+      cooling && (isCooling ? cooling.off.si : cooling.on.si),
+    ].filter((level) => level !== undefined),
+  }
+}
+
+/** A straight piece of the resistance over temperature. */
+interface Piece {
+  readonly low: number
+  readonly high: number
+  readonly slope: number
+}
+
+/** The resistance of a pack by the law of Arrhenius, in straight pieces. */
+function resistanceOf({ resistance }: Pack) {
+  if (resistance === undefined) return undefined
+  const { coldTemperature, coldResistance, warmTemperature, warmResistance } = resistance
+  const measured = {
+    coldTemperature: coldTemperature.si,
+    coldResistance: coldResistance.si,
+    warmTemperature: warmTemperature.si,
+    warmResistance: warmResistance.si,
+  }
+  const known = new Map<number, number>()
+  const at = (edge: number) => {
+    const ohms = known.get(edge) ?? resistanceAtTemperature.compute({ ...measured, temperature: edge * BAND })
+    known.set(edge, ohms)
+    return ohms
+  }
+  const pieceAbove = (edge: number): Piece => ({
+    low: edge * BAND,
+    high: (edge + 1) * BAND,
+    slope: (at(edge + 1) - at(edge)) / BAND,
+  })
+  return (cell: number) => {
+    const edge = Math.floor(cell / BAND)
+    const up = pieceAbove(edge)
+    // At an edge, one piece lies above and another below.
+    const down = cell === up.low ? pieceAbove(edge - 1) : up
+    return { ohms: at(edge) + up.slope * (cell - up.low), up, down }
+  }
+}
+
+/** Follows a pack from switching to switching. */
+function follow(pack: Pack): Run {
+  const bodies = bodiesOf(pack)
+  const resistance = resistanceOf(pack)
+  const every = pack.every?.si ?? Number.POSITIVE_INFINITY
+  let temperatures: readonly number[] =
+    pack.coolant === undefined ? [pack.initial.si] : [pack.initial.si, (pack.coolant.initial ?? pack.initial).si]
+  const tracks = temperatures.map((at): Track => ({ points: [[0, at]], maximum: at, minimum: at }))
+  const tally: Tally = { made: 0, coolantHeat: 0, heater: 0, cooling: 0, lost: 0, stored: 0 }
+  const stretches: Stretch[] = []
+  let lowestCharging: number | undefined
+  let thermostat: Thermostat | undefined
+  let [time, stepEnd, samples] = [0, 0, 1]
+  for (const step of stepsOf(pack)) {
+    stepEnd += step.duration
+    while (time < stepEnd) {
+      const [cell] = temperatures as [number]
+      thermostat = thermostatOf(pack, cell, thermostat)
+      const { response, made, falls, levels } = spellOf(bodies, step, thermostat, temperatures, resistance)
+      const stop = Math.min(stepEnd, samples * every)
+      const next = firstOf(response, cell, [...thermostat.levels, ...levels], stop - time)
+      const spent = next?.time ?? stop - time
+      book(tally, bodies, thermostat, { made, falls, spent, temperatures, response })
+      for (const [i, track] of tracks.entries()) {
+        widen(track, temperatures[i] as number, response, i, spent)
+        if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
+      }
+      if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
+      if (step.current < 0) lowestCharging = Math.min(lowestCharging ?? cell, ...visited(cell, response, 0, spent))
+      if (resistance === undefined && temperatures.length === 1) {
+        const power = made + thermostat.heater - thermostat.chiller
+        const conductance = (bodies.away[0] as number) + thermostat.fan
+        stretches.push({ from: time, until: time + spent, initial: cell, power, conductance })
+      }
+      const warmed = response.warmed(spent)
+      temperatures = temperatures.map((at, i) =>
+        i === 0 && next !== undefined ? next.level : at + (warmed[i] as number),
+      )
+      time = next === undefined ? stop : time + spent
+      if (time >= samples * every) samples++
+      // Where one piece of the resistance goes over into the next, nothing happens that a reader must see.
+      if (next === undefined || thermostat.levels.includes(next.level)) {
+        for (const [i, { points }] of tracks.entries()) points.push([time, temperatures[i] as number])
+        if ((tracks[0] as Track).points.length > MOST_POINTS) throw tooManyPoints(time)
+      }
+    }
+  }
+  return { tracks: tracks as unknown as Run['tracks'], stretches, tally, lowestCharging }
+}
+
+/** How the temperatures go on from here while nothing switches, with the heat of the cells and the edges of its law. */
+function spellOf(
+  { surroundings, capacities, away, between, heats }: Bodies,
+  { heat, current }: Step,
+  { heater, chiller, fan }: Thermostat,
+  temperatures: readonly number[],
+  resistance: ReturnType<typeof resistanceOf>,
+) {
+  const [cell, fluid] = temperatures as [number, number | undefined]
+  const here = current === 0 ? undefined : resistance?.(cell)
+  const made = heat + current ** 2 * (here?.ohms ?? 0)
+  const last = capacities.length - 1
+  const lumps = capacities.map((heatCapacity, i): Lump => {
+    const temperature = temperatures[i] as number
+    const conductance = (away[i] as number) + (i === last ? fan : 0)
+    const other = fluid === undefined ? 0 : between * ((i === 0 ? fluid : cell) - temperature)
+    const put = (i === 0 ? made : 0) + (heats[i] as number) + (i === last ? heater - chiller : 0)
+    return { heatCapacity, conductance, rate: put + other - conductance * (temperature - surroundings) }
+  })
+  const respond = (falls: number) => {
+    const [cells, coolant] = lumps as [Lump, Lump | undefined]
+    const first = { ...cells, conductance: cells.conductance + falls }
+    return responseOf(coolant === undefined ? [first] : [first, coolant], between)
+  }
+  if (here === undefined) return { response: respond(0), made, falls: 0, levels: [] }
+  const { rate } = lumps[0] as Lump
+  const isRising = rate === 0 ? respond(0).direction >= 0 : rate > 0
+  const piece = isRising ? here.up : here.down
+  const falls = -(current ** 2) * piece.slope
+  return { response: respond(falls), made, falls, levels: [piece.low, piece.high] }
+}
+
+/** The first level that the cells come to, and when. */
+function firstOf(
+  response: Response,
+  cell: number,
+  levels: readonly number[],
+  until: number,
+): { readonly time: number; readonly level: number } | undefined {
+  let first: { readonly time: number; readonly level: number } | undefined
+  for (const level of levels) {
+    const time = response.reaches(level - cell, first?.time ?? until)
+    if (time !== undefined) first = { time, level }
+  }
+  return first
+}
+
+/** Enters what passes in a while. Each heat is an integral of its own, so that their balance proves the temperatures. */
+function book(
+  tally: Tally,
+  { surroundings, capacities, away, heats }: Bodies,
+  { heater, chiller, fan }: Thermostat,
+  spell: {
+    readonly made: number
+    readonly falls: number
+    readonly spent: number
+    readonly temperatures: readonly number[]
+    readonly response: Response
+  },
+): void {
+  const { made, falls, spent, temperatures, response } = spell
+  const integrals = response.integrals(spent)
+  const warmed = response.warmed(spent)
+  const overAir = temperatures.map((at, i) => (at - surroundings) * spent + (integrals[i] as number))
+  tally.made += made * spent - falls * (integrals[0] as number)
+  tally.coolantHeat += (heats[1] as number) * spent
+  tally.heater += heater * spent
+  tally.cooling += chiller * spent + fan * (overAir.at(-1) as number)
+  for (const [i, over] of overAir.entries()) tally.lost += (away[i] as number) * over
+  for (const [i, capacity] of capacities.entries()) tally.stored += capacity * (warmed[i] as number)
+}
+
+/** The temperatures that a body comes to in a while and that may be its highest or lowest. */
+function visited(at: number, response: Response, body: number, spent: number): number[] {
+  const turn = response.turns[body]
+  const times = turn !== undefined && turn < spent ? [0, turn, spent] : [0, spent]
+  return times.map((time) => at + (response.warmed(time)[body] as number))
+}
+
+function widen(track: Track, at: number, response: Response, body: number, spent: number): void {
+  const temperatures = visited(at, response, body, spent)
+  track.maximum = Math.max(track.maximum, ...temperatures)
+  track.minimum = Math.min(track.minimum, ...temperatures)
+}
+
+/** A temperature shown in °C. A drive has thousands: they are not read like text. */
+function celsius(kelvins: number): Quantity<'temperature'> {
+  return fromSi('temperature', kelvins, '°C')
+}
+
+function courseOf({ points, maximum, minimum }: Track): TemperatureCourse {
+  return {
+    series: points.map(([time, at]) => [fromSi('time', time, 's'), celsius(at)]),
+    maximum: celsius(maximum),
+    minimum: celsius(minimum),
+    final: celsius((points.at(-1) as Track['points'][number])[1]),
+  }
+}
+
+/** Writes down, for the working, what the course starts from, and a short course stretch by stretch. */
+function worked(pack: Pack, stretches: readonly Stretch[]): void {
+  const { heatCapacity, surroundings, initial: temperature, resistance, current } = pack
+  const first = current?.[0]?.[0]
+  if (resistance !== undefined && first !== undefined) {
+    section('Cells at the start', () =>
+      cellHeat({ current: first, resistance: resistanceAtTemperature({ temperature, ...resistance }), temperature }),
+    )
+  }
+  if (pack.coolant !== undefined) {
+    const { capacities, away, between } = bodiesOf(pack)
+    const [cells, coolant] = capacities.map(
+      (each, i): Lump => ({ heatCapacity: each, rate: 0, conductance: away[i] as number }),
+    )
+    const { decays } = responseOf([cells as Lump, coolant as Lump], between)
+    const times = decays.map((decay) =>
+      Number.isFinite(1 / decay) ? String(quantity('time', 1 / decay, 's')) : 'no end',
+    )
+    section(`Cells and coolant as two bodies, of time constants ${times.join(' and ')}`, () => {})
+  }
+  // Where hardly anything is lost, the printed formula would divide by next to nothing.
+  const loses = (through: number, time: number) => through * time > 1e-6 * heatCapacity.si
+  if (stretches.length > SHOWN) return
+  for (const { from, until, initial, power, conductance: whole } of stretches) {
+    if (!loses(whole, until - from)) continue
+    const [start, end] = [from, until].map((at) => quantity('time', at, 's'))
+    const through = quantity('thermalConductance', whole, 'W/K')
+    section(`From ${start} to ${end}`, () =>
+      lumpedTemperature({
+        initial: quantity('temperature', initial, 'K').as('°C'),
+        surroundings,
+        time: quantity('time', until - from, 's'),
+        timeConstant: thermalTimeConstant({ heatCapacity, conductance: through }),
+        power: quantity('power', power, 'W'),
+        conductance: through,
+      }),
+    )
+  }
+}
+
+/** The highest temperature that makers commonly allow, in kelvins: 60 °C. */
+const USUAL_HIGH = 333.15
+const usual = 'the usual limit of lithium cells (common practice); that of the maker counts'
+
+function checksOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
+  const { low, high, charge } = pack.limits ?? {}
+  const basis = 'the limit given for the cells'
+  const highest = (limit: Quantity<'temperature'>, because: string) =>
+    check('Highest cell temperature', celsius(cells.maximum), 'at most', limit, because)
+  return [
+    ...(high === undefined ? [] : [highest(high, basis)]),
+    // Unasked, only what is surely too hot is held against a limit.
+    ...(high === undefined && cells.maximum > USUAL_HIGH ? [highest(celsius(USUAL_HIGH), usual)] : []),
+    ...(low === undefined ? [] : [check('Lowest cell temperature', celsius(cells.minimum), 'at least', low, basis)]),
+    ...(lowestCharging === undefined
+      ? []
+      : [
+          check(
+            'Lowest cell temperature while charging',
+            celsius(lowestCharging),
+            'at least',
+            charge ?? quantity('temperature', 0, '°C'),
+            charge === undefined ? usual : basis,
+          ),
+        ]),
+    ...heaterChecks(pack),
+  ]
+}
+
+/** A heater that cannot hold the cells where it would switch off never does, and the check says where it ends. */
+function heaterChecks(pack: Pack): Check[] {
+  const { heater, coolant, conductance, surroundings } = pack
+  if (heater === undefined) return []
+  const [cells, fluid, across] = [conductance.si, coolant?.toSurroundings.si ?? 0, coolant?.fromCells.si ?? 0]
+  // Cells to which nothing leads stay as they are.
+  if (coolant !== undefined && cells + across === 0) return []
+  // What the heater must give for each kelvin by which it holds the cells above their surroundings.
+  const held = coolant === undefined ? cells : fluid * (1 + cells / across) + cells
+  const end = surroundings.si + heater.power.si / held
+  if (end > heater.off.si) return []
+  return [
+    check(
+      'Cells in the end, with the heater always on and nothing else to warm them',
+      celsius(end),
+      'at least',
+      heater.off,
+      'the temperature at which it switches off',
+    ),
+  ]
+}
+
+function assumptionsOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): string[] {
+  const { resistance, coolant, limits } = pack
+  return [
+    coolant === undefined
+      ? 'The pack has one temperature throughout.'
+      : 'The cells have one temperature throughout, and so has the coolant; heater and cooling act on the coolant.',
+    ...(resistance === undefined ? [] : resistanceAssumptions(resistance, cells)),
+    ...(coolant !== undefined && coolant.initial === undefined ? ['The coolant starts as warm as the cells.'] : []),
+    ...(lowestCharging !== undefined && limits?.charge === undefined
+      ? ['The cells may be charged from 0 °C on, unless their maker says otherwise.']
+      : []),
+  ]
+}
+
+function resistanceAssumptions(measured: NonNullable<Pack['resistance']>, { minimum, maximum }: Track): string[] {
+  const { coldTemperature, coldResistance, warmTemperature, warmResistance } = measured
+  const steepness = Math.log(coldResistance.ratioTo(warmResistance)) / (1 / coldTemperature.si - 1 / warmTemperature.si)
+  // A chord lies above its curve by at most an eighth of the square of its width times the second derivative.
+  const off = (BAND ** 2 / 8) * ((steepness / minimum ** 2) ** 2 + (2 * steepness) / minimum ** 3)
+  const most = quantity('ratio', off).as('%')
+  const isBeyond = minimum < coldTemperature.si || maximum > warmTemperature.si
+  return [
+    `The resistance follows the law of Arrhenius in straight pieces of ${BAND} K, at most ${most} above it; the heat of entropy is left out.`,
+    ...(isBeyond
+      ? [
+          `Outside ${coldTemperature} to ${warmTemperature}, between which the resistance was measured, its law is a guess.`,
+        ]
+      : []),
+  ]
+}
+
+function tooManyPoints(time: number): CalculationError {
+  const reached = quantity('time', time, 's').as('h')
+  return new CalculationError(
+    where,
+    `heater or cooling would switch, or points were asked for, more than ${MOST_POINTS} times by ${reached}: set the ` +
+      'temperatures at which they switch on and off farther apart, or ask for fewer points',
+    { time: String(reached) },
+  )
+}
+
+function tooHot(time: number): CalculationError {
+  const by = quantity('time', time, 's').as('h')
+  return new CalculationError(
+    where,
+    `the cells would be hotter than 1000 °C by ${by}: look at the units of current, heat and heat capacity`,
+    { time: String(by) },
+  )
+}
+
+function belowZero(body: string, time: number): CalculationError {
+  const since = quantity('time', time, 's').as('h')
+  return new CalculationError(
+    where,
+    `the ${body} would cool below absolute zero, from ${since} on: more heat is taken out than there is`,
+    { time: String(since) },
+  )
+}
+
+/** Refuses what is well written but cannot be followed. */
+function refuseUnusable(pack: Pack): void {
+  const { heat, current, resistance, heater, cooling } = pack
+  const issues: InputIssue[] = []
+  if ((heat === undefined) === (current === undefined)) {
+    const received = heat === undefined ? 'neither' : 'both'
+    const expected = "either heat, such as [['1.2 kW', '20 min']], or current, such as [['90 A', '20 min']]"
+    issues.push({ path: 'heat', expected, received })
+  }
+  if ((current === undefined) !== (resistance === undefined)) {
+    const received = resistance === undefined ? 'nothing' : 'a resistance without a current'
+    const expected = 'the resistance of the pack at two temperatures with a current, and only then'
+    issues.push({ path: 'resistance', expected, received })
+  }
+  if (resistance !== undefined) issues.push(...resistanceIssues(resistance))
+  if (heater !== undefined && heater.off.si <= heater.on.si) {
+    const expected = `a temperature above that at which it switches on, ${heater.on}`
+    issues.push({ path: 'heater.off', expected, received: String(heater.off) })
+  }
+  if (cooling !== undefined && cooling.off.si >= cooling.on.si) {
+    const expected = `a temperature below that at which it switches on, ${cooling.on}`
+    issues.push({ path: 'cooling.off', expected, received: String(cooling.off) })
+  }
+  if (cooling !== undefined && cooling.power === undefined && cooling.conductance === undefined) {
+    const expected = "a power such as '800 W', a conductance such as '12 W/K', or both"
+    issues.push({ path: 'cooling', expected, received: 'neither' })
+  }
+  if (heater !== undefined && cooling !== undefined && cooling.on.si < heater.off.si) {
+    const expected = `at least the temperature at which the heater switches off, ${heater.off}`
+    issues.push({
+      path: 'cooling.on',
+      expected,
+      received: String(cooling.on),
+      hint: 'they would work against each other',
+    })
+  }
+  if (issues.length > 0) throw new InputError(where, issues)
+}
+
+function resistanceIssues({
+  coldTemperature,
+  coldResistance,
+  warmTemperature,
+  warmResistance,
+}: NonNullable<Pack['resistance']>): InputIssue[] {
+  const issues: InputIssue[] = []
+  if (warmTemperature.si <= coldTemperature.si) {
+    const expected = `a temperature above the colder one, ${coldTemperature}`
+    issues.push({ path: 'resistance.warmTemperature', expected, received: String(warmTemperature) })
+  }
+  if (coldResistance.si < warmResistance.si) {
+    const expected = `at least the resistance in the warm, ${warmResistance}`
+    const hint = 'cells resist more in the cold: were the two exchanged?'
+    issues.push({ path: 'resistance.coldResistance', expected, received: String(coldResistance), hint })
+  }
+  return issues
+}

@@ -1,0 +1,150 @@
+/**
+ * A cold morning: warming a pack before it works or may be charged, and what that costs.
+ *
+ * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5.
+ */
+import * as z from 'zod/mini'
+import { cautions, check, type Findings } from '../../findings/index.js'
+import { definition, formula, input, output } from '../../formula/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { about, given, procedure, type Read } from '../../structure/index.js'
+import { heaterEnergy, steadyTemperature, warmUpTime } from '../lumped.js'
+
+/**
+ * Share of a pack's energy that something takes.
+ *
+ * `s = E / Ep`
+ *
+ * - `energy` (`E`, kWh): energy taken, at least 0 kWh
+ * - `packEnergy` (`Ep`, kWh): energy of the pack, above 0 kWh
+ * - gives `s`: share, in %
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: by definition.
+ *
+ * @example
+ * ```ts
+ * energyShare({ energy: '0.88121 kWh', packEnergy: '14.6 kWh' })
+ * // 6.036 %
+ * // by definition (exact): 6.0357 %
+ * ```
+ */
+export const energyShare = /*@__PURE__*/ formula({
+  name: 'energyShare',
+  title: 'Share of the energy of a pack',
+  inputs: {
+    energy: input('energy', 'E', 'Energy taken', { min: 0 }),
+    packEnergy: input('energy', 'Ep', 'Energy of the pack', { above: 0 }),
+  },
+  result: output('ratio', 's', 'Share', '%'),
+  expression: 'E / Ep',
+  source: definition,
+  compute: ({ energy, packEnergy }) => energy / packEnergy,
+})
+
+/** What it takes to warm a pack. */
+export interface WinterStart extends Findings {
+  readonly time: Quantity<'time'>
+  /** Energy of the heater, with what is lost on the way. */
+  readonly energy: Quantity<'energy'>
+  /** That energy as a share of the pack's. */
+  readonly share: Quantity<'ratio'>
+  /** Temperature that the heater would reach in the end. */
+  readonly ceiling: Quantity<'temperature'>
+}
+
+const startGiven = /*@__PURE__*/ about(
+  'a cold pack and its heater',
+  z.strictObject({
+    pack: about(
+      'the pack',
+      z.strictObject({
+        heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
+        energy: given('energy', 'Energy of the pack', { above: 0 }),
+      }),
+    ),
+    from: given('temperature', 'Temperature of the pack at the start'),
+    to: given('temperature', 'Temperature to warm it to'),
+    heaterPower: given('power', 'Power of the heater', { above: 0 }),
+    conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { above: 0 }),
+    surroundings: given('temperature', 'Temperature of the surroundings'),
+    chargeLimit: z.optional(given('temperature', 'Lowest temperature at which the cells may be charged')),
+  }),
+)
+
+type Start = Read<typeof startGiven>
+const where = 'winterStart'
+
+/**
+ * Finds how long a heater takes to warm a cold pack, and what that costs in energy and in share of the pack. Lithium
+ * cells must not be charged below the limit of their maker, commonly 0 °C: nor by a charger, nor by braking.
+ *
+ * - `pack`: `heatCapacity` (kJ/K) and `energy` (kWh), both above 0
+ * - `from`, `to` (°C): temperatures of the pack before and after; `to` at least `from`
+ * - `heaterPower` (W), above 0: what reaches the pack
+ * - `conductance` (W/K), above 0, from the pack to its `surroundings` (°C)
+ * - `chargeLimit` (°C): lowest temperature at which the cells may be charged, 0 °C unless given
+ *
+ * @returns The {@link WinterStart}, with checks of the temperature for charging and of the energy.
+ * @throws InputError for what cannot be used, by its path; CalculationError where the heater never reaches the
+ * temperature, with the one that it reaches.
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5.
+ *
+ * @example
+ * ```ts
+ * const { time, energy, share } = winterStart({
+ *   pack: { heatCapacity: '150 kJ/K', energy: '14.6 kWh' },
+ *   from: '-10 °C',
+ *   to: '10 °C',
+ *   heaterPower: '1500 W',
+ *   conductance: '8 W/K',
+ *   surroundings: '-10 °C',
+ * })
+ * String(time) // '35.25 min'
+ * String(energy) // '0.8812 kWh'
+ * String(share) // '6.036 %'
+ * ```
+ */
+export const winterStart = /*@__PURE__*/ procedure(where, startGiven, (start): WinterStart => {
+  const { pack, from, to, heaterPower: power, conductance, surroundings } = start
+  if (to.si < from.si) {
+    const expected = `a temperature of at least that at the start, ${from}`
+    throw new InputError(where, [{ path: 'to', expected, received: String(to) }])
+  }
+  const ceiling = steadyTemperature({ surroundings, power, conductance })
+  if (ceiling.si <= to.si) {
+    const message = `the heater never brings the pack to ${to}: in the end it reaches ${ceiling}`
+    throw new CalculationError(where, message, { ceiling: String(ceiling) })
+  }
+  const { heatCapacity } = pack
+  const time = warmUpTime({ heatCapacity, conductance, power, from, to, surroundings })
+  const energy = heaterEnergy({ power, time })
+  const share = energyShare({ energy, packEnergy: pack.energy })
+  return { time, energy, share, ceiling, ...findingsOf(start, energy) }
+})
+
+function findingsOf({ pack, to, chargeLimit }: Start, energy: Quantity<'energy'>): Findings {
+  const limit = chargeLimit ?? quantity('temperature', 0, '°C')
+  const usual = 'the usual limit of lithium cells (common practice); that of the maker counts'
+  return {
+    checks: [
+      check(
+        'Cell temperature for charging',
+        to,
+        'at least',
+        limit,
+        chargeLimit === undefined ? usual : 'the limit given',
+      ),
+      check('Energy of the heater, if the pack feeds it', energy, 'at most', pack.energy, 'the energy of the pack'),
+    ],
+    assumptions: [
+      'The pack has one temperature throughout; in truth the cells farthest from the heater lag behind.',
+      'All the power of the heater reaches the pack.',
+      ...(chargeLimit === undefined
+        ? ['The cells may be charged from 0 °C on, unless their maker says otherwise.']
+        : []),
+    ],
+    cautions: [cautions.lithiumCells],
+  }
+}
