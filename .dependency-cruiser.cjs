@@ -4,6 +4,7 @@ const { join } = require('node:path')
 const layers = [
   ['quantity'],
   ['formula'],
+  ['procedure'],
   ['findings', 'structure'],
   ['thermal', 'mass'],
   ['electrical'],

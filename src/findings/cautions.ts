@@ -1,84 +1,20 @@
-/** What can hurt in this work, the usual precaution, and to whom to defer: the one list, named by hazard. */
+/** The cautions of the trade, together. */
+import * as each from '../procedure/cautions.js'
 
-/** A caution: the hazard, and what to do about it. */
-export interface Caution {
-  readonly hazard: string
-  readonly text: string
-}
+export type { Caution } from '../procedure/cautions.js'
 
-/** The cautions of the trade. Common practice; local codes and licensed practice come before anything here. */
+/** The cautions of the trade. */
 export const cautions = {
-  highVoltage: {
-    hazard: 'high voltage',
-    text:
-      'More than 60 V DC can kill. Isolate the pack, lock it off, wait, and prove it dead with a tested meter before ' +
-      'touching; wear rated gloves, and do not work alone. Local codes decide who may do this work.',
-  },
-  shortCircuit: {
-    hazard: 'arc and short circuit',
-    text:
-      'A pack drives thousands of amperes through a dropped spanner, and a DC arc does not go out by itself. Take off ' +
-      'rings, insulate tools and terminals, and fuse the pack at the pack, with a fuse rated for its full DC voltage.',
-  },
-  lithiumCells: {
-    hazard: 'lithium cells',
-    text:
-      'Overcharged, crushed, overheated, or charged below the limit of their maker (commonly 0 °C), they can burn, also ' +
-      'hours later. Keep every cell within its limits with a monitor that can open the contactors.',
-  },
-  joiningModules: {
-    hazard: 'joining modules in parallel',
-    text:
-      'Modules at different voltages drive current into each other the moment they are joined, up to that of a short ' +
-      'circuit. Bring all to one voltage first, join them through a fuse or a resistor, and fuse each of them for good.',
-  },
-  storedCharge: {
-    hazard: 'stored charge in capacitors',
-    text:
-      'The capacitors of a controller stay charged after the pack is off. Fit a discharge path, wait for it, and ' +
-      'measure below 60 V before touching.',
-  },
-  feedingHouse: {
-    hazard: 'feeding a house',
-    text:
-      "A house's wiring may be fed only through a transfer arrangement that isolates it from the grid: without one the " +
-      'supply kills those who work on the line. The work needs a licence, and local rules come first.',
-  },
-  hotCoolant: {
-    hazard: 'hot coolant',
-    text:
-      'A warm circuit is under pressure and scalds when it is opened, and ethylene glycol is poisonous to people and ' +
-      'animals, which like its taste. Let it cool, catch what runs out, and hand it in as local rules ask.',
-  },
-  liftedCar: {
-    hazard: 'lifting and running cars',
-    text:
-      'A car on a jack falls, and an electric drive turns without a sound. Use stands on firm ground, chock the wheels, ' +
-      'and keep the drive isolated whenever hands are near a wheel or shaft.',
-  },
-  brakingByMotor: {
-    hazard: 'braking by the motor',
-    text:
-      'A driven rear axle that is braked to its grip lets the tail go, sooner in a bend, on wet roads and on lifting the ' +
-      'accelerator: stay well below it. The wheel brakes must stop the car without the motor, which does not brake with a ' +
-      'full or a cold pack.',
-  },
-  turningShaft: {
-    hazard: 'shafts at high speed',
-    text:
-      'A shaft that breaks comes through the floor. Keep its highest speed well below the critical one, have it balanced, ' +
-      'and fit a safety loop.',
-  },
-  brakesAndSteering: {
-    hazard: 'brakes and steering after a change of weight',
-    text:
-      'Brakes, tyres, springs and steering were made for the old weights and speeds. Have load ratings, brake balance ' +
-      'and servo vacuum checked by someone qualified before the car goes on the road.',
-  },
-  approval: {
-    hazard: 'type approval and inspection',
-    text:
-      'A changed drive and changed axle loads usually need approval, inspection and new papers before public roads may ' +
-      'be used. Ask the local authority before cutting metal.',
-  },
-} as const satisfies { readonly [name: string]: Caution }
+  highVoltage: each.highVoltage,
+  shortCircuit: each.shortCircuit,
+  lithiumCells: each.lithiumCells,
+  joiningModules: each.joiningModules,
+  storedCharge: each.storedCharge,
+  feedingHouse: each.feedingHouse,
+  hotCoolant: each.hotCoolant,
+  liftedCar: each.liftedCar,
+  brakingByMotor: each.brakingByMotor,
+  turningShaft: each.turningShaft,
+  brakesAndSteering: each.brakesAndSteering,
+  approval: each.approval,
+}

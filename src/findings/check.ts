@@ -1,41 +1,20 @@
-/** Whether a figure keeps to a limit, by what margin, and on what basis the limit stands. */
-import { InputError, shown } from '../quantity/errors.js'
+/** What a procedure says beside its figures, where its description does not tell yet. */
+import { type Assumption, type Caution, type Check, check as held, type Note, type Sense } from '../procedure/index.js'
 import type { Kind, Quantity } from '../quantity/index.js'
-import { kindInWords } from '../quantity/read.js'
-import type { Caution } from './cautions.js'
 
-/** Which side of the limit is right. */
-export type Sense = 'at most' | 'at least'
-
-/** A figure held to a limit. */
-export interface Check {
-  /** What is checked, such as `Drop on the main run`. */
-  readonly name: string
-  /** `near` is a pass with less than 5 % left. */
-  readonly verdict: 'pass' | 'near' | 'fail'
-  readonly actual: Quantity
-  readonly limit: Quantity
-  readonly sense: Sense
-  /** What is left, as a share of the limit; negative when it fails. */
-  readonly margin: number
-  /** The standard that sets the limit, or `good practice`, or whoever gave it. */
-  readonly basis: string
-}
+export type { Check, Sense }
 
 /** What a procedure says beside its figures. */
 export interface Findings {
   /** Figures held to limits. */
   readonly checks: readonly Check[]
   /** Every default and simplification that was used, in words, with its value. */
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly (string | Assumption)[]
+  /** Figures that are unusual. */
+  readonly notes?: readonly Note[]
   /** What can hurt, and the usual precaution. */
   readonly cautions: readonly Caution[]
 }
-
-/** What rounding may do to a figure, as a share of it. */
-const ROUNDING = 1e-12
-/** Below this margin a pass is near its limit. */
-const NEAR = 0.05
 
 /**
  * Holds a figure to a limit.
@@ -56,21 +35,5 @@ export function check<K extends Kind>(
   limit: Quantity<K>,
   basis: string,
 ): Check {
-  if (actual.kind !== limit.kind) {
-    const expected = `${kindInWords(actual.kind)} like the figure`
-    throw new InputError('check', [{ path: 'limit', expected, received: `${kindInWords(limit.kind)}, ${limit}` }])
-  }
-  if (sense !== 'at most' && sense !== 'at least') {
-    throw new InputError('check', [{ path: 'sense', expected: "'at most' or 'at least'", received: shown(sense) }])
-  }
-  const left = sense === 'at most' ? limit.si - actual.si : actual.si - limit.si
-  const scale = Math.abs(scaleOf(limit)) || Math.abs(scaleOf(actual)) || 1
-  // A limit that is met to the last digits that arithmetic leaves is met.
-  const margin = Math.abs(left) <= ROUNDING * scale ? 0 : left / scale
-  const verdict = margin < 0 ? 'fail' : margin < NEAR ? 'near' : 'pass'
-  return { name, verdict, actual, limit, sense, margin, basis }
-}
-
-function scaleOf(quantity: Quantity): number {
-  return quantity.kind === 'temperature' ? quantity.in('°C' as never) : quantity.si
+  return held('', name, actual, sense, limit, basis)
 }

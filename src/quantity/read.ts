@@ -52,6 +52,11 @@ function spellingsOf(kind: Kind): Map<string, UnitScale> {
   return spellings
 }
 
+/** Every way in which a unit of a kind may be spelt. */
+export function spellingsOfKind(kind: Kind): string[] {
+  return [...spellingsOf(kind).keys()]
+}
+
 /** The scale of a unit of a kind however it is spelt, or undefined when the kind has no such unit. */
 export function scaleFor(kind: Kind, unit: string): UnitScale | undefined {
   const spellings = spellingsOf(kind)

@@ -29,14 +29,17 @@ export function toText(assessment: Assessment): string {
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
-function sectionText({ title, figures, tables, checks, assumptions }: Section): string[] {
+function sectionText({ title, figures, tables, checks, assumptions, notes = [] }: Section): string[] {
   return [
     title,
     '-'.repeat(title.length),
     ...aligned(figures.map(({ name, value }) => [name, shownFigure(value)])),
     ...tables.flatMap((table, i) => [...(i === 0 && figures.length === 0 ? [] : ['']), ...tableText(table)]),
     ...(checks.length === 0 ? [] : ['', ...checks.flatMap(checkText)]),
-    ...(assumptions.length === 0 ? [] : ['', ...assumptions.flatMap((text) => wrapped(text, '  assumed: '))]),
+    ...(notes.length === 0 ? [] : ['', ...notes.flatMap(({ text }) => wrapped(text, '  unusual: '))]),
+    ...(assumptions.length === 0
+      ? []
+      : ['', ...assumptions.flatMap((each) => wrapped(typeof each === 'string' ? each : each.text, '  assumed: '))]),
   ]
 }
 
@@ -60,12 +63,17 @@ function shownFigure(value: Quantity | string): string {
   return typeof value === 'string' ? value : String(value).replace(/^-/, '−')
 }
 
-const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS' } as const
+const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
 
-function checkText({ name, verdict, actual, limit, sense, margin, basis }: Check): string[] {
+function checkText(check: Check): string[] {
+  const { name, verdict, actual, limit, sense, margin, basis } = check
+  const mark = `  ${verdicts[verdict].padEnd(5)} `
+  if (actual === undefined || limit === undefined || margin === undefined) {
+    return wrapped(`${name}: ${check.text} (${basis})`, mark)
+  }
   const left = margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
   const text = `${name}: ${shownFigure(actual)}, ${sense} ${shownFigure(limit)}; ${left} (${basis})`
-  return wrapped(text, `  ${verdicts[verdict].padEnd(5)} `)
+  return wrapped(text, mark)
 }
 
 function percent(share: number): string {

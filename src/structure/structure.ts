@@ -4,6 +4,8 @@
  */
 import * as z from 'zod/mini'
 import { type Bounds, limitsOf, limitsText, siText, within } from '../formula/formula.js'
+import type { Field } from '../procedure/field.js'
+import { schemaOf } from '../procedure/reading.js'
 import { InputError, type InputIssue, shown } from '../quantity/errors.js'
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
@@ -52,6 +54,14 @@ export function given<const K extends Kind>(
   })
   notes.add(leaf, { about: text, kind })
   return leaf
+}
+
+/** The schema of a field of a description, for structures that are not described by fields yet. */
+/* @__NO_SIDE_EFFECTS__ */
+export function schemaFrom<W, R>(field: Field<W, R>): z.ZodMiniType<R, W> {
+  const schema = schemaOf(field) as z.ZodMiniType<R, W>
+  notes.add(schema, { about: field.about })
+  return schema
 }
 
 /**

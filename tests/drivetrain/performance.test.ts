@@ -147,7 +147,7 @@ describe('topSpeed', () => {
     expect(`${allDay?.name}: ${allDay?.verdict}`).toBe('Pull that the motor holds all day: fail')
     // 760 kg × g × (sin + 0.013 cos) of atan 0.3.
     const angle = Math.atan(0.3)
-    expect(allDay?.limit.si).toBeCloseTo(760 * 9.80665 * (Math.sin(angle) + 0.013 * Math.cos(angle)), 8)
+    expect(allDay?.limit?.si).toBeCloseTo(760 * 9.80665 * (Math.sin(angle) + 0.013 * Math.cos(angle)), 8)
     expect(topSpeed(drive).checks).toEqual([])
   })
 

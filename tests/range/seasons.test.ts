@@ -5,6 +5,7 @@ import { explain } from '../../src/formula/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../src/quantity/index.js'
 import { driveCycle, rangeAtSpeed, type Seasons, seasons } from '../../src/range/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 import { least, module, whole } from './cars.js'
 
 type Given = Parameters<typeof seasons>[0]
@@ -291,7 +292,7 @@ describe('what is said beside the figures', () => {
     const found = seasons({ ...packed, friction, cycle: 'ECE-15', summer: lampless, winter: packJanuary })
     expect(found.checks.map(({ name }) => name)).toContain('Peak current, in summer')
     expect(found.checks.map(({ name }) => name)).toContain('Peak current, in winter')
-    expect(found.assumptions.filter((each) => each.startsWith('In '))).toEqual([
+    expect(found.assumptions.filter((each) => said(each).startsWith('In '))).toEqual([
       'In summer: Nothing but the motor draws power (auxiliary 0 W by default).',
     ])
     // 1 / (1 + 8.6e-3 · 10) and 1 / (1 − 8.6e-3 · 27).

@@ -97,7 +97,7 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
       gearLimits(
         curves,
         shifts,
-        sprints.flatMap(({ notes }) => notes),
+        sprints.flatMap(({ remarks }) => remarks),
       ),
       ...(single === undefined ? [] : [single.table]),
     ],
@@ -115,7 +115,7 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
 function sprint(
   drive: Laden,
   to: Quantity<'speed'>,
-): Findings & { readonly figures: Figure[]; readonly notes: string[] } {
+): Findings & { readonly figures: Figure[]; readonly remarks: string[] } {
   try {
     const { time, distance, gears, checks, assumptions, cautions } = accelerate({ ...drive, to })
     const name = `from standstill to ${to}, in ${gears.join(' and ')}`
@@ -124,14 +124,14 @@ function sprint(
         { name, value: time },
         { name: 'over a distance of', value: distance },
       ],
-      notes: [],
+      remarks: [],
       checks,
       assumptions,
       cautions,
     }
   } catch (error) {
     if (!(error instanceof CalculationError)) throw error
-    return { figures: [], notes: [`${error.message}.`], checks: [], assumptions: [], cautions: [] }
+    return { figures: [], remarks: [`${error.message}.`], checks: [], assumptions: [], cautions: [] }
   }
 }
 

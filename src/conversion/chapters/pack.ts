@@ -11,7 +11,7 @@ import {
   terminalVoltage,
   usableEnergy,
 } from '../../electrical/index.js'
-import { type Check, cautions, check } from '../../findings/index.js'
+import { type Check, cautions, check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
@@ -166,16 +166,19 @@ const STATES = [
 ] as const
 
 /** What the pack gives as it empties, and on a cold morning where the sheet has one. */
-function statesTable({ heating }: Build, { made }: Pack): { readonly table: Table; readonly assumptions: string[] } {
+function statesTable(
+  { heating }: Build,
+  { made }: Pack,
+): { readonly table: Table; readonly assumptions: Findings['assumptions'] } {
   const cold = heating === undefined ? [] : [['20 %', heating.outside] as const]
-  const words = new Set<string>()
+  const words = new Map<string, Findings['assumptions'][number]>()
   const rows = [...STATES, ...cold].map(([state, temperature]) => {
     const stateOfCharge = quantity('ratio', state)
     const name = `${stateOfCharge} charged, cells at ${temperature}`
     const { openCircuit, most, assumptions } = heading(name, () =>
       packAt({ pack: made, stateOfCharge, temperature, current: '0 A' }),
     )
-    for (const text of assumptions) words.add(text)
+    for (const each of assumptions) words.set(typeof each === 'string' ? each : each.text, each)
     const best = most.peak ?? most.continuous
     return { name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
   })
@@ -185,6 +188,6 @@ function statesTable({ heating }: Build, { made }: Pack): { readonly table: Tabl
       columns: ['at rest', 'all day', 'short time', 'held by the'],
       rows,
     },
-    assumptions: [...words],
+    assumptions: [...words.values()],
   }
 }

@@ -36,9 +36,15 @@ export function gathered(parts: readonly Findings[]): Findings {
   const hazards = parts.flatMap(({ cautions }) => cautions).map((caution) => [caution.hazard, caution] as const)
   return {
     checks: parts.flatMap(({ checks }) => checks),
-    assumptions: [...new Set(parts.flatMap(({ assumptions }) => assumptions))],
+    assumptions: once(parts.flatMap(({ assumptions }) => assumptions)),
+    notes: once(parts.flatMap(({ notes = [] }) => notes)),
     cautions: [...new Map(hazards).values()],
   }
+}
+
+/** What is said, each once. */
+function once<T extends string | { readonly text: string }>(all: readonly T[]): T[] {
+  return [...new Map(all.map((each) => [typeof each === 'string' ? each : each.text, each])).values()]
 }
 
 /** What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed. */

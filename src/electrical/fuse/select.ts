@@ -445,6 +445,7 @@ function unblown(task: FuseTask, { ratingAtLeast, prospective }: Bounds, fuse?: 
   if (!isTooLow(rating, task, prospective.lowest)) return []
   return [
     {
+      id: 'unblownFuse',
       hazard: 'a fuse that does not blow',
       text:
         `Nearly empty and cold, the pack feeds a short circuit with ${prospective.lowest} only, which may never blow a fuse of ` +

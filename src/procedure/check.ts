@@ -1,0 +1,193 @@
+/** Whether a figure keeps to a limit, by what margin, on what basis; or what is missing to tell. */
+import { InputError, shown } from '../quantity/errors.js'
+import type { Kind, Quantity } from '../quantity/index.js'
+import { kindInWords } from '../quantity/read.js'
+
+/** Which side of the limit is right. */
+export type Sense = 'at most' | 'at least'
+
+/** What comes of a check. `near` is a pass with less than 5 % left; `unknown` is no pass. */
+export type Verdict = 'pass' | 'near' | 'fail' | 'unknown'
+
+/** A figure held to a limit. */
+export interface Check {
+  /** Its stable name in a program, such as `cable.temperature`; unique in a result. */
+  readonly id: string
+  /** What is checked, such as `Temperature of the conductor`. */
+  readonly name: string
+  readonly verdict: Verdict
+  /** What came of it in words: the figure and its limit, or what is missing and how to get it. */
+  readonly text: string
+  /** The standard that sets the limit, or `good practice`, or whoever gave it. */
+  readonly basis: string
+  /** The fields from which it comes. */
+  readonly paths: readonly string[]
+  /** The figure, where there is one. */
+  readonly actual?: Quantity
+  readonly limit?: Quantity
+  readonly sense?: Sense
+  /** What is left, as a share of the limit; negative when it fails. */
+  readonly margin?: number
+}
+
+/** A sentence of a figure and its limit, as {@link says} makes it. */
+export interface Saying {
+  readonly strings: readonly string[]
+  readonly values: readonly unknown[]
+}
+
+/** What a check tells: a figure against its limit; what is missing; or what holds or fails where there is no figure. */
+export type Told = Saying | { readonly unknown: string } | { readonly pass: string } | { readonly fail: string }
+
+/** What rounding may do to a figure, as a share of it. */
+const ROUNDING = 1e-12
+/** Below this margin a pass is near its limit. */
+const NEAR = 0.05
+
+/**
+ * A sentence that is a test: its first value is the figure, its last the limit, and between them stands `at least` or
+ * `at most`. Where the figure does not keep to the limit, that reads `less than` or `more than`.
+ *
+ * @example
+ * ```ts
+ * says`carries ${ampacity}, at least the ${load} of the load`
+ * ```
+ */
+export function says<K extends Kind>(
+  strings: TemplateStringsArray,
+  ...values: readonly [figure: Quantity<K>, ...between: unknown[], limit: Quantity<NoInfer<K>>]
+): Saying {
+  return { strings, values }
+}
+
+const senses = /at (?:least|most)/
+
+/** A check whose text is made when it is read: a search judges many candidates of which nobody reads a word. */
+class Finding implements Check {
+  readonly id: string
+  readonly name: string
+  readonly verdict: Verdict
+  readonly basis: string
+  readonly paths: readonly string[]
+  readonly #tell: () => string
+
+  constructor(id: string, name: string, verdict: Verdict, tell: () => string, basis: string, paths: readonly string[]) {
+    this.id = id
+    this.name = name
+    this.verdict = verdict
+    this.basis = basis
+    this.paths = paths
+    this.#tell = tell
+  }
+
+  get text(): string {
+    return this.#tell()
+  }
+
+  toJSON(): Check {
+    const { id, name, verdict, text, ...others } = this
+    return { id, name, verdict, text, ...others }
+  }
+}
+
+/** A check of a figure, with both and what is left. */
+class Held extends Finding {
+  readonly actual: Quantity
+  readonly limit: Quantity
+  readonly sense: Sense
+  readonly margin: number
+
+  constructor(id: string, name: string, { strings, values }: Saying, basis: string, paths: readonly string[]) {
+    const [actual, limit] = [values[0] as Quantity, values.at(-1) as Quantity]
+    const sense = strings.map((each) => senses.exec(each)?.[0]).find((each) => each !== undefined) as Sense | undefined
+    refuse(actual, limit, sense)
+    const margin = marginOf(actual, sense as Sense, limit)
+    const verdict = margin < 0 ? 'fail' : margin < NEAR ? 'near' : 'pass'
+    super(id, name, verdict, () => sentence(strings, values, verdict === 'fail'), basis, paths)
+    this.actual = actual
+    this.limit = limit
+    this.sense = sense as Sense
+    this.margin = margin
+  }
+}
+
+function refuse(actual: Quantity, limit: Quantity, sense: string | undefined): void {
+  if (actual.kind !== limit.kind) {
+    const expected = `${kindInWords(actual.kind)} like the figure`
+    throw new InputError('check', [{ path: 'limit', expected, received: `${kindInWords(limit.kind)}, ${limit}` }])
+  }
+  if (sense === undefined) {
+    throw new InputError('check', [{ path: 'sense', expected: "'at most' or 'at least'", received: shown(sense) }])
+  }
+}
+
+function sentence(strings: readonly string[], values: readonly unknown[], isMissed: boolean): string {
+  const words = isMissed
+    ? strings.map((each) => each.replace(senses, (sense) => (sense === 'at least' ? 'less than' : 'more than')))
+    : strings
+  return words.map((each, i) => (i < values.length ? `${each}${values[i]}` : each)).join('')
+}
+
+/** What is left of a limit, as a share of it. A limit that is met to the last digits that arithmetic leaves is met. */
+function marginOf(actual: Quantity, sense: Sense, limit: Quantity): number {
+  const left = sense === 'at most' ? limit.si - actual.si : actual.si - limit.si
+  const scale = Math.abs(scaleOf(limit)) || Math.abs(scaleOf(actual)) || 1
+  return Math.abs(left) <= ROUNDING * scale ? 0 : left / scale
+}
+
+function scaleOf(quantity: Quantity): number {
+  return quantity.kind === 'temperature' ? quantity.in('°C' as never) : quantity.si
+}
+
+/**
+ * One line of a judgement: what is checked, in a sentence that is the test.
+ *
+ * The margin is the share of the limit that is left; temperatures count from 0 °C, and against a limit of zero the margin
+ * is 1 or -1.
+ *
+ * @param id - Its stable name in a program.
+ * @param name - What is checked, in words.
+ * @param told - The sentence, or what is missing to judge.
+ * @param basis - The standard, `good practice`, or who set the limit.
+ * @param paths - The fields from which it comes.
+ */
+export function trial(id: string, name: string, told: Told, basis: string, ...paths: readonly string[]): Check {
+  if ('strings' in told) return new Held(id, name, told, basis, paths)
+  const [verdict, text] = Object.entries(told)[0] as [Verdict, string]
+  return new Finding(id, name, verdict, () => text, basis, paths)
+}
+
+/**
+ * Holds a figure to a limit, where no candidate is judged and the figures say enough.
+ *
+ * @param id - Its stable name in a program.
+ * @param name - What is checked, in words.
+ * @param actual - The figure.
+ * @param sense - `at most` or `at least`.
+ * @param limit - The limit, of the same kind.
+ * @param basis - The standard, `good practice`, or who set the limit.
+ * @param paths - The fields from which it comes.
+ */
+export function check<K extends Kind>(
+  id: string,
+  name: string,
+  actual: Quantity<K>,
+  sense: Sense,
+  limit: Quantity<NoInfer<K>>,
+  basis: string,
+  ...paths: readonly string[]
+): Check {
+  const saying = { strings: ['', `, ${sense} `, ''], values: [actual, limit] }
+  return trial(id, name, saying, basis, ...paths)
+}
+
+/** A check under another id and name, as part of something larger. */
+export function renamed(one: Check, id: string, name: string): Check {
+  const { verdict, basis, paths, id: _, name: __, ...figures } = one
+  return Object.assign(new Finding(id, name, verdict, () => one.text, basis, paths), figures)
+}
+
+/** Whether a check allows what it is made of. */
+export function isMet({ verdict }: Check): boolean {
+  return verdict === 'pass' || verdict === 'near'
+}

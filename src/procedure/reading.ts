@@ -1,0 +1,249 @@
+/**
+ * Reads a structured input by its description: to the same shape with quantities at its leaves, or to an error that lists
+ * every fault by its path, with what was expected and what came.
+ */
+import * as z from 'zod/mini'
+import { limitsOf, limitsText, siText, unknownKey, within } from '../formula/formula.js'
+import { InputError, type InputIssue, shown } from '../quantity/errors.js'
+import type { Kind, Quantity } from '../quantity/index.js'
+import { nearestName } from '../quantity/nearest.js'
+import { fromSi } from '../quantity/quantity.js'
+import { isQuantity, issueWith, kindInWords, listed, readValue } from '../quantity/read.js'
+import type { AnyField, EitherField, OwnField, QuantityField } from './field.js'
+
+type Schema = z.ZodMiniType
+type Payload = z.core.ParsePayload<unknown>
+
+const schemas = /*@__PURE__*/ new WeakMap<AnyField, Schema>()
+
+/** The schema of a field, made when it is first needed: most programs use few procedures. */
+export function schemaOf(field: AnyField): Schema {
+  const known = schemas.get(field)
+  if (known !== undefined) return known
+  const core = coreOf(field)
+  const schema =
+    field.need === 'default'
+      ? z.prefault(core, () => field.default)
+      : field.need === 'required'
+        ? core
+        : z.optional(core)
+  schemas.set(field, schema)
+  return schema
+}
+
+function coreOf(field: AnyField): Schema {
+  switch (field.sort) {
+    case 'quantity':
+      return quantitySchema(field)
+    case 'choice':
+      return z.enum([...field.of])
+    case 'whole':
+      return z
+        .int()
+        .check(z.minimum(field.min ?? Number.MIN_SAFE_INTEGER), z.maximum(field.max ?? Number.MAX_SAFE_INTEGER))
+    case 'text':
+      return z.string().check(z.minLength(1))
+    case 'flag':
+      return z.boolean()
+    case 'group':
+      return z.strictObject(
+        Object.fromEntries(Object.entries(field.fields).map(([key, inner]) => [key, schemaOf(inner)])),
+      )
+    case 'list':
+      return z.array(schemaOf(field.of)).check(z.minLength(field.least))
+    case 'pairs':
+      return z.array(z.tuple([schemaOf(field.of[0]), schemaOf(field.of[1])])).check(z.minLength(field.least))
+    case 'byName':
+      return z.record(z.string(), schemaOf(field.of))
+    case 'either':
+      return eitherSchema(field)
+    case 'own':
+      return ownSchema(field)
+  }
+}
+
+function refuse(payload: Payload, input: unknown, issue: Omit<InputIssue, 'path'>): never {
+  payload.issues.push({ code: 'custom', input, params: { issue } })
+  return z.NEVER
+}
+
+function quantitySchema({ kind, about, bounds }: QuantityField): Schema {
+  const limits = limitsOf(kind, bounds)
+  return z.transform((value: unknown, payload): Quantity => {
+    const read = readValue(kind, value)
+    if (read === undefined) return refuse(payload, value, issueWith('', kind, value))
+    if (within(read.si, limits)) return fromSi<Kind>(kind, read.si, read.scale.symbol)
+    const expected = `${kindInWords(kind)} ${limitsText(limits, (si) => siText(kind, si))}`
+    return refuse(payload, value, { expected, received: received(value), hint: about })
+  })
+}
+
+function eitherSchema(field: EitherField): Schema {
+  return z.transform((value: unknown, payload) => {
+    const form = field.of.find((each) => isForm(each, value))
+    if (form === undefined) {
+      const expected = field.of.map(inWords).join(', or ')
+      return refuse(payload, value, { expected, received: received(value), hint: field.about })
+    }
+    const read = z.safeParse(schemaOf(form), value)
+    if (read.success) return read.data
+    payload.issues.push(...(read.error.issues.map((issue) => ({ ...issue, input: value })) as Payload['issues']))
+    return z.NEVER
+  })
+}
+
+/** Whether a value is of the form of a field, sound or not. */
+function isForm(field: AnyField, value: unknown): boolean {
+  switch (field.sort) {
+    case 'quantity':
+      return readValue(field.kind, value) !== undefined
+    case 'choice':
+      return field.of.includes(value as string)
+    case 'text':
+      return typeof value === 'string'
+    case 'whole':
+      return typeof value === 'number'
+    case 'flag':
+      return typeof value === 'boolean'
+    case 'list':
+    case 'pairs':
+      return Array.isArray(value)
+    case 'group':
+    case 'byName':
+      return typeof value === 'object' && value !== null && !Array.isArray(value) && !isQuantity(value)
+    default:
+      return true
+  }
+}
+
+/** What a field wants, in words. */
+function inWords(field: AnyField): string {
+  switch (field.sort) {
+    case 'quantity':
+      return issueWith('', field.kind, undefined).expected
+    case 'choice':
+      return listed(field.of.map(shown))
+    case 'either':
+      return field.of.map(inWords).join(', or ')
+    default:
+      return withAbout(sortInWords(field), field)
+  }
+}
+
+function sortInWords(field: AnyField): string {
+  switch (field.sort) {
+    case 'group': {
+      const keys = Object.entries(field.fields).map(([key, { need }]) => `${key}${need === 'required' ? '' : '?'}`)
+      return `an object { ${keys.join(', ')} }`
+    }
+    case 'list':
+    case 'pairs':
+      return field.least > 0 ? `a list of at least ${field.least}` : 'a list'
+    case 'byName':
+      return 'an object with a value for each name'
+    case 'whole':
+      return 'a whole number'
+    case 'flag':
+      return 'true or false'
+    default:
+      return 'text'
+  }
+}
+
+function withAbout(text: string, { about }: AnyField): string {
+  return `${text} (${lowerFirst(about)})`
+}
+
+/** A phrase inside a sentence: a name or an abbreviation keeps its capital. */
+export function lowerFirst(phrase: string): string {
+  return /^\p{Lu}(?:\p{Ll}| )/u.test(phrase) ? phrase.charAt(0).toLowerCase() + phrase.slice(1) : phrase
+}
+
+function ownSchema(field: OwnField): Schema {
+  return z.transform((value: unknown, payload) => {
+    const read = field.read(value)
+    return 'value' in read ? read.value : refuse(payload, value, read.issue)
+  })
+}
+
+/**
+ * Reads an input.
+ *
+ * @param where - The function that reads, for its errors.
+ * @param field - The description of its input.
+ * @param value - What was written.
+ * @returns What is read: defaults stand, quantities are at the leaves.
+ * @throws InputError that lists every fault by its path, such as `bays[2].at.aft`.
+ */
+export function readField(where: string, field: AnyField, value: unknown): unknown {
+  const read = z.safeParse(schemaOf(field), value)
+  if (read.success) return read.data
+  throw new InputError(
+    where,
+    read.error.issues.flatMap((issue) => issuesFrom(issue, field, value)),
+  )
+}
+
+/** An issue of the schema in this library's words. */
+function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): InputIssue[] {
+  const path = pathText(issue.path)
+  const came = received(valueAt(value, issue.path))
+  const field = fieldAt(whole, issue.path)
+  if (issue.code === 'custom') return [{ ...(issue.params?.issue as Omit<InputIssue, 'path'>), path }]
+  if (issue.code === 'unrecognized_keys') {
+    const known = field?.sort === 'group' ? Object.keys(field.fields) : []
+    return issue.keys.map((key) => {
+      const at = [...issue.path, key]
+      return { ...unknownKey(key, valueAt(value, at), known, 'field'), path: pathText(at) }
+    })
+  }
+  if (field === undefined) return [{ path, expected: 'a pair', received: came }]
+  if (issue.code === 'invalid_value' && field.sort === 'choice') {
+    const nearest = nearestName(String(valueAt(value, issue.path)), field.of)
+    const told = { path, expected: inWords(field), received: came }
+    return [nearest === undefined ? told : { ...told, hint: `did you mean ${nearest}?` }]
+  }
+  if ((issue.code === 'too_small' || issue.code === 'too_big') && field.sort === 'whole') {
+    const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`
+    return [{ path, expected: `a number ${bound}`, received: came, hint: field.about }]
+  }
+  return [{ path, expected: inWords(field), received: came }]
+}
+
+/** The field at a path; undefined for a pair, which is no field of its own. */
+function fieldAt(field: AnyField | undefined, path: readonly PropertyKey[]): AnyField | undefined {
+  const [key, ...rest] = path
+  if (key === undefined) return field
+  switch (field?.sort) {
+    case 'group':
+      return fieldAt(field.fields[String(key)], rest)
+    case 'list':
+    case 'byName':
+      return fieldAt(field.of, rest)
+    case 'pairs':
+      return rest.length === 0 ? undefined : fieldAt(field.of[rest[0] as 0 | 1], rest.slice(1))
+    case 'either':
+      return field.of.map((form) => fieldAt(form, path)).find((each) => each !== undefined)
+    default:
+      return undefined
+  }
+}
+
+/** A path as it is written: `bays[2].at.aft`. */
+export function pathText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>(
+    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : `${text}${text === '' ? '' : '.'}${String(key)}`),
+    '',
+  )
+}
+
+/** What stands at a path of what was written, or undefined. */
+export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>((outer, key) => Object(outer)[key], value)
+}
+
+function received(value: unknown): string {
+  if (value === undefined) return 'nothing'
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`
+  return isQuantity(value) ? String(value) : shown(value)
+}

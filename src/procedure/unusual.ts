@@ -1,0 +1,102 @@
+/** What is outside the range that light road cars and their parts have: told, never refused. */
+import type { Given, Kind, Quantity } from '../quantity/index.js'
+import { fromSi, quantity } from '../quantity/quantity.js'
+import { symbolsOf } from '../quantity/read.js'
+import type { AnyField, QuantityField } from './field.js'
+import type { Note } from './findings.js'
+import { pathText } from './reading.js'
+
+const watched = /*@__PURE__*/ new WeakMap<AnyField, boolean>()
+
+/** Whether a field or one in it has a usual range: most need no look. */
+function isWatched(field: AnyField): boolean {
+  const known = watched.get(field)
+  if (known !== undefined) return known
+  const found = field.need !== 'spare' && (isBounded(field) || innerOf(field).some(isWatched))
+  watched.set(field, found)
+  return found
+}
+
+function isBounded(field: AnyField): field is QuantityField & Required<Pick<QuantityField, 'usual'>> {
+  return field.sort === 'quantity' && field.usual !== undefined
+}
+
+function innerOf(field: AnyField): readonly AnyField[] {
+  switch (field.sort) {
+    case 'group':
+      return Object.values(field.fields)
+    case 'list':
+    case 'byName':
+      return [field.of]
+    case 'pairs':
+    case 'either':
+      return field.of
+    default:
+      return []
+  }
+}
+
+/** Notes on all that is unusual in what was read. */
+export function unusualIn(field: AnyField, value: unknown, path: readonly PropertyKey[] = []): Note[] {
+  if (value === undefined || !isWatched(field)) return []
+  if (isBounded(field)) {
+    const note = noteOn(field, value as Quantity, pathText(path))
+    return note === undefined ? [] : [note]
+  }
+  switch (field.sort) {
+    case 'group':
+      return Object.entries(field.fields).flatMap(([key, inner]) =>
+        unusualIn(inner, (value as { readonly [key: string]: unknown })[key], [...path, key]),
+      )
+    case 'list':
+      return (value as readonly unknown[]).flatMap((each, i) => unusualIn(field.of, each, [...path, i]))
+    case 'pairs':
+      return (value as readonly (readonly [unknown, unknown])[]).flatMap(([first, second], i) => [
+        ...unusualIn(field.of[0], first, [...path, i, 0]),
+        ...unusualIn(field.of[1], second, [...path, i, 1]),
+      ])
+    case 'byName':
+      return Object.entries(value as object).flatMap(([key, each]) => unusualIn(field.of, each, [...path, key]))
+    case 'either':
+      return field.of
+        .filter((form) => form.sort === 'quantity' && form.kind === (value as Partial<Quantity>).kind)
+        .flatMap((form) => unusualIn(form, value, path))
+    default:
+      return []
+  }
+}
+
+function noteOn(
+  {
+    kind,
+    about,
+    usual: [low, high, basis = 'common practice'],
+  }: QuantityField & Required<Pick<QuantityField, 'usual'>>,
+  value: Quantity,
+  path: string,
+): Note | undefined {
+  const least = quantity<Kind>(kind, low as Given<Kind>)
+  const most = quantity<Kind>(kind, high as Given<Kind>)
+  const isUsual = (si: number) => si >= least.si && si <= most.si
+  if (isUsual(value.si)) return undefined
+  const meant = meantBy(value, isUsual)
+  const text =
+    `${about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
+    (meant === undefined ? '' : ` Did you mean ${meant}?`)
+  return { id: `${path}.unusual`, path, text, value, usual: [least, most] }
+}
+
+/** What would be usual: the same number in another unit, or a thousand times as much or as little. */
+function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | undefined {
+  const number = value.in(value.unit)
+  const inUnits = symbolsOf(value.kind).map((symbol) => quantity(value.kind, number, symbol as never))
+  const factors = value.kind === 'temperature' ? [] : [1e-3, 1e3, 1e-2, 1e2]
+  const times = factors.map((factor) => fromSi(value.kind, value.si * factor, value.unit))
+  // A slip by a thousand is the likeliest.
+  const isThousand = (other: Quantity) => Math.abs(Math.abs(Math.log10(other.si / value.si)) - 3) < 1e-9
+  return (
+    inUnits.find((other) => isUsual(other.si) && isThousand(other)) ??
+    inUnits.find((other) => isUsual(other.si)) ??
+    times.find((other) => isUsual(other.si))
+  )
+}

@@ -1,0 +1,135 @@
+/** Checks, trials and what is made of them: verdict, sentence, heading, reasons, choice. */
+import { describe, expect, it } from 'vitest'
+import { explain } from '../../src/formula/index.js'
+import {
+  allThatServe,
+  type Check,
+  check,
+  firstThatServes,
+  type Judged,
+  noneServes,
+  rejectedAs,
+  renamed,
+  says,
+  trial,
+} from '../../src/procedure/index.js'
+import { InputError, type Quantity, quantity } from '../../src/quantity/index.js'
+
+const amps = (value: number) => quantity('current', value, 'A')
+const carries = (most: Quantity<'current'>, load: Quantity<'current'>) =>
+  trial('rope.load', 'Load', says`carries ${most}, at least the ${load} of the load`, 'as given', 'load')
+
+describe('a trial', () => {
+  it('prints the sentence that is the test, turned where it is missed', () => {
+    expect(carries(amps(190), amps(150)).text).toBe('carries 190 A, at least the 150 A of the load')
+    expect(carries(amps(114), amps(150)).text).toBe('carries 114 A, less than the 150 A of the load')
+    const warm = (now: string) =>
+      trial(
+        'rope.heat',
+        'Heat',
+        says`${quantity('temperature', now as '1 °C')} in the sun, at most ${quantity('temperature', '105 °C')}`,
+        'as given',
+      )
+    expect(warm('90 °C').text).toBe('90 °C in the sun, at most 105 °C')
+    expect(warm('120 °C').text).toBe('120 °C in the sun, more than 105 °C')
+  })
+
+  it('takes its verdict and its margin from figure, sense and limit', () => {
+    const verdicts = [160, 157, 150, 149].map((most) => carries(amps(most), amps(150)))
+    expect(verdicts.map(({ verdict }) => verdict)).toEqual(['pass', 'near', 'near', 'fail'])
+    expect(verdicts[0]?.margin).toBeCloseTo(10 / 150, 12)
+    expect(verdicts[3]?.margin).toBeCloseTo(-1 / 150, 12)
+  })
+
+  it('knows nothing where something is missing, and says what', () => {
+    const told = trial('rope.age', 'Age', { unknown: 'how old the rope is: give age' }, 'common practice, no source')
+    expect([told.verdict, told.text, told.actual]).toEqual(['unknown', 'how old the rope is: give age', undefined])
+  })
+
+  it('keeps its text in JSON and under another name', () => {
+    const one = renamed(carries(amps(190), amps(150)), 'yard.rope.load', 'Yard: load')
+    expect(JSON.parse(JSON.stringify(one))).toEqual({
+      id: 'yard.rope.load',
+      name: 'Yard: load',
+      verdict: 'pass',
+      text: 'carries 190 A, at least the 150 A of the load',
+      basis: 'as given',
+      paths: ['load'],
+      actual: '190 A',
+      limit: '150 A',
+      sense: 'at least',
+      margin: 40 / 150,
+    })
+    expect(Object.keys(one)).not.toContain('text')
+  })
+
+  it('refuses figures of two kinds, and a sentence without a sense', () => {
+    const limit = quantity('voltage', '1 V') as unknown as Quantity<'current'>
+    expect(() => carries(amps(1), limit)).toThrow(InputError)
+    expect(() => trial('a', 'A', says`${amps(1)} and ${amps(2)}`, 'as given')).toThrow(
+      "expected 'at most' or 'at least'",
+    )
+  })
+})
+
+describe('candidates', () => {
+  interface Rope {
+    readonly name: string
+    readonly most: number
+    readonly old?: boolean
+  }
+  const ropes: readonly Rope[] = [
+    { name: 'thin', most: 100 },
+    { name: 'old', most: 300, old: true },
+    { name: 'thick', most: 200 },
+    { name: 'thicker', most: 250 },
+  ]
+  const judge = ({ name, most, old = false }: Rope): Judged<number> => ({
+    name,
+    checks: [
+      carries(amps(most), amps(150)),
+      trial('rope.age', 'Age', old ? { unknown: 'its age is not known' } : { pass: 'is new' }, 'as given'),
+    ],
+    own: [check('yard.size', 'Size', amps(2), 'at most', amps(1), 'the yard')],
+    made: most,
+  })
+
+  it('are tried in their order: one of which something is not known does not serve', () => {
+    const { chosen, rejected } = firstThatServes(ropes, judge)
+    expect(chosen?.name).toBe('thick')
+    expect(rejected.map(rejectedAs)).toEqual([
+      { name: 'thin', reasons: ['carries 100 A, less than the 150 A of the load'] },
+      { name: 'old', reasons: ['its age is not known'] },
+    ])
+    expect(allThatServe(ropes, judge).serving.map(({ made }) => made)).toEqual([200, 250])
+  })
+
+  it('stand in a working with the tests that they pass, or the reasons', () => {
+    const { steps } = explain(() => firstThatServes(ropes, judge))
+    expect(steps.map((step) => ('heading' in step ? step.heading : ''))).toEqual([
+      'thin: refused, carries 100 A, less than the 150 A of the load',
+      'old: refused, its age is not known',
+      'thick: serves, carries 200 A, at least the 150 A of the load; is new',
+    ])
+  })
+
+  it('none of which serves make an error with the reasons of each', () => {
+    const { chosen, rejected } = firstThatServes(ropes.slice(0, 2), judge)
+    expect(chosen).toBeUndefined()
+    const error = noneServes('hang', 'no rope up to old', rejected, 'Hang less')
+    expect(error.message).toBe('hang: no rope up to old serves: old its age is not known. Hang less')
+    expect(error.figures).toEqual({
+      thin: 'carries 100 A, less than the 150 A of the load',
+      old: 'its age is not known',
+    })
+  })
+
+  it('make no text where nobody reads it', () => {
+    let read = 0
+    const counted = { toString: () => `${read++}` }
+    const load = (most: number): Check =>
+      trial('rope.load', 'Load', says`${amps(most)} ${counted}, at least ${amps(150)}`, 'as given')
+    firstThatServes([100, 200], (most) => ({ name: `${most}`, checks: [load(most)], made: most }))
+    expect(read).toBe(0)
+  })
+})
