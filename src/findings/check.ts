@@ -71,6 +71,16 @@ export function check<K extends Kind>(
   return { name, verdict, actual, limit, sense, margin, basis }
 }
 
+/** Whether a figure lies above its limit by more than rounding does. */
+export function isAbove<K extends Kind>(actual: Quantity<K>, limit: Quantity<K>): boolean {
+  return actual.si - limit.si > ROUNDING * Math.abs(limit.si)
+}
+
+/** Whether a figure lies below its limit by more than rounding does. */
+export function isBelow<K extends Kind>(actual: Quantity<K>, limit: Quantity<K>): boolean {
+  return limit.si - actual.si > ROUNDING * Math.abs(limit.si)
+}
+
 function scaleOf(quantity: Quantity): number {
   return quantity.kind === 'temperature' ? quantity.in('°C' as never) : quantity.si
 }
