@@ -5,7 +5,7 @@
  * load needs; here the two are chosen together.
  */
 import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../findings/index.js'
+import { type Check, cautions, check, type Findings, isAbove } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { CalculationError, InputError, quantity } from '../quantity/index.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
@@ -22,7 +22,6 @@ import {
   sectionsOf,
 } from './cable/size.js'
 import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse/select.js'
-import { isAbove } from './limit.js'
 import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'

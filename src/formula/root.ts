@@ -118,6 +118,16 @@ const ROUGH = 0.1
 /** Roughness of so many times what rounding does to a plain sum is still not seen. */
 const UNSEEN = 1e5
 
+/**
+ * Where a function that only rises or only falls is zero between two numbers; the end that is nearer to zero where it is
+ * not zero between them.
+ */
+export function rootBetween(f: Real, low: number, high: number): number {
+  const [atLow, atHigh] = [f(low), f(high)]
+  if (Math.sign(atLow) * Math.sign(atHigh) === -1) return brent(f, low, high, atLow, atHigh)[0]
+  return Math.abs(atLow) < Math.abs(atHigh) ? low : high
+}
+
 /** The ends of the last interval of Brent's method, the better one first; they are neighbouring doubles or nearly. */
 function brent(f: Real, from: number, to: number, fFrom: number, fTo: number): readonly [number, number] {
   let [a, b, c] = [from, to, from]

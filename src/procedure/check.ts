@@ -187,6 +187,16 @@ export function renamed(one: Check, id: string, name: string): Check {
   return Object.assign(new Finding(id, name, verdict, () => one.text, basis, paths), figures)
 }
 
+/** Whether a figure lies above its limit by more than rounding does. */
+export function isAbove<K extends Kind>(actual: Quantity<K>, limit: Quantity<K>): boolean {
+  return actual.si - limit.si > ROUNDING * Math.abs(limit.si)
+}
+
+/** Whether a figure lies below its limit by more than rounding does. */
+export function isBelow<K extends Kind>(actual: Quantity<K>, limit: Quantity<K>): boolean {
+  return limit.si - actual.si > ROUNDING * Math.abs(limit.si)
+}
+
 /** Whether a check allows what it is made of. */
 export function isMet({ verdict }: Check): boolean {
   return verdict === 'pass' || verdict === 'near'

@@ -3,6 +3,8 @@ export type { Caution } from './cautions.js'
 export {
   type Check,
   check,
+  isAbove,
+  isBelow,
   isMet,
   renamed,
   type Saying,

@@ -5,8 +5,8 @@
  * Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  */
 import * as z from 'zod/mini'
-import { whereReached } from '../../electrical/crossing.js'
 import { packGiven } from '../../electrical/pack/module.js'
+import { rootBetween } from '../../formula/root.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, type Read } from '../../structure/index.js'
 import {
@@ -218,7 +218,7 @@ export function greatestTorque(power: Power, turning: number, rating: Rating): H
     envelope.torqueAt(speed, loadedVoltage(supply, openCircuit, conversion.electricalPower(torque, speed)), rating)
   if (left(byPower.most) >= byPower.most) return byPower
   // More torque sags the pack more and leaves less: the two meet once.
-  return { most: whereReached((torque) => torque - left(torque), 0, 0, byPower.most), limitedBy: SAG }
+  return { most: rootBetween((torque) => torque - left(torque), 0, byPower.most), limitedBy: SAG }
 }
 
 /** Pull of the motor in a gear at a road speed, in newtons; the tyres may hold less. */

@@ -8,6 +8,7 @@
 import * as z from 'zod/mini'
 import { type Check, cautions, check, type Findings } from '../../findings/index.js'
 import { cite, constant, definition, formula, input, output } from '../../formula/index.js'
+import { rootBetween } from '../../formula/root.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
 import { airAt } from '../../thermal/air/dry-air.js'
@@ -18,7 +19,6 @@ import {
   radiationCoefficient,
   rayleighNumber,
 } from '../../thermal/index.js'
-import { whereReached } from '../crossing.js'
 import { type ConductorMaterial, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
 
 /**
@@ -348,9 +348,8 @@ function stateAt(cable: Cable, surface: number) {
 /** The hottest surface that can be followed: the table of air ends at a film of 500 K, and metal melts. */
 function hottestSurface(cable: Cable): number {
   const end = 1000 - cable.ambient.si
-  return whereReached(
-    (surface) => stateAt(cable, surface).conductor,
-    cable.material.meltingPoint.si,
+  return rootBetween(
+    (surface) => stateAt(cable, surface).conductor - cable.material.meltingPoint.si,
     cable.ambient.si,
     end,
   )
@@ -426,7 +425,7 @@ export function steadyAtCurrent(where: string, cable: Cable, current: Quantity<'
       { current: String(current), atMost: String(atMost), conductor: String(kelvins(last.conductor)) },
     )
   }
-  const surface = whereReached((each) => stateAt(cable, each).current, current.si, cable.ambient.si, end)
+  const surface = rootBetween((each) => stateAt(cable, each).current - current.si, cable.ambient.si, end)
   return { ...steady(cable, surface), current }
 }
 
@@ -438,7 +437,7 @@ export function steadyAtLimit(where: string, path: string, cable: Cable, limit: 
     const expected = `a temperature above the ambient one, ${cable.ambient}, and at most ${hottest}, where the table of air ends`
     throw new InputError(where, [{ path, expected, received: String(limit) }])
   }
-  const surface = whereReached((each) => stateAt(cable, each).conductor, limit.si, cable.ambient.si, end)
+  const surface = rootBetween((each) => stateAt(cable, each).conductor - limit.si, cable.ambient.si, end)
   return { ...steady(cable, surface), conductorTemperature: limit }
 }
 

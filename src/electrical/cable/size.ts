@@ -5,7 +5,7 @@
  * Rests on the heat balance of heat.ts, on IEC 60364-5-52 (drop) and on IEC 60364-5-54 (adiabatic heating).
  */
 import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { type Check, cautions, check, type Findings, isAbove, isBelow } from '../../findings/index.js'
 import { section } from '../../formula/index.js'
 import { shown } from '../../quantity/errors.js'
 import {
@@ -19,7 +19,6 @@ import {
 } from '../../quantity/index.js'
 import { readValue } from '../../quantity/read.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
-import { isAbove, isBelow } from '../limit.js'
 import { adiabaticConstant, adiabaticWithstand, cableLoss, cableVoltageDrop, loopResistance } from './cable.js'
 import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
 import {

@@ -5,12 +5,11 @@
  * Rests on NEC 210.20 (load), IEC 60364-4-43 (overload of the cable), IEC 60364-5-54 (let-through) and IEC 60269-1 (ratings).
  */
 import * as z from 'zod/mini'
-import { type Caution, type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { type Caution, type Check, cautions, check, type Findings, isAbove, isBelow } from '../../findings/index.js'
 import { section } from '../../formula/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
 import { profileGiven } from '../cable/heat.js'
-import { isAbove, isBelow } from '../limit.js'
 import { mostLetThrough, type Peak, peaksAbove, shareOfPeak, timeOnCurve } from './curve.js'
 import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
 

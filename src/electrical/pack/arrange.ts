@@ -6,12 +6,11 @@
  * under load, to the least that it works at.
  */
 import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
+import { cautions, type Findings, isAbove, isBelow } from '../../findings/index.js'
 import { section } from '../../formula/index.js'
 import { unrecorded } from '../../formula/record.js'
 import { InputError, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
-import { isAbove, isBelow } from '../limit.js'
 import { moduleGiven, refuseModule } from './module.js'
 import {
   currentAtVoltage,

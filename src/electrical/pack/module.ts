@@ -3,12 +3,13 @@
  *
  * Rests on what is given; where no curve was measured, on the cell models of open-circuit.ts.
  */
+
 import * as z from 'zod/mini'
+import { isAbove } from '../../findings/index.js'
 import { section, sourceText } from '../../formula/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, type Read } from '../../structure/index.js'
 import { resistanceAtTemperature } from '../../thermal/index.js'
-import { isAbove } from '../limit.js'
 import {
   cellModels,
   cellVoltage,

@@ -5,8 +5,9 @@
  * Rests on the cell models of C.-H. Chen and others, Journal of the Electrochemical Society 167 (2020) 080534 (NMC 811
  * against graphite with silicon) and of S. Afshar, K. Morris and A. Khajepour (2017) (iron phosphate).
  */
+
 import { cite, commonPractice, constant, definition, formula, input, output, type Source } from '../../formula/index.js'
-import { whereReached } from '../crossing.js'
+import { rootBetween } from '../../formula/root.js'
 
 const chen = /*@__PURE__*/ cite('Chen and others, Journal of the Electrochemical Society 167 (2020) 080534')
 const afshar = /*@__PURE__*/ cite(
@@ -264,7 +265,7 @@ export function voltageOfModel(model: CellModel, stateOfCharge: number): number 
 
 /** A model used only between two voltages at rest, of which the lower counts as empty and the higher as full. */
 export function modelBetween(model: CellModel, emptyVolts: number, fullVolts: number): CellModel {
-  const at = (volts: number) => whereReached((state) => voltageOfModel(model, state), volts, 0, 1)
+  const at = (volts: number) => rootBetween((state) => voltageOfModel(model, state) - volts, 0, 1)
   const [stateEmpty, stateFull] = [at(emptyVolts), at(fullVolts)]
   const part = (electrode: CellModel['positive']) => ({
     empty: lithiumFraction.compute({ ...electrode, stateOfCharge: stateEmpty }),

@@ -8,10 +8,10 @@
 import * as z from 'zod/mini'
 import { cautions, check, type Findings } from '../../findings/index.js'
 import { section } from '../../formula/index.js'
+import { rootBetween } from '../../formula/root.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
 import { airAt, dryAir } from '../air/dry-air.js'
-import { crossing } from '../crossing.js'
 import { rangeOf, refuseOutside } from '../property-table.js'
 import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants } from './coolant.js'
 import {
@@ -257,11 +257,11 @@ export const coolingLoop = /*@__PURE__*/ procedure(where, loopGiven, (loop): Coo
   const entering = (hot: Celsius) => {
     const warmer = Math.max(0, hot.si - loop.air.temperature.si)
     const meanOf = ({ rate, passed }: ReturnType<typeof at>) => hot.si - (passed * warmer) / rate / 2
-    const mean = crossing((kelvins) => kelvins - meanOf(at(kelvins)), low.si, high.si)
+    const mean = rootBetween((kelvins) => kelvins - meanOf(at(kelvins)), low.si, high.si)
     return { ...at(mean), mean, rejected: quantity('power', at(mean).passed * warmer, 'W').as('kW') }
   }
   if (meanWith(low.si) < low.si) throw tooCold(loop, low)
-  const mean = crossing((kelvins) => kelvins - meanWith(kelvins), low.si, high.si)
+  const mean = rootBetween((kelvins) => kelvins - meanWith(kelvins), low.si, high.si)
   // Where the radiator gives off less than the heat even with the coolant at the end of its table, there is no balance.
   const hottest = entering(high)
   const isBalanced = hottest.rejected.si >= heat.si

@@ -4,7 +4,7 @@
  * Rests on White, Fluid Mechanics, chapter 6. Every pressure drop here rises with the flow, so that each flow that is
  * looked for lies between two known ones, and there is one.
  */
-import { crossing } from '../crossing.js'
+import { rootBetween } from '../../formula/root.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, reynoldsNumber } from './pipe.js'
 
 /** A fluid, in SI units. */
@@ -84,8 +84,8 @@ function dividedBySlopes(branches: readonly Passage[], fluid: Fluid, flow: numbe
 export function dividedByBrackets(branches: readonly Passage[], fluid: Fluid, flow: number): Division {
   const most = Math.min(...branches.map((branch) => dropOf(branch, fluid, flow)))
   const flowsUnder = (drop: number) =>
-    branches.map((branch) => crossing((each) => dropOf(branch, fluid, each) - drop, 0, flow))
-  const drop = crossing((each) => flowsUnder(each).reduce((sum, part) => sum + part, -flow), 0, most)
+    branches.map((branch) => rootBetween((each) => dropOf(branch, fluid, each) - drop, 0, flow))
+  const drop = rootBetween((each) => flowsUnder(each).reduce((sum, part) => sum + part, -flow), 0, most)
   return { flows: flowsUnder(drop), drop }
 }
 
@@ -103,5 +103,5 @@ export function pumpPressure(curve: PumpCurve, flow: number): number {
 /** The flow at which a pump's pressure is the drop of its loop; the last flow of its curve where that still has more. */
 export function operatingFlow(curve: PumpCurve, loop: Passage, fluid: Fluid): number {
   const spare = (flow: number) => pumpPressure(curve, flow) - dropOf(loop, fluid, flow)
-  return crossing(spare, 0, (curve.at(-1) as PumpCurve[number])[0])
+  return rootBetween(spare, 0, (curve.at(-1) as PumpCurve[number])[0])
 }

@@ -4,7 +4,7 @@
  *
  * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; the rest is the linear differential equation.
  */
-import { crossing } from '../crossing.js'
+import { rootBetween } from '../../formula/root.js'
 
 /** A body, and what acts on it, in SI units. */
 export interface Lump {
@@ -124,6 +124,6 @@ function timeTo({ decay, speeds }: Mode, difference: number, until: number): num
 function firstTime(f: (time: number) => number, turn: number | undefined, difference: number, until: number) {
   const middle = turn === undefined ? until : Math.min(turn, until)
   const start = -difference
-  if (start !== 0 && start * f(middle) <= 0) return crossing(f, 0, middle)
-  return middle < until && f(middle) * f(until) <= 0 ? crossing(f, middle, until) : undefined
+  if (start !== 0 && start * f(middle) <= 0) return rootBetween(f, 0, middle)
+  return middle < until && f(middle) * f(until) <= 0 ? rootBetween(f, middle, until) : undefined
 }
