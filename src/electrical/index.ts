@@ -1,5 +1,6 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
 
+export { cableCurrent, insulationDrop, type SteadyCable, surfaceHeatFlux, touchingShare } from './cable/balance.js'
 export {
   adiabaticConstant,
   adiabaticTime,
@@ -23,21 +24,16 @@ export {
   resistivityAt,
   wireArea,
 } from './cable/conductor.js'
+export { type SizedCable, type SizedSection, sizeCable } from './cable/size.js'
 export {
   type CableAmpacity,
   type CableDuty,
   type CableTemperature,
   cableAmpacity,
-  cableCurrent,
   cableDuty,
   cableTemperature,
-  insulationDrop,
   rmsCurrent,
-  type SteadyCable,
-  surfaceHeatFlux,
-  touchingShare,
-} from './cable/heat.js'
-export { type RefusedSection, type SizedCable, type SizedSection, sizeCable } from './cable/size.js'
+} from './cable/temperature.js'
 export {
   acPower,
   backupTime,

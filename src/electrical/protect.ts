@@ -4,25 +4,42 @@
  * Rests on cable/size.ts and fuse/select.ts. A section that carries the load may still be too thin for the fuse that the
  * load needs; here the two are chosen together.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings, isAbove } from '../findings/index.js'
-import { section } from '../formula/index.js'
-import { CalculationError, InputError, quantity } from '../quantity/index.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
+import { cite, section } from '../formula/index.js'
+import { lithiumCells, storedCharge } from '../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  type Findings,
+  given,
+  group,
+  isAbove,
+  type Judged,
+  judgedUnderHeading,
+  noneServes,
+  optional,
+  procedure,
+  type Read,
+  type Rejected,
+  rejectedAs,
+  says,
+  serves,
+  text,
+  trial,
+  type Unfinished,
+} from '../procedure/index.js'
+import { InputError, type Quantity } from '../quantity/index.js'
 import {
   cableAssumptions,
   judgeSection,
-  type RefusedSection,
-  type Run,
+  type RunAsked,
   runFields,
   runOf,
   type SizedSection,
-  sectionChecks,
-  sectionHeading,
   sectionsOf,
 } from './cable/size.js'
-import { candidatesGiven, type FuseFigures, type FuseSelection, fuseFor, refuseTask } from './fuse/select.js'
-import { openCircuitOf, packGiven, refuseModule, resistanceOf } from './pack/module.js'
+import { type FuseFigures, type FuseSelection, fuseFields, fuseFor, refuseTask } from './fuse/select.js'
+import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
 
@@ -32,57 +49,37 @@ export interface ProtectedRun extends Findings {
   /** The section that serves with a fuse, or the one that was given. */
   readonly cable: SizedSection
   /** Every smaller section, and why it does not serve. */
-  readonly rejected: readonly RefusedSection[]
+  readonly rejected: readonly Rejected[]
   readonly fuse: FuseFigures
   /** Class A or B of ISO 6469-3, by the voltage of the full pack. */
   readonly voltageClass: 'A' | 'B'
 }
 
-/** What a run of cable is asked, without what its pack and its load tell. */
-const cableFields = /*@__PURE__*/ (() => {
-  const { current: _, profile: __, systemVoltage: ___, ...fields } = runFields
-  return fields
+const protectFields = /*@__PURE__*/ (() => {
+  const { current, profile, systemVoltage: _, ...cable } = runFields
+  return {
+    name: text('What the run is called'),
+    pack: group('the pack', packFields),
+    load: group('what flows through the run', { current, profile }),
+    cable: group('the run of cable', {
+      section: optional(text('The section, where it is given and only to be examined')),
+      ...cable,
+    }),
+    nearlyEmpty: given('ratio', 'State of charge at which the pack is nearly empty', {
+      min: 0,
+      max: 1,
+      default: '5 %',
+      because: 'a pack is hardly used below; common practice, no source',
+    }),
+    coldest: optional(given('temperature', 'Lowest temperature of the cells', { above: 0, below: '25 °C' })),
+    ...fuseFields,
+  }
 })()
 
-const protectRunGiven = /*@__PURE__*/ about(
-  'a pack, a load, and the cable between them',
-  z.strictObject({
-    name: about('what the run is called', z.string().check(z.minLength(1))),
-    pack: packGiven,
-    load: about(
-      'what flows through the run',
-      z.strictObject({ current: runFields.current, profile: runFields.profile }),
-    ),
-    cable: about(
-      'the run of cable',
-      z.strictObject({
-        section: about('the section, where it is given and only to be examined', z.optional(z.string())),
-        ...cableFields,
-      }),
-    ),
-    nearlyEmpty: z.optional(given('ratio', 'State of charge at which the pack is nearly empty', { min: 0, max: 1 })),
-    coldest: z.optional(given('temperature', 'Lowest temperature of the cells', { above: 0, below: '25 °C' })),
-    ambientFactor: z.optional(given('ratio', 'Share of its rating that the heat around leaves the fuse', { above: 0 })),
-    fusingFactor: z.optional(
-      given('ratio', 'Current at which the fuse opens within its conventional time, over its rating', { above: 1 }),
-    ),
-    candidates: candidatesGiven,
-  }),
-)
-
-type Asked = Read<typeof protectRunGiven>
+type Asked = Read<typeof protectFields>
 
 /**
  * Protects one run of cable: chooses section and fuse together and holds pack, load, cable and fuse each against each.
- *
- * - `name`: what the run is called
- * - `pack`: `module`, `series`, `parallel`, as {@link packAt} takes it
- * - `load`: `current` (A) all day, or `profile`, a list of [current (A), time (s)], which is run again and again
- * - `cable`: `length` (m) one way, and what {@link sizeCable} takes; a `maximumDrop` in per cent is one of the nominal voltage;
- *   with `section`, such as `'35 mm²'`, that one is examined and no other
- * - `nearlyEmpty`: state of charge of the least fault, 0.05 unless given; `coldest` (°C, below 25 °C): its temperature, that of the
- *   module's `cold` measurement unless given; where the module has none, it resists three times as much as warm
- * - `ambientFactor`, `fusingFactor`, `candidates`: as {@link selectFuse} takes them
  *
  * @returns Section and fuse, every smaller section with its reasons, and all checks. A `section` or candidates that do not
  * serve are returned with failed checks and reasons, not refused.
@@ -119,159 +116,185 @@ type Asked = Read<typeof protectRunGiven>
  * // ['the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A']
  * ```
  */
-export const protectRun = /*@__PURE__*/ procedure('protectRun', protectRunGiven, (asked): ProtectedRun => {
-  refuseModule('protectRun', 'pack.module', asked.pack.module)
-  if ((asked.load.current === undefined) === (asked.load.profile === undefined)) {
-    const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
-    const received = asked.load.current === undefined ? 'neither' : 'both'
-    throw new InputError('protectRun', [{ path: 'load.current and load.profile', expected, received }])
-  }
-  const run = runOf('protectRun', 'cable.', runAsked(asked))
-  const source = section('The pack in a fault', () => sourceOf(asked))
-  const taskFor = (made: SizedSection) => ({
-    current: run.steady,
-    profile: asked.load.profile,
-    ambientFactor: asked.ambientFactor,
-    fusingFactor: asked.fusingFactor,
-    pack: source.pack,
-    cable: { ampacity: made.ampacity, withstand: made.withstand, resistance: made.loopResistance },
-    candidates: asked.candidates,
-  })
-  const { section: only } = asked.cable
-  const candidates = sectionsOf(asked.cable.series).filter(({ name }) => only === undefined || name === only)
-  if (candidates.length === 0) {
-    const expected = `a section: ${sectionsOf(asked.cable.series)
-      .map(({ name }) => name)
-      .join(', ')}`
-    throw new InputError('protectRun', [{ path: 'cable.section', expected, received: `'${only}'` }])
-  }
-  const rejected: RefusedSection[] = []
-  let unfused: Tried | undefined
-  let last: Tried | undefined
-  for (const candidate of candidates) {
-    const tried = section(
-      (each: Tried) => triedHeading(run, each),
-      (): Tried => {
-        const { made, reasons } = judgeSection(run, candidate)
-        const task = taskFor(made)
-        refuseTask('protectRun', '', task)
-        const fuse = fuseFor(task)
-        return {
-          made,
-          fuse,
-          reasons: [...reasons, ...windowReasons(fuse, asked)],
-          without: candidateReasons(fuse, asked),
-        }
-      },
-    )
-    if (only !== undefined || allOf(tried).length === 0) return protectedBy(asked, run, tried, rejected, source.basis)
-    if (tried.reasons.length === 0 && unfused === undefined) unfused = { ...tried, before: rejected.length }
-    rejected.push({ name: candidate.name, reasons: allOf(tried) })
-    last = tried
-  }
-  // The cable is there, the fuse is not among those offered: the specification tells what to look for instead.
-  if (unfused !== undefined) return protectedBy(asked, run, unfused, rejected.slice(0, unfused.before), source.basis)
-  const { made } = last as Tried
-  throw new CalculationError(
-    'protectRun',
-    `no section up to ${made.name} serves ${asked.name}: ${made.name} ${allOf(last as Tried).join('; ')}. Run two in parallel, each with its own fuse, or ask less of it`,
-    Object.fromEntries(rejected.map(({ name, reasons }) => [name, reasons.join('; ')])),
-  )
+export const protectRun = /*@__PURE__*/ procedure({
+  name: 'protectRun',
+  title: 'A run of cable with its fuse',
+  answers: 'Which section and which fuse agree with the load, the pack and each other?',
+  input: protectFields,
+  source: [
+    cite('NFPA 70 (NEC)', '210.20(A)'),
+    cite('IEC 60364-4-43', '433.1 (from memory)'),
+    cite('IEC 60364-5-52', 'Annex G'),
+    cite('IEC 60364-5-54', '543.1.2'),
+    cite('ISO 6469-3'),
+  ],
+  assumes: ['Both conductors carry the same current.'],
+  work: (asked): Unfinished<ProtectedRun> => {
+    refuseModule('protectRun', 'pack.module', asked.pack.module)
+    refuseLoad(asked)
+    const { section: only, ...cable } = asked.cable
+    const run = runOf('protectRun', 'cable.', {
+      ...cable,
+      ...asked.load,
+      // A drop in per cent is one of the nominal voltage.
+      systemVoltage: asked.pack.module.nominalVoltage.times(asked.pack.series),
+    })
+    const source = section('The pack in a fault', () => sourceOf(asked))
+    const rejected: Judged<Tried>[] = []
+    /** The first section that serves by itself, and how many were refused before it. */
+    let unfused: { readonly tried: Tried; readonly before: number } | undefined
+    for (const candidate of sectionsFor(only, cable.series)) {
+      const judged = judgedUnderHeading(candidate, () => {
+        const alone = judgeSection(run, candidate)
+        const fuse = fuseFor(taskFor(asked, run.steady, source.pack, alone.made))
+        return triedOn(asked, alone, fuse)
+      })
+      const { made: tried } = judged
+      if (only !== undefined || serves(judged)) return protectedBy(asked, run, tried, rejected, source.basis)
+      if (unfused === undefined && tried.isSound) unfused = { tried, before: rejected.length }
+      rejected.push(judged)
+    }
+    // The cable is there, the fuse is not among those offered: the specification tells what to look for instead.
+    if (unfused !== undefined) {
+      return protectedBy(asked, run, unfused.tried, rejected.slice(0, unfused.before), source.basis)
+    }
+    const most = `no section up to ${rejected.at(-1)?.name}`
+    throw noneServes('protectRun', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
+  },
 })
 
-/** A section with its fuse: why the section does not serve, and why no candidate does on it. */
+function refuseLoad({ load: { current, profile } }: Asked): void {
+  if ((current === undefined) !== (profile === undefined)) return
+  const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
+  const received = current === undefined ? 'neither' : 'both'
+  throw new InputError('protectRun', [{ path: 'load.current and load.profile', expected, received }])
+}
+
+/** All sections of a series, or the one that is only examined. */
+function sectionsFor(only: string | undefined, series: RunAsked['series']) {
+  const all = sectionsOf(series)
+  const found = all.filter(({ name }) => only === undefined || name === only)
+  if (found.length > 0) return found
+  const expected = `a section: ${all.map(({ name }) => name).join(', ')}`
+  throw new InputError('protectRun', [{ path: 'cable.section', expected, received: `'${only}'` }])
+}
+
+function taskFor(
+  { load, ambientFactor, fusingFactor, candidates }: Asked,
+  current: Quantity<'current'>,
+  pack: Parameters<typeof fuseFor>[0]['pack'],
+  { ampacity, withstand, loopResistance }: SizedSection,
+): Parameters<typeof fuseFor>[0] {
+  const cable = { ampacity, withstand, resistance: loopResistance }
+  const task = { current, profile: load.profile, ambientFactor, fusingFactor, candidates, pack, cable }
+  refuseTask('protectRun', '', task)
+  return task
+}
+
+/** A section with its fuse. */
 interface Tried {
-  readonly made: SizedSection
-  readonly fuse: FuseSelection
-  readonly reasons: readonly string[]
-  readonly without: readonly string[]
-  /** How many sections were refused before it. */
-  readonly before?: number
+  readonly cable: SizedSection
+  readonly cableChecks: readonly Check[]
+  readonly fuse: ReturnType<typeof fuseFor>
+  /** Whether the section serves, and some rating agrees with both load and cable. */
+  readonly isSound: boolean
 }
 
 /** Which fuses are refused tells something of a section only where the section itself would serve. */
-function allOf({ reasons, without }: Tried): string[] {
-  return [...(reasons.length > 0 ? reasons : without)]
-}
-
-function triedHeading(run: Run, tried: Tried): string {
-  return sectionHeading(run, { made: tried.made, reasons: allOf(tried) })
-}
-
-/** Why no fuse at all agrees with both load and cable. */
-function windowReasons({ ratingAtLeast, ratingAtMost, preferred }: FuseSelection, { candidates }: Asked): string[] {
-  if (isAbove(ratingAtLeast, ratingAtMost)) {
-    return [`the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}`]
+function triedOn({ candidates }: Asked, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
+  const own = { name: alone.name, checks: [...alone.checks, ...windowTrials(fuse, candidates)], made: undefined }
+  const isSound = serves(own)
+  return {
+    name: alone.name,
+    checks: [...own.checks, ...(isSound ? candidateTrials(fuse, candidates) : [])],
+    made: { cable: alone.made, cableChecks: alone.checks, fuse, isSound },
   }
-  // Candidates may have other ratings than those of IEC 60269-1.
-  return preferred.length === 0 && candidates === undefined
-    ? [`IEC 60269-1 has no rating from ${ratingAtLeast} to ${ratingAtMost}`]
-    : []
 }
 
-/** Why no candidate serves on a section. */
-function candidateReasons({ chosen, rejected }: FuseSelection, { candidates }: Asked): string[] {
-  if (candidates === undefined || chosen !== undefined) return []
+/** Whether any fuse at all agrees with both load and cable. */
+function windowTrials(
+  { ratingAtLeast, ratingAtMost, preferred }: FuseSelection | Tried['fuse'],
+  candidates: Asked['candidates'],
+): Check[] {
+  const basis = 'IEC 60364-4-43, 433.1 (from memory)'
+  const told = isAbove(ratingAtLeast, ratingAtMost)
+    ? { fail: `the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}` }
+    : says`the load needs a fuse of ${ratingAtLeast}, at most the ${ratingAtMost} that the cable bears`
+  // Candidates may have other ratings than those of IEC 60269-1.
+  const isGap = !isAbove(ratingAtLeast, ratingAtMost) && preferred.length === 0 && candidates === undefined
   return [
-    `no candidate serves: ${rejected.map(({ candidate, reasons }) => `${candidate} ${reasons.join(', ')}`).join('; ')}`,
+    trial('fuse.window', 'Least rating for the load', told, basis),
+    ...(isGap
+      ? [
+          trial(
+            'fuse.ratings',
+            'Ratings that exist',
+            { fail: `IEC 60269-1 has no rating from ${ratingAtLeast} to ${ratingAtMost}` },
+            'IEC 60269-1',
+          ),
+        ]
+      : []),
+  ]
+}
+
+/** Whether one of the candidates serves, where there are any. */
+function candidateTrials({ chosen, rejected }: Tried['fuse'], candidates: Asked['candidates']): Check[] {
+  if (candidates === undefined) return []
+  const why = rejected.map(({ candidate, reasons }) => `${candidate} ${reasons.join(', ')}`).join('; ')
+  return [
+    trial(
+      'fuse.candidates',
+      'Candidates that serve',
+      chosen === undefined ? { fail: `no candidate serves: ${why}` } : { pass: `${chosen.name} serves` },
+      'candidates, as given',
+      'candidates',
+    ),
   ]
 }
 
 function protectedBy(
   asked: Asked,
-  run: Run,
-  { made, fuse }: Tried,
-  rejected: readonly RefusedSection[],
-  basis: readonly string[],
-): ProtectedRun {
-  const { checks, assumptions, cautions: fuseCautions, ...selection } = fuse
-  const none: Check[] =
-    asked.candidates === undefined || fuse.chosen !== undefined
-      ? []
-      : [check('Candidates that serve', quantity('ratio', 0), 'at least', quantity('ratio', 1), 'candidates, as given')]
+  run: Parameters<typeof cableAssumptions>[0],
+  { cable, cableChecks, fuse }: Tried,
+  rejected: readonly Judged<Tried>[],
+  basis: readonly Assumption[],
+): Unfinished<ProtectedRun> {
+  const { checks, assumptions, cautions, ...selection } = fuse
   return {
     name: asked.name,
-    cable: made,
-    rejected,
+    cable,
+    rejected: rejected.map(rejectedAs),
     fuse: selection,
     voltageClass: voltageClass(selection.voltageAtLeast),
-    checks: [...sectionChecks(run, made), ...checks, ...none],
-    assumptions: [...run.assumptions, ...cableAssumptions(run, made), ...basis, ...assumptions],
-    cautions: [...fuseCautions, cautions.lithiumCells, cautions.storedCharge],
+    checks: [...cableChecks, ...checks, ...(fuse.chosen === undefined ? candidateTrials(fuse, asked.candidates) : [])],
+    assumptions: [...run.assumptions, ...cableAssumptions(run, cable), ...basis, ...assumptions],
+    cautions: [...cautions, lithiumCells, storedCharge],
   }
 }
-
-/** The run as sizing takes it. A drop in per cent is one of the nominal voltage. */
-function runAsked({ pack, load, cable }: Asked): Parameters<typeof runOf>[2] {
-  const { section: _section, ...rest } = cable
-  return { ...rest, ...load, systemVoltage: pack.module.nominalVoltage.times(pack.series) }
-}
-
-/** State of charge below which a pack is hardly used. Common practice, no source. */
-const NEARLY_EMPTY = '5 %'
 
 /** What the pack puts behind a fault. */
 function sourceOf({ pack, nearlyEmpty, coldest }: Asked) {
   const { module, series } = pack
   const curve = openCircuitOf('protectRun', 'pack.module', module)
   const maximumVoltage = seriesVoltage({ count: series, voltage: module.maximumVoltage })
-  const state = nearlyEmpty ?? quantity('ratio', NEARLY_EMPTY)
-  const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(state) })
+  const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(nearlyEmpty) })
   const { resistance } = resistanceOf(pack, undefined)
   const cold = module.cold === undefined ? undefined : resistanceOf(pack, coldest ?? module.cold.temperature)
   return {
     pack: { maximumVoltage, openCircuit, resistance, coldResistance: cold?.resistance },
     basis: [
-      curve.basis,
-      ...(nearlyEmpty === undefined
-        ? [`The pack is nearly empty at ${NEARLY_EMPTY} (nearlyEmpty by default; common practice, no source).`]
-        : []),
-      ...(cold === undefined ? [] : [cold.basis]),
+      assumed('pack.openCircuit', curve.basis),
+      ...(cold === undefined ? [] : [assumed('pack.coldResistance', cold.basis)]),
       ...(coldest === undefined && module.cold !== undefined
-        ? [`The pack is no colder than ${module.cold.temperature}, where its module was measured (coldest by default).`]
+        ? [
+            assumed(
+              'coldest.default',
+              `The pack is no colder than ${module.cold.temperature}, where its module was measured (coldest by default).`,
+            ),
+          ]
         : []),
       ...(coldest !== undefined && cold === undefined
-        ? [`How much more the pack resists at ${coldest} is not known: give module.cold.`]
+        ? [assumed('pack.cold', `How much more the pack resists at ${coldest} is not known: give module.cold.`)]
         : []),
     ],
   }

@@ -37,6 +37,8 @@ export interface Input<K extends Kind = Kind> {
   readonly limits: Limits
   /** What stands when the input is left out; undefined when it must be given. */
   readonly default?: Quantity<K>
+  /** On what ground the default stands. */
+  readonly because?: string
 }
 
 /** The result of a formula. */
@@ -157,8 +159,16 @@ export interface AnyFormula extends Omit<Formula, 'compute' | 'valid'> {
  * @param kind - What it measures.
  * @param symbol - How the expression writes it: letters and digits.
  * @param about - What it is, in a few words.
- * @param bounds - Bounds that physics sets, in SI units or as text, and a `default` where the input may be left out.
+ * @param bounds - Bounds that physics sets, in SI units or as text, and a `default` where the input may be left out,
+ *   with its ground, `because`.
  */
+/* @__NO_SIDE_EFFECTS__ */
+export function input<K extends Kind>(
+  kind: K,
+  symbol: string,
+  about: string,
+  bounds: Bounds<NoInfer<K>> & { readonly default: Given<NoInfer<K>>; readonly because: string },
+): Input<K> & { readonly default: Quantity<K>; readonly because: string }
 /* @__NO_SIDE_EFFECTS__ */
 export function input<K extends Kind>(
   kind: K,
@@ -173,11 +183,13 @@ export function input<K extends Kind>(
   kind: K,
   symbol: string,
   about: string,
-  bounds: Bounds<K> & { readonly default?: Given<K> } = {},
+  bounds: Bounds<K> & { readonly default?: Given<K>; readonly because?: string } = {},
 ): Input<K> {
   const limits = limitsOf(kind, bounds)
   const described = { kind, symbol, about, limits }
-  return bounds.default === undefined ? described : { ...described, default: quantity(kind, bounds.default) }
+  if (bounds.default === undefined) return described
+  const ground = bounds.because === undefined ? {} : { because: bounds.because }
+  return { ...described, default: quantity(kind, bounds.default), ...ground }
 }
 
 function unitSymbol(kind: Kind, unit: string): string {

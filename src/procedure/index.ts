@@ -53,6 +53,7 @@ export {
   allThatServe,
   firstThatServes,
   type Judged,
+  judgedUnderHeading,
   noneServes,
   type Rejected,
   reasonsOf,

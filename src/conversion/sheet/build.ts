@@ -3,12 +3,14 @@ import * as z from 'zod/mini'
 import { drivelineOf, drivelineShape } from '../../drivetrain/gearing/driveline.js'
 import { readTyre } from '../../drivetrain/index.js'
 import { envelopeOf, motorGiven } from '../../drivetrain/motor/envelope.js'
-import { runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
-import { candidatesGiven } from '../../electrical/fuse/select.js'
+import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
+import { candidatesField } from '../../electrical/fuse/select.js'
 import { moduleGiven, refuseModule } from '../../electrical/pack/module.js'
+import { given as field, group, optional, text, undecided } from '../../procedure/index.js'
+import { readField } from '../../procedure/reading.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { journeyGiven, paceGiven } from '../../range/drive/journey.js'
-import { about, given, procedure } from '../../structure/index.js'
+import { about, given, procedure, schemaFrom } from '../../structure/index.js'
 import { loopGiven } from '../../thermal/loop/cooling-loop.js'
 
 const place = about(
@@ -139,15 +141,16 @@ const gearbox = about(
   }),
 )
 
-const { current, length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = runFields
+const { length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = undecided(runFields)
 
-const run = about(
-  'a run of two-wire cable with its fuse',
-  z.strictObject({
-    name: z.string().check(z.minLength(1)),
-    current: about('the steady current; unless given, the currents of the journey that asks most', current),
+const run = schemaFrom(
+  group('a run of two-wire cable with its fuse', {
+    name: text('What the run is called'),
+    current: optional(
+      field('current', 'Steady current; unless given, the currents of the journey that asks most', { above: 0 }),
+    ),
     length,
-    section: about('the section, where it lies already; chosen unless given', z.optional(z.string())),
+    section: optional(text('The section, where it lies already; chosen unless given')),
     insulationLimit,
     faultLimit,
     ambient,
@@ -291,7 +294,7 @@ const buildSheet = about(
     controller: z.optional(controller),
     gearbox: z.optional(gearbox),
     runs: z.optional(z.array(run)),
-    fuses: candidatesGiven,
+    fuses: z.optional(schemaFrom(candidatesField)),
     charger: z.optional(charger),
     journeys: z.optional(z.array(journey)),
     hill: z.optional(hill),
@@ -401,12 +404,18 @@ function unsprungIssues(
   )
 }
 
+/** A run with what stands where the sheet says nothing. */
+const runField = group('a run', runFields)
+
 function runIssues(
   path: string,
   { name: _, section, ...asked }: z.output<typeof run>,
   journeys: NonNullable<Build['journeys']>,
 ): readonly InputIssue[] {
-  const names = sectionsOf(asked.series).map((each) => each.name)
+  // Of what volts a drop is a share, the pack tells; which current flows, perhaps a journey.
+  const load = { current: quantity('current', '1 A'), systemVoltage: quantity('voltage', '1 V') }
+  const whole = readField('readBuild', runField, { ...asked, ...load }) as RunAsked
+  const names = sectionsOf(whole.series).map((each) => each.name)
   return [
     ...(section === undefined || names.includes(section)
       ? []
@@ -420,14 +429,7 @@ function runIssues(
             received: 'nothing',
           },
         ]),
-    // Of what volts a drop is a share, the pack tells; which current flows, perhaps a journey.
-    ...issuesOf(() =>
-      runOf('readBuild', path, {
-        ...asked,
-        current: quantity('current', '1 A'),
-        systemVoltage: quantity('voltage', '1 V'),
-      }),
-    ),
+    ...issuesOf(() => runOf('readBuild', path, whole)),
   ]
 }
 

@@ -45,6 +45,7 @@ export const fuseRating = /*@__PURE__*/ formula({
     ambientFactor: input('ratio', 'ka', 'Share of the rating left at the ambient temperature', {
       above: 0,
       default: 1,
+      because: 'the fuse sits no warmer than its rating allows',
     }),
   },
   result: output('current', 'In', 'Least rated current'),
@@ -92,6 +93,7 @@ export const greatestFuseRating = /*@__PURE__*/ formula({
       {
         above: 1,
         default: 1.6,
+        because: 'a gG fuse; IEC 60269-1, from memory',
       },
     ),
   },

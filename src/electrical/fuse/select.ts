@@ -4,12 +4,34 @@
  *
  * Rests on NEC 210.20 (load), IEC 60364-4-43 (overload of the cable), IEC 60364-5-54 (let-through) and IEC 60269-1 (ratings).
  */
-import * as z from 'zod/mini'
-import { type Caution, type Check, cautions, check, type Findings, isAbove, isBelow } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { type Caution, highVoltage, shortCircuit } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  defaultOf,
+  type Findings,
+  firstThatServes,
+  given,
+  group,
+  isAbove,
+  isBelow,
+  type Judged,
+  list,
+  optional,
+  pairs,
+  procedure,
+  type Read,
+  rejectedAs,
+  says,
+  text,
+  trial,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { profileGiven } from '../cable/heat.js'
+import { profileField } from '../cable/course.js'
 import { mostLetThrough, type Peak, peaksAbove, shareOfPeak, timeOnCurve } from './curve.js'
 import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
 
@@ -44,84 +66,65 @@ export interface FuseFigures {
 /** A fuse, or what to look for in one, with checks. */
 export interface FuseSelection extends FuseFigures, Findings {}
 
-/** A fuse as it is read. */
-const fuseGiven = /*@__PURE__*/ about(
-  'a fuse',
-  z.strictObject({
-    name: about('what it is called', z.optional(z.string().check(z.minLength(1)))),
+/** A fuse as its maker describes it. */
+const fuseField = /*@__PURE__*/ (() =>
+  group('a fuse', {
+    name: optional(text('What it is called')),
     rating: given('current', 'Rated current', { above: 0 }),
-    voltage: about(
-      'its rated voltages, for direct and for alternating current',
-      z.strictObject({
-        dc: z.optional(given('voltage', 'Rated voltage for direct current', { above: 0 })),
-        ac: z.optional(given('voltage', 'Rated voltage for alternating current', { above: 0 })),
-      }),
-    ),
-    breakingCapacity: given('current', 'Direct current that it can break', { above: 0 }),
-    meltingIntegral: z.optional(given('jouleIntegral', 'Melting (pre-arcing) joule integral', { above: 0 })),
-    clearingIntegral: z.optional(given('jouleIntegral', 'Greatest joule integral until it has cleared', { above: 0 })),
-    curve: about(
-      'points [current, time until it opens], the currents rising',
-      z.optional(
-        z.readonly(
-          z
-            .array(
-              z.readonly(
-                z.tuple([
-                  given('current', 'Current', { above: 0 }),
-                  given('time', 'Time until it opens', { above: 0 }),
-                ]),
-              ),
-            )
-            .check(z.minLength(2)),
-        ),
+    voltage: group('its rated voltages', {
+      dc: optional(given('voltage', 'Rated voltage for direct current', { above: 0 })),
+      ac: optional(given('voltage', 'Rated voltage for alternating current', { above: 0 })),
+    }),
+    breakingCapacity: given('current', 'Greatest direct current that it breaks', { above: 0 }),
+    meltingIntegral: optional(given('jouleIntegral', 'Melting (pre-arcing) joule integral', { above: 0 })),
+    clearingIntegral: optional(given('jouleIntegral', 'Greatest joule integral until it has cleared', { above: 0 })),
+    curve: optional(
+      pairs(
+        'its time–current curve, the currents rising',
+        given('current', 'Current', { above: 0 }),
+        given('time', 'Time until it opens', { above: 0 }),
+        { least: 2 },
       ),
     ),
+  }))()
+
+/** Fuses to choose from. */
+export const candidatesField = /*@__PURE__*/ (() => list('fuses to choose from', fuseField, { least: 1 }))()
+
+/** What is asked of a fuse beside its load, its pack and its cable. */
+export const fuseFields = /*@__PURE__*/ (() => ({
+  ambientFactor: given('ratio', 'Share of its rating that the heat around leaves the fuse', {
+    above: 0,
+    ...defaultOf(fuseRating.inputs.ambientFactor),
   }),
-)
-
-/** Fuses to choose from, as they are read. */
-export const candidatesGiven = /*@__PURE__*/ about(
-  'fuses to choose from',
-  z.optional(z.readonly(z.array(fuseGiven).check(z.minLength(1)))),
-)
-
-type Fuse = Read<typeof fuseGiven>
-
-const selectFuseGiven = /*@__PURE__*/ about(
-  'a load, a pack and a cable',
-  z.strictObject({
-    current: given('current', 'Continuous current of the load', { above: 0 }),
-    profile: z.optional(profileGiven),
-    ambientFactor: z.optional(given('ratio', 'Share of its rating that the heat around leaves the fuse', { above: 0 })),
-    fusingFactor: z.optional(
-      given('ratio', 'Current at which it opens within its conventional time, over its rating', { above: 1 }),
-    ),
-    pack: about(
-      'the pack that feeds a fault',
-      z.strictObject({
-        maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
-        openCircuit: given('voltage', 'Open-circuit voltage of the nearly empty pack', { above: 0 }),
-        resistance: given('resistance', 'Resistance of the warm pack', { above: 0 }),
-        coldResistance: z.optional(
-          given('resistance', 'Resistance of the nearly empty pack in the cold', { above: 0 }),
-        ),
-      }),
-    ),
-    cable: about(
-      'the cable that the fuse protects',
-      z.strictObject({
-        ampacity: given('current', 'Current that the cable carries all day', { above: 0 }),
-        withstand: given('jouleIntegral', 'Joule integral that the cable withstands', { above: 0 }),
-        resistance: given('resistance', 'Resistance of the run, out and back, as warm as it gets', { min: 0 }),
-      }),
-    ),
-    candidates: candidatesGiven,
+  fusingFactor: given('ratio', 'Current at which the fuse opens within its conventional time, over its rating', {
+    above: 1,
+    ...defaultOf(greatestFuseRating.inputs.fusingFactor),
   }),
-)
+  candidates: optional(candidatesField),
+}))()
+
+const selectFields = /*@__PURE__*/ (() => ({
+  current: given('current', 'Continuous current of the load', { above: 0 }),
+  profile: optional(profileField),
+  ...fuseFields,
+  pack: group('the pack that feeds a fault', {
+    maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
+    openCircuit: given('voltage', 'Open-circuit voltage of the nearly empty pack', { above: 0 }),
+    resistance: given('resistance', 'Resistance of the warm pack', { above: 0 }),
+    coldResistance: optional(given('resistance', 'Resistance of the nearly empty pack in the cold', { above: 0 })),
+  }),
+  cable: group('the cable that the fuse protects', {
+    ampacity: given('current', 'Continuous current of the cable', { above: 0 }),
+    withstand: given('jouleIntegral', 'Joule integral that the cable withstands', { above: 0 }),
+    resistance: given('resistance', 'Resistance of the run, out and back, as warm as it gets', { min: 0 }),
+  }),
+}))()
+
+type Fuse = Read<typeof fuseField>
 
 /** A load, a pack and a cable as they are read. */
-export type FuseTask = Read<typeof selectFuseGiven>
+export type FuseTask = Read<typeof selectFields>
 
 /** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. */
 const COLD = 3
@@ -129,16 +132,6 @@ const COLD = 3
 /**
  * Says what a fuse must be, so that it carries the load, protects the cable and breaks every fault that the pack can feed,
  * and chooses from candidates.
- *
- * - `current` (A): of the load, all day, or the root mean square of its `profile`, a list of [current (A), time (s)] that is run
- *   again and again, whose peaks the fuse must bear
- * - `ambientFactor`: share of its rating that heat leaves the fuse, 1 unless given
- * - `fusingFactor`: the fuse opens at so many times its rating within its conventional time, 1.6 unless given (gG)
- * - `pack`: `maximumVoltage` (V) when full, `openCircuit` (V) when nearly empty, `resistance` (mΩ) warm, and
- *   `coldResistance` (mΩ) nearly empty in the cold, three times the warm one unless given
- * - `cable`: `ampacity` (A), `withstand` (A²·s), `resistance` (mΩ) out and back, warm, as {@link sizeCable} gives them
- * - `candidates`: each `name`, `rating` (A), `voltage` with `dc` and `ac` (V), `breakingCapacity` (A), and of
- *   `meltingIntegral`, `clearingIntegral` (A²·s) and `curve` [current, time until it opens] what its maker states
  *
  * Without candidates it gives the specification to buy against. A fuse without a voltage rating for direct current is
  * refused, whatever its rating for alternating current: a DC arc has no zero at which it goes out.
@@ -162,9 +155,21 @@ const COLD = 3
  * String(prospective.highest) // '7200 A'
  * ```
  */
-export const selectFuse = /*@__PURE__*/ procedure('selectFuse', selectFuseGiven, (task): FuseSelection => {
-  refuseTask('selectFuse', '', task)
-  return fuseFor(task)
+export const selectFuse = /*@__PURE__*/ procedure({
+  name: 'selectFuse',
+  title: 'A fuse for a load, a cable and a pack',
+  answers: 'What must the fuse be rated for, and which of these serves?',
+  input: selectFields,
+  source: [
+    cite('NFPA 70 (NEC)', '210.20(A)'),
+    cite('IEC 60364-4-43', '433.1 (from memory)'),
+    cite('IEC 60364-5-54', '543.1.2'),
+    cite('IEC 60269-1'),
+  ],
+  work: (task): Unfinished<FuseSelection> => {
+    refuseTask('selectFuse', '', task)
+    return fuseFor(task)
+  },
 })
 
 /** Refuses what contradicts itself in a task. */
@@ -206,44 +211,24 @@ export function refuseTask(where: string, path: string, { pack, candidates = [] 
 type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. */
-export function fuseFor(task: FuseTask): FuseSelection {
+export function fuseFor(task: FuseTask): Omit<FuseSelection, 'notes'> {
   const bounds = section('What the fuse must be', () => boundsOf(task))
-  const { candidates = [] } = task
-  const named = candidates
-    .map((fuse) => ({ fuse, name: fuse.name ?? `fuse of ${fuse.rating}` }))
-    .sort((one, other) => one.fuse.rating.si - other.fuse.rating.si)
-  const rejected: { candidate: string; reasons: string[] }[] = []
-  let chosen: { readonly name: string; readonly fuse: Fuse; readonly clearing: FuseSelection['clearing'] } | undefined
-  for (const { name, fuse } of named) {
-    if (chosen !== undefined) break
-    const { reasons, clearing } = section(
-      (judged: FuseJudged) => fuseHeading(name, fuse, bounds, judged),
-      () => judge(fuse, bounds, task),
-    )
-    if (reasons.length === 0) chosen = { name, fuse, clearing }
-    else rejected.push({ candidate: name, reasons })
-  }
+  const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)
+  const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, bounds, task))
+  const rating = chosen?.made.rating ?? bounds.ratingAtLeast
   return {
     ...bounds,
-    ...(chosen === undefined
-      ? {}
-      : {
-          chosen: { name: chosen.name, rating: chosen.fuse.rating },
-          clearing: chosen.clearing as Required<FuseSelection>['clearing'],
-        }),
-    rejected,
-    checks: checksOf(task, bounds, chosen?.fuse, chosen?.clearing),
-    assumptions: assumptionsOf(task, chosen?.fuse, chosen?.clearing),
-    cautions: [cautions.shortCircuit, cautions.highVoltage, ...unblown(task, bounds, chosen?.fuse)],
+    ...(chosen === undefined ? {} : { chosen: { name: chosen.name, rating }, clearing: chosen.made.clearing }),
+    rejected: rejected.map(rejectedAs).map(({ name, reasons }) => ({ candidate: name, reasons })),
+    checks: [...taskChecks(task, bounds, rating), ...(chosen?.checks ?? []), ...(chosen?.own ?? [])],
+    assumptions: assumptionsOf(task, chosen?.made),
+    cautions: [shortCircuit, highVoltage, ...unblown(task, bounds, rating)],
   }
 }
 
 function boundsOf({ current, profile, ambientFactor, fusingFactor, pack, cable }: FuseTask): Bounds {
-  const ratingAtLeast = fuseRating({ current, ...(ambientFactor === undefined ? {} : { ambientFactor }) })
-  const ratingAtMost = greatestFuseRating({
-    ampacity: cable.ampacity,
-    ...(fusingFactor === undefined ? {} : { fusingFactor }),
-  })
+  const ratingAtLeast = fuseRating({ current, ambientFactor })
+  const ratingAtMost = greatestFuseRating({ ampacity: cable.ampacity, fusingFactor })
   const highest = section('Full and warm, just behind the fuse', () =>
     prospectiveCurrent({ voltage: pack.maximumVoltage, sourceResistance: pack.resistance, loopResistance: '0 Ω' }),
   )
@@ -305,81 +290,145 @@ function seconds(value: number): Quantity<'time'> {
 /** The share of its melting integral that a fuse bears 100 000 times. Guides of fuse makers; the figures were read. */
 const BORNE = /*@__PURE__*/ (() => quantity('ratio', '22 %'))()
 
-/** Why a fuse does not serve, and what it does in the greatest and in the least fault. */
-interface FuseJudged {
-  readonly reasons: string[]
-  readonly clearing: FuseSelection['clearing']
+/** A candidate with what it does in the greatest and in the least fault. */
+interface Candidate {
+  readonly rating: Quantity<'current'>
+  readonly hasCurve: boolean
+  readonly clearing: Required<FuseSelection>['clearing']
 }
 
-/** The heading of a fuse in a working: each test with its figure and its limit, or why it is refused. */
-function fuseHeading(name: string, fuse: Fuse, bounds: Bounds, { reasons, clearing }: FuseJudged): string {
-  if (reasons.length > 0 || clearing === undefined) return `${name}: refused, ${reasons.join('; ')}`
-  const { ratingAtLeast, ratingAtMost, voltageAtLeast, letThroughAtMost, prospective } = bounds
-  const { highest, lowest } = clearing
-  return (
-    `${name}: serves, ${fuse.rating}, ${ratingAtLeast} to ${ratingAtMost}; ${fuse.voltage.dc} DC, at least ${voltageAtLeast}; ` +
-    `breaks ${fuse.breakingCapacity}, at least ${prospective.highest}; lets through ${highest.letThrough}, at most ` +
-    `${letThroughAtMost}; opens at ${prospective.lowest} in ${lowest.time ?? 'a time that its data do not tell'}`
+function judge(fuse: Fuse, bounds: Bounds, task: FuseTask): Judged<Candidate> {
+  const { highest, lowest } = bounds.prospective
+  const [atHighest, atLowest] = [clearingAt(fuse, highest), clearingAt(fuse, lowest)]
+  const pulses = pulseTrials(fuse, task)
+  return {
+    name: fuse.name ?? `fuse of ${fuse.rating}`,
+    checks: [
+      ...ratingTrials(fuse, bounds),
+      ...pulses.filter(({ verdict }) => verdict !== 'unknown'),
+      greatestFaultTrial(atHighest, bounds),
+      ...leastFaultTrials(fuse, atLowest, bounds, task),
+    ],
+    own: pulses.filter(({ verdict }) => verdict === 'unknown'),
+    made: {
+      rating: fuse.rating,
+      hasCurve: fuse.curve !== undefined,
+      clearing: { highest: atHighest === 'never' ? {} : atHighest, lowest: atLowest === 'never' ? {} : atLowest },
+    },
+  }
+}
+
+/** By what is written on a fuse: its voltage, the load, the cable and the greatest fault. */
+function ratingTrials(
+  { voltage: { dc, ac }, rating, breakingCapacity }: Fuse,
+  { ratingAtLeast, ratingAtMost, voltageAtLeast, prospective }: Bounds,
+): Check[] {
+  const noDc = `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
+  return [
+    trial(
+      'fuse.voltage',
+      'DC voltage of the fuse',
+      dc === undefined ? { fail: noDc } : says`is rated ${dc} DC, at least the ${voltageAtLeast} of the full pack`,
+      'voltage of the full pack',
+      'candidates',
+    ),
+    trial(
+      'fuse.load',
+      'Rating for the load',
+      says`is rated ${rating}, at least the ${ratingAtLeast} that the load needs`,
+      'NFPA 70 (NEC), 210.20(A)',
+      'candidates',
+    ),
+    trial(
+      'fuse.overload',
+      'Rating for the cable',
+      says`is rated ${rating}, at most the ${ratingAtMost} at which it protects the cable`,
+      'IEC 60364-4-43, 433.1 (from memory)',
+      'candidates',
+    ),
+    trial(
+      'fuse.breakingCapacity',
+      'Breaking capacity',
+      says`breaks ${breakingCapacity}, at least the ${prospective.highest} that the full pack feeds`,
+      'fault at the full, warm pack',
+      'candidates',
+    ),
+  ]
+}
+
+/** What the peaks of the load do to a fuse, where there are any. */
+function pulseTrials({ rating, curve }: Fuse, { profile = [] }: FuseTask): Check[] {
+  const told = (says: Parameters<typeof trial>[2]) => [
+    trial('fuse.pulses', 'Pulses of the load', says, 'guides of fuse makers', 'profile'),
+  ]
+  if (curve === undefined) {
+    const peak = hardestPeak(profile, rating)
+    if (peak === undefined) return []
+    return told({
+      unknown: `whether it bears ${peakInWords(peak)} of the load again and again needs its curve, of which a peak may use up ${BORNE}`,
+    })
+  }
+  const shares = peaksAbove(profile, rating).map((peak) => ({ peak, share: shareOfPeak(curve, peak) }))
+  const worst = shares.sort((one, other) => other.share.si - one.share.si)[0]
+  if (worst === undefined) return []
+  const { peak, share } = worst
+  if (share.si >= 1) return told({ fail: `opens in ${peakInWords(peak)} of the load` })
+  return told(
+    says`uses up ${share} of the time until it opens in ${peakInWords(peak)} of the load, at most the ${BORNE} that it bears again and again`,
   )
 }
 
-function judge(fuse: Fuse, bounds: Bounds, task: FuseTask): FuseJudged {
-  const { letThroughAtMost, prospective } = bounds
-  const reasons = [...ratingReasons(fuse, bounds), ...peakReasons(fuse, task)]
-  const highest = clearingAt(fuse, prospective.highest)
-  const lowest = clearingAt(fuse, prospective.lowest)
-  if (highest === 'never') reasons.push(`does not open at ${prospective.highest}, the greatest fault, by its curve`)
-  else if (highest.letThrough === undefined) {
-    reasons.push('has neither a clearing integral nor a curve: what it lets through is not known')
-  } else if (isAbove(highest.letThrough, letThroughAtMost)) {
-    reasons.push(`lets through ${highest.letThrough}, and the cable withstands ${letThroughAtMost}`)
+function greatestFaultTrial(clearing: Clearing | 'never', { prospective, letThroughAtMost }: Bounds): Check {
+  const told = (says: Parameters<typeof trial>[2]) =>
+    trial('fuse.letThrough', 'Let-through of the fuse', says, 'IEC 60364-5-54, 543.1.2', 'candidates')
+  if (clearing === 'never') {
+    return told({ fail: `does not open at ${prospective.highest}, the greatest fault, by its curve` })
   }
-  const between = mostLetThrough(fuse.curve ?? [], prospective.lowest, prospective.highest)
-  if (lowest === 'never' || (lowest.time === undefined && isTooLow(fuse.rating, task, prospective.lowest))) {
-    reasons.push(`may not open at ${prospective.lowest}, all that the nearly empty, cold pack feeds`)
-  } else if (lowest.letThrough !== undefined && isAbove(lowest.letThrough, letThroughAtMost)) {
-    const after = lowest.time === undefined ? '' : ` in ${lowest.time}`
-    reasons.push(
-      `lets through ${lowest.letThrough}${after} at ${prospective.lowest}, and the cable withstands ${letThroughAtMost}`,
-    )
-  } else if (between !== undefined && isAbove(between.letThrough, letThroughAtMost)) {
-    const { letThrough, current } = between
-    reasons.push(`lets through ${letThrough} at ${current}, and the cable withstands ${letThroughAtMost}`)
+  if (clearing.letThrough === undefined) {
+    return told({ unknown: 'what it lets through is not known: give its clearing integral or its curve' })
   }
-  return { reasons, clearing: highest === 'never' || lowest === 'never' ? undefined : { highest, lowest } }
+  return told(says`lets through ${clearing.letThrough}, at most the ${letThroughAtMost} that the cable withstands`)
 }
 
-/** Why a fuse does not suit the voltage, the load, the cable or the greatest fault by what is written on it. */
-function ratingReasons(fuse: Fuse, { ratingAtLeast, ratingAtMost, voltageAtLeast, prospective }: Bounds): string[] {
-  const { dc, ac } = fuse.voltage
-  const reasons: string[] = []
-  if (dc === undefined) {
-    reasons.push(
-      `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`,
-    )
-  } else if (isBelow(dc, voltageAtLeast)) reasons.push(`is rated ${dc} DC, and the full pack has ${voltageAtLeast}`)
-  if (isBelow(fuse.rating, ratingAtLeast)) reasons.push(`is rated below the ${ratingAtLeast} that the load needs`)
-  if (isAbove(fuse.rating, ratingAtMost)) {
-    reasons.push(`is rated above the ${ratingAtMost} at which it protects the cable`)
+/** What a fuse does in the least fault, and between it and the greatest. */
+function leastFaultTrials(
+  { rating, curve }: Fuse,
+  clearing: Clearing | 'never',
+  { prospective: { lowest, highest }, letThroughAtMost }: Bounds,
+  task: FuseTask,
+): Check[] {
+  const opens = (told: Parameters<typeof trial>[2]) =>
+    trial('fuse.opens', 'Opening in the least fault', told, 'time–current curve of the fuse', 'candidates')
+  if (clearing === 'never' || (clearing.time === undefined && isTooLow(rating, task, lowest))) {
+    return [opens({ fail: `may not open at ${lowest}, all that the nearly empty, cold pack feeds` })]
   }
-  if (isBelow(fuse.breakingCapacity, prospective.highest)) {
-    reasons.push(`breaks ${fuse.breakingCapacity}, and the full pack feeds ${prospective.highest}`)
-  }
-  return reasons
-}
-
-/** Why a fuse does not bear the peaks of the load, where its curve tells. */
-function peakReasons({ rating, curve }: Fuse, { profile = [] }: FuseTask): string[] {
-  if (curve === undefined) return []
-  const shares = peaksAbove(profile, rating).map((peak) => ({ peak, share: shareOfPeak(curve, peak) }))
-  const worst = shares
-    .filter(({ share }) => isAbove(share, BORNE))
-    .sort((one, other) => other.share.si - one.share.si)[0]
-  if (worst === undefined) return []
-  const { peak, share } = worst
-  const does = share.si >= 1 ? 'opens in' : `ages in`
+  const { time, letThrough } = clearing
+  const between = mostLetThrough(curve ?? [], lowest, highest)
+  const basis = 'IEC 60364-5-54, 543.1.2'
   return [
-    `${does} ${peakInWords(peak)} of the load, ${share} of the time until it opens, and bears ${BORNE} again and again`,
+    opens({ pass: `opens at ${lowest} in ${time ?? 'a time that its data do not tell'}` }),
+    ...(letThrough === undefined
+      ? []
+      : [
+          trial(
+            'fuse.leastLetThrough',
+            'Let-through in the least fault',
+            says`lets through ${letThrough}${time === undefined ? '' : ` in ${time}`} at ${lowest}, at most the ${letThroughAtMost} that the cable withstands`,
+            basis,
+            'candidates',
+          ),
+        ]),
+    ...(between === undefined
+      ? []
+      : [
+          trial(
+            'fuse.letThroughBetween',
+            'Let-through between the faults',
+            says`lets through ${between.letThrough} at ${between.current}, at most the ${letThroughAtMost} that the cable withstands`,
+            basis,
+            'candidates',
+          ),
+        ]),
   ]
 }
 
@@ -394,53 +443,40 @@ function hardestPeak(profile: FuseTask['profile'], rating: Quantity<'current'>):
 }
 
 function isTooLow(rating: Quantity<'current'>, { fusingFactor }: FuseTask, lowest: Quantity<'current'>): boolean {
-  return isBelow(lowest, rating.times(factorOf(fusingFactor)))
+  return isBelow(lowest, rating.times(fusingFactor.si))
 }
 
-function factorOf(fusingFactor: Quantity<'ratio'> | undefined): number {
-  return (fusingFactor ?? (greatestFuseRating.inputs.fusingFactor.default as Quantity<'ratio'>)).si
-}
-
-function checksOf(task: FuseTask, bounds: Bounds, fuse?: Fuse, clearing?: FuseSelection['clearing']): Check[] {
-  const { ratingAtLeast, ratingAtMost, prospective, letThroughAtMost } = bounds
-  const rating = fuse?.rating ?? ratingAtLeast
-  const opens = rating.times(factorOf(task.fusingFactor))
-  const through = clearing?.highest.letThrough
+/** What is checked whichever fuse is taken. */
+function taskChecks(
+  { fusingFactor }: FuseTask,
+  { ratingAtLeast, ratingAtMost, prospective }: Bounds,
+  rating: Quantity<'current'>,
+): Check[] {
   return [
-    check('Least rating for the load', ratingAtLeast, 'at most', ratingAtMost, 'IEC 60364-4-43, 433.1 (from memory)'),
     check(
+      'fuse.window',
+      'Least rating for the load',
+      ratingAtLeast,
+      'at most',
+      ratingAtMost,
+      'IEC 60364-4-43, 433.1 (from memory)',
+      'current',
+      'cable.ampacity',
+    ),
+    check(
+      'fuse.leastFault',
       'Least fault current',
       prospective.lowest,
       'at least',
-      opens,
+      rating.times(fusingFactor.si),
       'IEC 60269-1, conventional fusing current (from memory)',
+      'pack',
+      'cable.resistance',
     ),
-    ...(fuse?.voltage.dc === undefined
-      ? []
-      : [
-          check(
-            'DC voltage of the fuse',
-            fuse.voltage.dc,
-            'at least',
-            bounds.voltageAtLeast,
-            'voltage of the full pack',
-          ),
-          check(
-            'Breaking capacity',
-            fuse.breakingCapacity,
-            'at least',
-            prospective.highest,
-            'fault at the full, warm pack',
-          ),
-        ]),
-    ...(through === undefined
-      ? []
-      : [check('Let-through of the fuse', through, 'at most', letThroughAtMost, 'IEC 60364-5-54, 543.1.2')]),
   ]
 }
 
-function unblown(task: FuseTask, { ratingAtLeast, prospective }: Bounds, fuse?: Fuse): Caution[] {
-  const rating = fuse?.rating ?? ratingAtLeast
+function unblown(task: FuseTask, { prospective }: Bounds, rating: Quantity<'current'>): Caution[] {
   if (!isTooLow(rating, task, prospective.lowest)) return []
   return [
     {
@@ -453,42 +489,53 @@ function unblown(task: FuseTask, { ratingAtLeast, prospective }: Bounds, fuse?: 
   ]
 }
 
-function assumptionsOf(task: FuseTask, fuse?: Fuse, clearing?: FuseSelection['clearing']): string[] {
-  const { ambientFactor, fusingFactor, pack, profile } = task
-  const peak = fuse === undefined || fuse.curve !== undefined ? undefined : hardestPeak(profile, fuse.rating)
+function assumptionsOf({ pack }: FuseTask, chosen?: Candidate): Assumption[] {
   return [
-    'A continuous load uses 80 % of the rating at most (NFPA 70 (NEC), 210.20(A)).',
-    ...(ambientFactor === undefined
-      ? ['The fuse sits no warmer than its rating allows (ambientFactor 1 by default).']
-      : []),
-    ...(fusingFactor === undefined
-      ? [
-          'The fuse opens at 1.6 times its rating within its conventional time, as gG does (fusingFactor by default; from memory).',
-        ]
-      : []),
-    'The fuse breaks every current at which it opens: a partial-range (a) fuse does so only from the least current that its maker states, and can burst below.',
-    'In a fault the pack resists as much as is given for it. Measured with a pulse of some seconds that is more, up to twice as much, than in the first milliseconds: let the breaking capacity lie well above the greatest fault (common practice, no source).',
+    assumed('fuse.continuous', 'A continuous load uses 80 % of the rating at most (NFPA 70 (NEC), 210.20(A)).'),
+    assumed(
+      'fuse.range',
+      'The fuse breaks every current at which it opens: a partial-range (a) fuse does so only from the least current that its maker states, and can burst below.',
+    ),
+    assumed(
+      'fuse.packResistance',
+      'In a fault the pack resists as much as is given for it. Measured with a pulse of some seconds that is more, up to twice as much, than in the first milliseconds: let the breaking capacity lie well above the greatest fault (common practice, no source).',
+    ),
     ...(pack.coldResistance === undefined
       ? [
-          `Nearly empty and cold the pack resists ${COLD} times as much (coldResistance by default; common practice, no source).`,
+          assumed(
+            'fuse.coldResistance',
+            `Nearly empty and cold the pack resists ${COLD} times as much (coldResistance by default; common practice, no source).`,
+          ),
         ]
       : []),
-    'The greatest fault lies just behind the fuse, and the least at the far end of the cable; joints, contactors and the fuse add no resistance.',
-    "The time constant of the fault loop lies within that of the fuse's DC rating: ask its maker.",
-    ...(fuse === undefined
-      ? []
-      : [
-          fuse.curve === undefined
-            ? 'Times are those in which the fuse melts with the current there at once; arcing comes on top.'
-            : 'The curve tells the time until the fuse has opened, arcing included: where its maker draws the time until it melts, arcing comes on top.',
-        ]),
-    ...(peak === undefined
-      ? []
-      : [
-          `Whether the fuse bears ${peakInWords(peak)} of the load is not known: give its curve, of which a peak may use up ${BORNE} again and again.`,
-        ]),
-    ...(fuse !== undefined && clearing?.lowest.time === undefined
-      ? ['How long the fuse takes in the least fault is not known: read its time–current curve.']
+    assumed(
+      'fuse.faults',
+      'The greatest fault lies just behind the fuse, and the least at the far end of the cable; joints, contactors and the fuse add no resistance.',
+    ),
+    assumed(
+      'fuse.timeConstant',
+      "The time constant of the fault loop lies within that of the fuse's DC rating: ask its maker.",
+    ),
+    ...(chosen === undefined ? [] : timesAssumed(chosen)),
+  ]
+}
+
+/** What the times of a fuse stand for. */
+function timesAssumed({ hasCurve, clearing }: Candidate): Assumption[] {
+  return [
+    assumed(
+      'fuse.arcing',
+      hasCurve
+        ? 'The curve tells the time until the fuse has opened, arcing included: where its maker draws the time until it melts, arcing comes on top.'
+        : 'Times are those in which the fuse melts with the current there at once; arcing comes on top.',
+    ),
+    ...(clearing.lowest.time === undefined
+      ? [
+          assumed(
+            'fuse.leastTime',
+            'How long the fuse takes in the least fault is not known: read its time–current curve.',
+          ),
+        ]
       : []),
   ]
 }
