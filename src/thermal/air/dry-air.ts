@@ -4,10 +4,9 @@
  * Rests on the equations of Lemmon and others (2000) for density and of Lemmon and Jacobsen (2004) for viscosity and
  * conductivity, and on Incropera, Fundamentals of Heat and Mass Transfer, Table A.4, for the specific heat.
  */
-import * as z from 'zod/mini'
 import { cite } from '../../formula/index.js'
+import { given, procedure } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { columnAt, type PropertyTable, refuseOutside } from '../property-table.js'
 
 /** The table behind {@link airProperties}, with its source and range. */
@@ -70,16 +69,9 @@ export function airAt(kelvins: number) {
   }
 }
 
-const airPropertiesGiven = /*@__PURE__*/ about(
-  'air at a temperature',
-  z.strictObject({ temperature: given('temperature', 'Temperature of the air') }),
-)
-
 /**
  * Gives the properties of dry air at the pressure of the standard atmosphere, interpolated in {@link dryAir}. For
  * convection from a surface take the film temperature, midway between surface and air.
- *
- * - `temperature` (°C), from −73.15 °C to 226.8 °C (200 K to 500 K)
  *
  * Density falls with altitude as the pressure does, by about 11 % at 1000 m; viscosity, conductivity and specific heat
  * hardly change.
@@ -95,10 +87,14 @@ const airPropertiesGiven = /*@__PURE__*/ about(
  * String(prandtl) // '0.7085'
  * ```
  */
-export const airProperties = /*@__PURE__*/ procedure(
-  'airProperties',
-  airPropertiesGiven,
-  ({ temperature }): AirProperties => {
+export const airProperties = /*@__PURE__*/ procedure({
+  name: 'airProperties',
+  title: 'Properties of dry air',
+  answers: 'What is dry air like at a temperature?',
+  input: { temperature: given('temperature', 'Temperature of the air, from -73.15 °C to 226.8 °C') },
+  source: [dryAir.source],
+  assumes: ['The air is dry and at the pressure of the standard atmosphere.'],
+  work: ({ temperature }): AirProperties => {
     refuseOutside('airProperties', 'temperature', dryAir, temperature)
     const si = airAt(temperature.si)
     return {
@@ -112,4 +108,4 @@ export const airProperties = /*@__PURE__*/ procedure(
       prandtl: quantity('ratio', si.prandtl),
     }
   },
-)
+})

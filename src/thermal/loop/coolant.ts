@@ -4,10 +4,10 @@
  * The tables rest on the formulations of the IAPWS for water and on the ASHRAE Handbook for half glycol; the rest is
  * the heat balance of a steady flow.
  */
-import * as z from 'zod/mini'
 import { cite, definition, formula, input, output } from '../../formula/index.js'
+import { choice, given, procedure } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
+import { schemaFrom } from '../../structure/index.js'
 import { columnAt, type PropertyTable, refuseOutside } from '../property-table.js'
 
 /** A coolant with a table of properties. */
@@ -90,19 +90,15 @@ export function coolantAt(coolant: Coolant, kelvins: number) {
   }
 }
 
-/** A coolant as it is read. */
-export const coolantGiven = /*@__PURE__*/ about('the coolant', z.enum(['water', 'ethylene glycol 50 %']))
-
-const coolantPropertiesGiven = /*@__PURE__*/ about(
-  'a coolant at a temperature',
-  z.strictObject({ coolant: coolantGiven, temperature: given('temperature', 'Temperature of the coolant') }),
-)
+/** A coolant as it is written. */
+const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
+/** The same for descriptions in zod. */
+export const coolantGiven = /*@__PURE__*/ schemaFrom(coolantField)
 
 /**
  * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm.
  *
- * - `coolant`: `'water'`, from 0.01 °C to 99 °C, or `'ethylene glycol 50 %'` (by volume), from −30 °C to 100 °C
- * - `temperature` (°C), within that range
+ * Water is tabled from 0.01 °C to 99 °C, half glycol (by volume) from −30 °C to 100 °C.
  *
  * Half glycol at 20 °C is four times as viscous as water, and ten times as viscous at −20 °C as at 40 °C. Other
  * concentrations and other editions of the tables differ: within 0.5 % in density, 1.5 % in specific heat, 6 % in
@@ -119,14 +115,20 @@ const coolantPropertiesGiven = /*@__PURE__*/ about(
  * String(viscosity) // '2.26 mPa·s'
  * ```
  */
-export const coolantProperties = /*@__PURE__*/ procedure(
-  'coolantProperties',
-  coolantPropertiesGiven,
-  ({ coolant, temperature }): CoolantProperties => {
+export const coolantProperties = /*@__PURE__*/ procedure({
+  name: 'coolantProperties',
+  title: 'Properties of a coolant',
+  answers: 'What is a coolant like at a temperature?',
+  input: {
+    coolant: coolantField,
+    temperature: given('temperature', 'Temperature of the coolant, within its table'),
+  },
+  source: /*@__PURE__*/ (() => [coolants.water.source, coolants['ethylene glycol 50 %'].source])(),
+  work: ({ coolant, temperature }): CoolantProperties => {
     refuseOutside('coolantProperties', 'temperature', coolants[coolant], temperature)
     return asQuantities(coolantAt(coolant, temperature.si))
   },
-)
+})
 
 /** Properties with their units. */
 export function asQuantities(si: ReturnType<typeof coolantAt>): CoolantProperties {

@@ -6,18 +6,9 @@
  * chapter 11; the exact series of cross flow is that of J. L. Mason, Heat transfer in crossflow (1955). The number of
  * transfer units for an effectiveness is what `solve` finds from these formulas.
  */
-import * as z from 'zod/mini'
 import { cite, definition, formula, input, output, section } from '../../formula/index.js'
+import { given, procedure } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
-
-const crossFlowGiven = /*@__PURE__*/ about(
-  'an exchanger in cross flow',
-  z.strictObject({
-    transferUnits: given('ratio', 'Number of transfer units', { min: 0 }),
-    capacityRatio: given('ratio', 'Lesser over greater capacity rate', { min: 0, max: 1 }),
-  }),
-)
 
 /** Up to this product of transfer units and capacity ratio the series is summed; its terms are hardly more. */
 const MOST_UNITS = 1e4
@@ -26,9 +17,6 @@ const MOST_UNITS = 1e4
  * Gives the effectiveness of a cross-flow exchanger with both streams unmixed, such as a finned car radiator, from the
  * exact series, to nine figures. The series has no closed form, so it is not a formula of the catalogue;
  * {@link effectivenessCrossFlowApproximation} is the fit that is usually printed in its place, up to 4 % off.
- *
- * - `transferUnits`, at least 0: conductance over the lesser capacity rate
- * - `capacityRatio`, from 0 to 1: lesser over greater capacity rate
  *
  * `solve((transferUnits) => effectivenessCrossFlow({ transferUnits, capacityRatio }), { result, between })` finds the
  * transfer units for an effectiveness.
@@ -42,17 +30,23 @@ const MOST_UNITS = 1e4
  * String(effectivenessCrossFlow({ transferUnits: 1, capacityRatio: 0.5 })) // '0.5475'
  * ```
  */
-export const effectivenessCrossFlow = /*@__PURE__*/ procedure(
-  'effectivenessCrossFlow',
-  crossFlowGiven,
-  ({ transferUnits, capacityRatio }): Quantity<'ratio'> =>
+export const effectivenessCrossFlow = /*@__PURE__*/ procedure({
+  name: 'effectivenessCrossFlow',
+  title: 'Effectiveness in cross flow',
+  answers: 'How effective is an exchanger in cross flow, both streams unmixed?',
+  input: {
+    transferUnits: given('ratio', 'Number of transfer units', { min: 0 }),
+    capacityRatio: given('ratio', 'Lesser over greater capacity rate', { min: 0, max: 1 }),
+  },
+  source: [cite('Mason, Heat transfer in crossflow (1955)'), cite('Kays and London, Compact Heat Exchangers')],
+  work: ({ transferUnits, capacityRatio }): Quantity<'ratio'> =>
     section(
       (effectiveness) =>
         `Effectiveness in cross flow, both streams unmixed: ${effectiveness} at ${transferUnits} transfer units and a ` +
         `capacity ratio of ${capacityRatio}   [Mason, Heat transfer in crossflow (1955), exact series]`,
       () => quantity('ratio', crossFlowSeries(transferUnits.si, capacityRatio.si)),
     ),
-)
+})
 
 /**
  * The series of Mason: the sum over n of P(n, N) P(n, Cr N), over Cr N, where P(n, m) is the chance that more than n
