@@ -3,10 +3,10 @@
  *
  * Rests on what is given; where no curve was measured, on the cell models of open-circuit.ts.
  */
-import * as z from 'zod/mini'
 import { section, sourceText } from '../../formula/index.js'
+import { choice, given, group, optional, pairs, type Read, text, whole } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import { schemaFrom } from '../../structure/index.js'
 import { resistanceAtTemperature } from '../../thermal/index.js'
 import { isAbove } from '../limit.js'
 import {
@@ -19,87 +19,73 @@ import {
 } from './open-circuit.js'
 import { packResistance, seriesVoltage } from './pack.js'
 
-const spanGiven = (text: string) =>
-  z.strictObject({
-    minimum: given('temperature', `Lowest temperature of the cells ${text}`),
-    maximum: given('temperature', `Highest temperature of the cells ${text}`),
+const spanField = (when: string) =>
+  group(`The temperatures of the cells ${when}`, {
+    minimum: given('temperature', `Lowest temperature of the cells ${when}`),
+    maximum: given('temperature', `Highest temperature of the cells ${when}`),
   })
 
-/** A module as it is read. */
-export const moduleGiven = /*@__PURE__*/ about(
-  'a module',
-  z.strictObject({
-    name: about('what it is called', z.string().check(z.minLength(1))),
-    cellsInSeries: about('how many cells it has in series', z.int().check(z.minimum(1))),
-    chemistry: about('what its cells are made of', z.optional(z.enum(['NMC', 'LFP']))),
-    nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
-    minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
-    maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
-    capacity: given('charge', 'Capacity of the module', { above: 0 }),
-    resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
-    cold: about(
-      'its resistance in the cold',
-      z.optional(
-        z.strictObject({
-          temperature: given('temperature', 'Temperature of the cold measurement', { above: 0, below: '25 °C' }),
-          resistance: given('resistance', 'Resistance of the module at that temperature', { above: 0 }),
-        }),
-      ),
+/** What describes a module. */
+export const moduleFields = /*@__PURE__*/ (() => ({
+  name: text('What the module is called'),
+  cellsInSeries: whole('Cells in series', { min: 1 }),
+  chemistry: optional(choice('What its cells are made of', ['NMC', 'LFP'])),
+  nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
+  minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
+  maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
+  capacity: given('charge', 'Capacity of the module', { above: 0 }),
+  resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
+  cold: optional(
+    group('Its resistance in the cold', {
+      temperature: given('temperature', 'Temperature of the cold measurement', { above: 0, below: '25 °C' }),
+      resistance: given('resistance', 'Resistance of the module at that temperature', { above: 0 }),
+    }),
+  ),
+  mass: given('mass', 'Mass of the module', { above: 0 }),
+  continuousCurrent: given('current', 'Discharge current that it bears all day', { above: 0 }),
+  peakCurrent: optional(given('current', 'Discharge current that it bears for a short time', { above: 0 })),
+  chargeCurrent: optional(given('current', 'Charge current that it bears', { above: 0 })),
+  temperatures: optional(
+    group('The temperatures at which its cells may work', {
+      charge: spanField('on charge'),
+      discharge: spanField('on discharge'),
+    }),
+  ),
+  size: optional(
+    group('The sides of the module', {
+      length: given('length', 'Length', { above: 0 }),
+      width: given('length', 'Width', { above: 0 }),
+      height: given('length', 'Height', { above: 0 }),
+    }),
+  ),
+  specificHeat: optional(given('specificHeat', 'Specific heat of the module', { above: 0 })),
+  openCircuit: optional(
+    pairs(
+      'Points [state of charge, voltage at rest] in rising order',
+      given('ratio', 'State of charge', { min: 0, max: 1 }),
+      given('voltage', 'Open-circuit voltage', { above: 0 }),
+      { least: 2 },
     ),
-    mass: given('mass', 'Mass of the module', { above: 0 }),
-    continuousCurrent: given('current', 'Discharge current that it bears all day', { above: 0 }),
-    peakCurrent: z.optional(given('current', 'Discharge current that it bears for a short time', { above: 0 })),
-    chargeCurrent: z.optional(given('current', 'Charge current that it bears', { above: 0 })),
-    temperatures: about(
-      'the temperatures at which its cells may work',
-      z.optional(z.strictObject({ charge: spanGiven('on charge'), discharge: spanGiven('on discharge') })),
-    ),
-    size: about(
-      'the sides of the module',
-      z.optional(
-        z.strictObject({
-          length: given('length', 'Length', { above: 0 }),
-          width: given('length', 'Width', { above: 0 }),
-          height: given('length', 'Height', { above: 0 }),
-        }),
-      ),
-    ),
-    specificHeat: z.optional(given('specificHeat', 'Specific heat of the module', { above: 0 })),
-    openCircuit: about(
-      'points [state of charge, voltage at rest] in rising order',
-      z.optional(
-        z.readonly(
-          z
-            .array(
-              z.readonly(
-                z.tuple([
-                  given('ratio', 'State of charge', { min: 0, max: 1 }),
-                  given('voltage', 'Open-circuit voltage', { above: 0 }),
-                ]),
-              ),
-            )
-            .check(z.minLength(2)),
-        ),
-      ),
-    ),
-  }),
-)
+  ),
+}))()
 
 /** What is read of a module. */
-export type Module = Read<typeof moduleGiven>
+export type Module = Read<typeof moduleFields>
 
-/** A pack of equal modules as it is read. */
-export const packGiven = /*@__PURE__*/ about(
-  'a pack of equal modules',
-  z.strictObject({
-    module: moduleGiven,
-    series: about('how many modules are in series', z.int().check(z.minimum(1))),
-    parallel: about('how many modules are in parallel', z.int().check(z.minimum(1))),
-  }),
-)
+/** What describes a pack of equal modules. */
+export const packFields = /*@__PURE__*/ (() => ({
+  module: group('A module', moduleFields),
+  series: whole('How many modules are in series', { min: 1 }),
+  parallel: whole('How many modules are in parallel', { min: 1 }),
+}))()
 
 /** What is read of a pack. */
-export type Pack = Read<typeof packGiven>
+export type Pack = Read<typeof packFields>
+
+/** The same for what is described by schemas. */
+export const moduleGiven = /*@__PURE__*/ (() => schemaFrom(group('A module', moduleFields)))()
+/** The same for what is described by schemas. */
+export const packGiven = /*@__PURE__*/ (() => schemaFrom(group('A pack of equal modules', packFields)))()
 
 /** Refuses a module whose figures contradict each other, each fault by its path. */
 export function refuseModule(where: string, path: string, module: Module): void {
