@@ -334,6 +334,22 @@ export function optional(field: object, words: object = {}): unknown {
   return { ...field, ...words, need: 'optional' }
 }
 
+/** An optional field that must be written here. */
+/* @__NO_SIDE_EFFECTS__ */
+export function required<W, R>(field: Field<W, R, 'optional'>): Field<W, R>
+/* @__NO_SIDE_EFFECTS__ */
+export function required({ absent, ...field }: { readonly absent?: string }): unknown {
+  return { ...field, need: 'required' }
+}
+
+/** A group that may be left out, whose fields all may be: their defaults stand then. */
+/* @__NO_SIDE_EFFECTS__ */
+export function defaulted<W, R>(field: Field<W, R>): Field<W, R, 'default'>
+/* @__NO_SIDE_EFFECTS__ */
+export function defaulted(field: object): unknown {
+  return { ...field, need: 'default', default: {} }
+}
+
 /** A field that may be written, is checked, and is not handed to the work: nothing rests on it. */
 /* @__NO_SIDE_EFFECTS__ */
 // biome-ignore lint/suspicious/noExplicitAny: whatever is read from it is not handed on

@@ -115,15 +115,16 @@ function planOf(title: string, input: Input): Plan {
 
 function toldFields(field: AnyField, keys: readonly string[]): Plan['told'] {
   if (field.need === 'spare') return []
-  const own = field.need === 'default' || field.absent !== undefined ? [{ keys, field }] : []
-  if (field.sort !== 'group') return own
+  if (field.sort !== 'group') return field.need === 'default' || field.absent !== undefined ? [{ keys, field }] : []
+  const own = field.absent === undefined ? [] : [{ keys, field }]
   return [...own, ...Object.entries(field.fields).flatMap(([key, inner]) => toldFields(inner, [...keys, key]))]
 }
 
 /** The defaults that stand, and what is to be said of what was left out. */
 function toldOf({ told }: Plan, given: unknown, asked: unknown): Assumption[] {
   return told.flatMap(({ keys, field }) => {
-    const outer = valueAt(given, keys.slice(0, -1))
+    // A group whose defaults stand is read even where it is left out.
+    const outer = valueAt(asked, keys.slice(0, -1))
     const isLeftOut = outer !== undefined && valueAt(given, keys) === undefined
     return isLeftOut ? [leftOut(keys.join('.'), field, valueAt(asked, keys))] : []
   })

@@ -191,10 +191,12 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
   const field = fieldAt(whole, issue.path)
   if (issue.code === 'custom') return [{ ...(issue.params?.issue as Omit<InputIssue, 'path'>), path }]
   if (issue.code === 'unrecognized_keys') {
-    const known = field?.sort === 'group' ? Object.keys(field.fields) : []
+    const fields = field?.sort === 'group' ? field.fields : {}
     return issue.keys.map((key) => {
       const at = [...issue.path, key]
-      return { ...unknownKey(key, valueAt(value, at), known, 'field'), path: pathText(at) }
+      const told = unknownKey(key, valueAt(value, at), Object.keys(fields), 'field')
+      const owners = Object.keys(fields).filter((name) => hasField(fields[name], key))
+      return { ...told, path: pathText(at), ...(owners.length === 0 ? {} : { hint: belongsTo(key, owners) }) }
     })
   }
   if (field === undefined) return [{ path, expected: 'a pair', received: came }]
@@ -208,6 +210,15 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
     return [{ path, expected: `a number ${bound}`, received: came, hint: field.about }]
   }
   return [{ path, expected: inWords(field), received: came }]
+}
+
+function hasField(field: AnyField | undefined, key: string): boolean {
+  return field?.sort === 'group' && key in field.fields
+}
+
+/** Where a key belongs that stands one level too high. */
+function belongsTo(key: string, owners: readonly string[]): string {
+  return `${key} belongs into ${owners.join(' or ')}`
 }
 
 /** The field at a path; undefined for a pair, which is no field of its own. */
