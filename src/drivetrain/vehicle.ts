@@ -15,7 +15,6 @@ import {
   list,
   optional,
   pairs,
-  type Read,
   spare,
   text,
   type Written,
@@ -23,7 +22,7 @@ import {
 import { airDensity } from './road/road-load.js'
 
 /** What describes a car. */
-export const carFields = /*@__PURE__*/ (() => ({
+const carFields = /*@__PURE__*/ (() => ({
   mass: given('mass', 'Mass of the car with all that it carries', { above: 0, usual: ['450 kg', '2400 kg'] }),
   wheelbase: optional(given('length', 'Wheelbase', { above: 0, usual: ['1.8 m', '2.9 m'] })),
   track: optional(
@@ -71,12 +70,10 @@ export const carFields = /*@__PURE__*/ (() => ({
   friction: optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
 }))()
 /** A car. */
-export const carField = /*@__PURE__*/ (() => group('The car', carFields))()
-/** What is read of a car. */
-export type Car = Read<typeof carField>
+const carField = /*@__PURE__*/ (() => group('The car', carFields))()
 
 /** What describes a gearbox with its final drive. Without gears the final drive is all there is: one fixed ratio. */
-export const gearboxFields = /*@__PURE__*/ (() => {
+const gearboxFields = /*@__PURE__*/ (() => {
   const ratio = given('ratio', 'Ratio of the gear', { above: 0 })
   const efficiency = given('ratio', 'Efficiency between motor shaft and wheels', {
     above: 0,
@@ -102,12 +99,10 @@ export const gearboxFields = /*@__PURE__*/ (() => {
   }
 })()
 /** A gearbox with its final drive. */
-export const gearboxField = /*@__PURE__*/ (() => group('The gearbox with its final drive', gearboxFields))()
-/** What is read of a gearbox. */
-export type Gearbox = Read<typeof gearboxField>
+const gearboxField = /*@__PURE__*/ (() => group('The gearbox with its final drive', gearboxFields))()
 
 /** What describes a motor with its controller. What each procedure needs of it, it asks for. */
-export const motorFields = /*@__PURE__*/ (() => ({
+const motorFields = /*@__PURE__*/ (() => ({
   peakTorque: optional(given('torque', 'Torque for a short time', { above: 0, usual: ['40 N·m', '350 N·m'] })),
   peakPower: optional(given('power', 'Power at the shaft for a short time', { above: 0 })),
   maximumSpeed: optional(given('angularSpeed', 'Highest speed', { above: 0, usual: ['3000 rpm', '16000 rpm'] })),
@@ -134,12 +129,10 @@ export const motorFields = /*@__PURE__*/ (() => ({
   inertia: optional(given('inertia', 'Moment of inertia of the rotor', { min: 0 })),
 }))()
 /** A motor with its controller. */
-export const motorField = /*@__PURE__*/ (() => group('The motor with its controller', motorFields))()
-/** What is read of a motor. */
-export type Motor = Read<typeof motorField>
+const motorField = /*@__PURE__*/ (() => group('The motor with its controller', motorFields))()
 
 /** What describes a controller. */
-export const controllerFields = /*@__PURE__*/ (() => ({
+const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
@@ -150,19 +143,17 @@ export const controllerFields = /*@__PURE__*/ (() => ({
   capacitance: optional(given('capacitance', 'Capacitance at its input', { above: 0 })),
 }))()
 /** A controller. */
-export const controllerField = /*@__PURE__*/ (() => group('The controller of the motor', controllerFields))()
-/** What is read of a controller. */
-export type Controller = Read<typeof controllerField>
+const controllerField = /*@__PURE__*/ (() => group('The controller of the motor', controllerFields))()
 
 /** A pack of equal modules. */
-export const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
+const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
 
 /** What lamps, pumps and the 12 V system draw. */
-export const auxiliariesField = /*@__PURE__*/ (() =>
+const auxiliariesField = /*@__PURE__*/ (() =>
   given('power', 'Power of lamps, pumps and the 12 V system', { min: 0, usual: ['100 W', '500 W'] }))()
 
 /** What describes the air. */
-export const airFields = /*@__PURE__*/ (() => ({
+const airFields = /*@__PURE__*/ (() => ({
   temperature: given('temperature', 'Temperature of the air', {
     above: 0,
     usual: ['-20 °C', '40 °C', 'meteorology'],
@@ -179,7 +170,7 @@ export const airFields = /*@__PURE__*/ (() => ({
   headwind: given('speed', 'Head wind, negative for a tail wind', { default: '0 km/h', because: 'still air' }),
 }))()
 /** The air: still, mild and at sea level where it is left out. */
-export const airField = /*@__PURE__*/ (() => defaulted(group('The air', airFields)))()
+const airField = /*@__PURE__*/ (() => defaulted(group('The air', airFields)))()
 
 /** Every part, spare: what a procedure needs, it names after these. */
 export const spareParts = /*@__PURE__*/ (() => ({

@@ -69,7 +69,7 @@ const protectFields = /*@__PURE__*/ (() => {
       min: 0,
       max: 1,
       default: '5 %',
-      because: 'a pack is hardly used below; common practice, no source',
+      because: 'a pack is hardly used below, common practice, no source',
     }),
     coldest: optional(given('temperature', 'Lowest temperature of the cells', { above: 0, below: '25 °C' })),
     ...fuseFields,
@@ -158,7 +158,7 @@ export const protectRun = /*@__PURE__*/ procedure({
     if (unfused !== undefined) {
       return protectedBy(asked, run, unfused.tried, rejected.slice(0, unfused.before), source.basis)
     }
-    const most = `no section up to ${rejected.at(-1)?.name}`
+    const most = `no section up to ${rejected.at(-1)?.name} serves ${asked.name}`
     throw noneServes('protectRun', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
   },
 })

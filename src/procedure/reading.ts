@@ -155,7 +155,7 @@ function withAbout(text: string, { about }: AnyField): string {
 }
 
 /** A phrase inside a sentence: a name or an abbreviation keeps its capital. */
-export function lowerFirst(phrase: string): string {
+function lowerFirst(phrase: string): string {
   return /^\p{Lu}(?:\p{Ll}| )/u.test(phrase) ? phrase.charAt(0).toLowerCase() + phrase.slice(1) : phrase
 }
 
@@ -199,7 +199,7 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
       return { ...told, path: pathText(at), ...(owners.length === 0 ? {} : { hint: belongsTo(key, owners) }) }
     })
   }
-  if (field === undefined) return [{ path, expected: 'a pair', received: came }]
+  if (field === undefined) return [{ path, expected: pairAt(whole, issue.path), received: came }]
   if (issue.code === 'invalid_value' && field.sort === 'choice') {
     const nearest = nearestName(String(valueAt(value, issue.path)), field.of)
     const told = { path, expected: inWords(field), received: came }
@@ -210,6 +210,12 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
     return [{ path, expected: `a number ${bound}`, received: came, hint: field.about }]
   }
   return [{ path, expected: inWords(field), received: came }]
+}
+
+/** What a pair of a list is, in words: `a pair [current, time that it lasts]`. */
+function pairAt(whole: AnyField, path: readonly PropertyKey[]): string {
+  const list = fieldAt(whole, path.slice(0, -1))
+  return list?.sort === 'pairs' ? `a pair [${list.of.map(({ about }) => lowerFirst(about)).join(', ')}]` : 'a pair'
 }
 
 function hasField(field: AnyField | undefined, key: string): boolean {

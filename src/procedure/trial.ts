@@ -32,7 +32,7 @@ export function serves({ checks }: Judged<unknown>): boolean {
 }
 
 /** The heading of a candidate in a working. */
-export function headingOf(judged: Judged<unknown>): string {
+function headingOf(judged: Judged<unknown>): string {
   if (serves(judged)) return `${judged.name}: serves, ${judged.checks.map(({ text }) => text).join('; ')}`
   return `${judged.name}: refused, ${reasonsOf(judged).join('; ')}`
 }
@@ -78,7 +78,7 @@ export function allThatServe<C, T>(
  * The error where no candidate serves: it tells why the last one does not, and the reasons of each.
  *
  * @param where - The function that sought.
- * @param what - What does not serve, such as `no section up to 120 mm²`.
+ * @param what - What does not serve, such as `no section up to 120 mm² serves`.
  * @param rejected - All that were refused.
  * @param mend - What to do instead.
  */
@@ -92,7 +92,7 @@ export function noneServes(
   const why = last === undefined ? '' : `: ${last.name} ${reasonsOf(last).join('; ')}`
   return new CalculationError(
     where,
-    `${what} serves${why}. ${mend}`,
+    `${what}${why}. ${mend}`,
     Object.fromEntries(rejected.map((each) => [each.name, reasonsOf(each).join('; ')])),
   )
 }

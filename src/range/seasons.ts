@@ -4,12 +4,14 @@
  * Rests on Shapley, A value for n-person games (1953), from memory, for the parts of causes that act on each other, and on
  * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
  */
+
 import * as z from 'zod/mini'
 import { airGiven } from '../drivetrain/road/air.js'
 import { rollingTemperatureFactor } from '../drivetrain/road/road-load.js'
 import type { Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
 import { unrecorded } from '../formula/record.js'
+import { renamed } from '../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
@@ -395,7 +397,7 @@ function whyNoRange({ net, distance, missed, rangeEndedBy }: DrivenCycle): strin
 /** What was checked and taken for granted, with the season where it goes for one alone. */
 function findingsOf(factors: Factors, summer: DrivenSeason, winter: DrivenSeason): Findings {
   const checksIn = (name: SeasonName, { checks }: Findings) =>
-    checks.map((each) => ({ ...each, name: `${each.name}, in ${name}` }))
+    checks.map((each) => renamed(each, each.id, `${each.name}, in ${name}`))
   const only = (name: SeasonName, { assumptions }: Findings, other: Findings) =>
     assumptions.filter((each) => !other.assumptions.includes(each)).map((each) => `In ${name}: ${each}`)
   const harder = (['summer', 'winter'] as const).flatMap((name) =>

@@ -410,7 +410,7 @@ describe('an assessment', () => {
     const chained = sheet()
     const runs = (chained.runs ?? []).map(({ current: _, ...run }) => run)
     const section = sectionOf(assess(readBuild({ ...chained, runs })), 'Cables')
-    const current = section.checks.find(({ name }) => name.includes('Root mean square'))?.actual
+    const current = section.checks.find(({ name }) => name.includes('Root mean square'))?.limit
     const rms = cell('Journeys', 'root mean square of the current', 'January, -7 °C')
     expect(current?.si).toBeCloseTo(rms.si, 9)
     expect(section.assumptions.join(' ')).toContain('carries the currents of the bakery round in January')

@@ -13,6 +13,7 @@ import {
 } from '../../src/electrical/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 
 const amperes = (value: number) => quantity('current', value, 'A')
 const celsius = (value: number) => quantity('temperature', value, '°C')
@@ -229,7 +230,9 @@ describe('a steady cable', () => {
   })
 
   it('says what it takes for granted', () => {
-    expect(cableTemperature({ current: '10 A', area: '33.6 mm²', ambient: '40 °C' }).assumptions).toEqual([
+    expect(cableTemperature({ current: '10 A', area: '33.6 mm²', ambient: '40 °C' }).assumptions.map(said)).toEqual([
+      'Metal of the conductor: copper (conductor by default; as in nearly all flexible cable).',
+      'How the cables lie: apart (laid by default; one cable on its own).',
       '33.6 mm² of copper: 0.5234 mΩ/m at 20 °C, that of the metal and 2 % for the lay of the strands.',
       'Outer diameter 11.13 mm, that of thin-walled flexible cable (common practice, no source).',
       'Still air, out of the sun; nothing lies near the cable.',

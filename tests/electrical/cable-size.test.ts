@@ -11,6 +11,7 @@ import {
 } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
+import { said } from '../said.js'
 
 const run = { current: '150 A', length: '2.4 m', maximumDrop: '1 %', systemVoltage: '178 V' } as const
 const rank = (name: string) => metricSections.findIndex((each) => each.name === name)
@@ -20,7 +21,10 @@ describe('sizeCable', () => {
   it('gives what its documentation shows', () => {
     const { section, temperature, drop, rejected } = sizeCable(run)
     expect([section.name, String(temperature), String(drop)]).toEqual(['25 mm²', '101.9 °C', '0.7424 V'])
-    expect(rejected.at(-1)?.reasons).toEqual(['carries 114.3 A, not 150 A', '151.2 °C at 150 A, above 105 °C'])
+    expect(rejected.at(-1)?.reasons).toEqual([
+      'carries 114.3 A, less than the 150 A of the load',
+      '151.2 °C at 150 A, more than 105 °C',
+    ])
   })
 
   it('agrees with the cable that it chose', () => {
@@ -85,7 +89,9 @@ describe('sizeCable', () => {
     expect(Math.abs(withstand.si / (143 * section.area.in('mm²')) ** 2 - 1)).toBeLessThan(0.012)
     const { section: faulted, rejected, checks } = sizeCable({ ...run, fault: { current: '12 kA', time: '0.2 s' } })
     expect(rank(faulted.name)).toBeGreaterThan(rank(section.name))
-    expect(rejected.at(-1)?.reasons.join()).toMatch(/^withstands \d+\.?\d* kA²·s, and the fault has 28\.8 kA²·s$/)
+    expect(rejected.at(-1)?.reasons.join()).toMatch(
+      /^withstands \d+\.?\d* kA²·s, less than the 28\.8 kA²·s of the fault$/,
+    )
     expect(checks.map(({ name }) => name)).toContain('Fault through the cable')
   })
 
@@ -97,11 +103,11 @@ describe('sizeCable', () => {
     const { checks, drop, loss, assumptions } = sizeCable({ profile, length: '2.4 m', series: 'american' })
     // Heat of the root mean square through the resistance that drops the greatest current.
     expect(loss.si).toBeCloseTo((drop.si / 300) * ((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
-    expect(checks[0]?.name).toBe('Root mean square of the current')
-    expect(checks[0]?.actual?.in('A' as never)).toBeCloseTo(Math.sqrt((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
+    expect(checks[0]?.name).toBe('Root mean square of the load')
+    expect(checks[0]?.limit?.in('A' as never)).toBeCloseTo(Math.sqrt((300 ** 2 * 20 + 60 ** 2 * 60) / 80), 9)
     const steady = sizeCable({ current: '158.7 A', length: '2.4 m', series: 'american' })
     expect(drop.ratioTo(steady.drop)).toBeGreaterThan(1.8)
-    expect(assumptions.join()).toContain('until each round warms the cable as the last one did')
+    expect(assumptions.map(said).join()).toContain('until each round warms the cable as the last one did')
   })
 
   it('finds for a profile the peak to which many rounds from the cold lead', () => {
@@ -147,31 +153,35 @@ describe('sizeCable', () => {
     expect(section.name).toBe('3 AWG')
     expect(section.area.si).toBe(awg('3').area.si)
     const { assumptions } = sizeCable({ ...run, geometry: { '25 mm²': '9.9 mm' } })
-    expect(assumptions.join()).not.toContain('thin-walled')
+    expect(assumptions.map(said).join()).not.toContain('thin-walled')
   })
 
   it('says every default that it used', () => {
-    expect(sizeCable({ current: '150 A', length: '2.4 m' }).assumptions).toEqual([
-      'Copper conductors (conductor by default).',
-      'The insulation bears 105 °C all day (insulationLimit by default).',
-      'The insulation bears 160 °C in a fault, as PVC does (faultLimit by default; IEC 60364-5-54).',
-      'Air of 40 °C (ambient by default).',
-      'The cables out and back touch each other (laid by default).',
-      'Nothing else warms the cables: no bundle, duct or hot part (bundled 1 by default).',
-      'The drop is not held to a limit: give maximumDrop.',
+    expect(sizeCable({ current: '150 A', length: '2.4 m' }).assumptions.map(said)).toEqual([
+      'Metal of the conductor: copper (conductor by default; as in nearly all flexible cable).',
+      'Continuous limit of the insulation: 105 °C (insulationLimit by default; cross-linked cable, common practice, no source).',
+      'Limit of the insulation in a fault of at most 5 s: 160 °C (faultLimit by default; PVC, the least of the usual insulations, IEC 60364-5-54).',
+      'Temperature of the air around the cables: 40 °C (ambient by default; a hot day, common practice, no source).',
+      'The voltage drop is not held to a limit: give maximumDrop.',
+      'Sections to choose from: metric (series by default; the sections of IEC 60228).',
+      'How the cables lie: touching (laid by default; as the cables out and back usually do).',
+      'Share of its ampacity that a bundle leaves a cable: 1 (bundled by default; no bundle, duct or hot part warms the cables).',
+      'Both conductors carry the same current.',
       'Cable of 25 mm² is 9.74 mm thick, as thin-walled flexible cable is (geometry; common practice, no source).',
       'Terminals, fuse and contactor bear a cable of 101.9 °C: most are made for 75 °C or 90 °C (common practice, no source).',
     ])
-    expect(sizeCable({ current: '90 A', length: '2.4 m', maximumDrop: '0.3 V' }).assumptions.join()).not.toContain(
-      'Terminals',
-    )
+    expect(
+      sizeCable({ current: '90 A', length: '2.4 m', maximumDrop: '0.3 V' }).assumptions.map(said).join(),
+    ).not.toContain('Terminals')
   })
 
   it('shows each section under its verdict', () => {
     const text = explain(() => sizeCable(run)).toText()
-    expect(text).toContain('16 mm²: refused, carries 114.3 A, not 150 A; 151.2 °C at 150 A, above 105 °C\n')
     expect(text).toContain(
-      '25 mm²: serves, carries 153.8 A, at least 150 A; 101.9 °C, at most 105 °C; drops 0.7424 V, at most 1.78 V\n',
+      '16 mm²: refused, carries 114.3 A, less than the 150 A of the load; 151.2 °C at 150 A, more than 105 °C\n',
+    )
+    expect(text).toContain(
+      '25 mm²: serves, carries 153.8 A, at least the 150 A of the load; 101.9 °C at 150 A, at most 105 °C; drops 0.7424 V, at most the 1.78 V allowed\n',
     )
     expect(text).toMatch(
       /dU = 2 · I · r · l = 2 · 150 A · 1\.03 mΩ\/m · 2\.4 m = 0\.742 V {3}\[IEC 60364-5-52, Annex G\]/,
@@ -185,7 +195,7 @@ describe('sizeCable', () => {
     } catch (error) {
       expect(error).toBeInstanceOf(CalculationError)
       expect((error as Error).message).toMatch(
-        /^sizeCable: no section up to 240 mm² serves: 240 mm² carries 728\.4 A, not 1500 A; 319\.8 °C at 1500 A, above 105 °C; drops 1\.\d+ V, at most 0\.1 V allowed\. Run two in parallel/,
+        /^sizeCable: no section up to 240 mm² serves: 240 mm² carries 728\.4 A, less than the 1500 A of the load; 319\.8 °C at 1500 A, more than 105 °C; drops 1\.\d+ V, more than the 0\.1 V allowed\. Run two in parallel/,
       )
       expect((error as CalculationError).figures['25 mm²']).toContain('burns at 1500 A')
     }
@@ -200,14 +210,17 @@ describe('sizeCable', () => {
     ],
     [
       { maximumDrop: '3 A' },
-      "maximumDrop: expected a voltage such as '2 V', or a ratio such as '2 %', above 0, got '3 A'",
+      "maximumDrop: expected a voltage such as '345 V', or a ratio such as '0.95', got '3 A' (Greatest drop)",
     ],
-    [{ ambient: '110 °C' }, 'insulationLimit: expected a temperature above the ambient one, 110 °C, got 105 °C'],
+    [
+      { ambient: '110 °C' },
+      'insulationLimit: expected a temperature above the ambient one, 110 °C, got nothing, which is 105 °C',
+    ],
     [
       { faultLimit: '90 °C' },
-      'faultLimit: expected a temperature above what the insulation bears all day, 105 °C, got 90 °C',
+      'faultLimit: expected a temperature above the continuous limit of the insulation, 105 °C, got 90 °C',
     ],
-    [{ insulationLimit: '180 °C' }, 'bears all day, 180 °C, got nothing, which is 160 °C'],
+    [{ insulationLimit: '180 °C' }, 'continuous limit of the insulation, 180 °C, got nothing, which is 160 °C'],
     [
       { faultLimit: '1200 °C' },
       'faultLimit: expected a temperature below 1085 °C, at which the conductor melts, got 1200 °C',
@@ -218,7 +231,7 @@ describe('sizeCable', () => {
     ],
     [
       { current: undefined, profile: [{ current: '3 A', time: '1 s' }] },
-      "profile[0]: expected a list (a current and its time, such as ['300 A', '10 s']), got an object",
+      'profile[0]: expected a pair [current of either sign, time that it lasts], got an object',
     ],
     [
       { geometry: { '0.5 mm²': '0.1 mm' } },

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { selectFuse } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { said } from '../said.js'
 
 const task = {
   current: '120 A',
@@ -78,7 +79,7 @@ describe('selectFuse', () => {
     const { clearing } = selectFuse({ ...task, candidates: [{ ...fuse, clearingIntegral: '8 kA²·s' }] })
     expect(clearing?.highest.letThrough?.in('kA²·s')).toBeCloseTo(8, 9)
     expect(reasonsOf({ clearingIntegral: '9.5 kA²·s' })?.[0]).toBe(
-      'lets through 9.5 kA²·s, and the cable withstands 9.2 kA²·s',
+      'lets through 9.5 kA²·s, more than the 9.2 kA²·s that the cable withstands',
     )
   })
 
@@ -92,18 +93,18 @@ describe('selectFuse', () => {
     const slow = { ...stated, meltingIntegral: '60000 A²·s', clearingIntegral: '90000 A²·s' } as const
     const unknown = selectFuse({ ...task, candidates: [slow] } as never)
     expect(unknown.clearing?.lowest.time).toBeUndefined()
-    expect(unknown.assumptions.join()).toContain('How long the fuse takes in the least fault is not known')
-    expect(assumptions.join()).not.toContain('is not known')
+    expect(unknown.assumptions.map(said).join()).toContain('How long the fuse takes in the least fault is not known')
+    expect(assumptions.map(said).join()).not.toContain('is not known')
   })
 
   it.each([
     [{ voltage: { ac: '500 V' } }, 'has no voltage rating for direct current, and 500 V AC says nothing of it'],
     [{ voltage: {} }, 'has no voltage rating for direct current'],
-    [{ voltage: { dc: '58 V', ac: '500 V' } }, 'is rated 58 V DC, and the full pack has 201.6 V'],
-    [{ rating: '125 A' }, 'is rated below the 150 A that the load needs'],
-    [{ rating: '200 A' }, 'is rated above the 172.2 A at which it protects the cable'],
-    [{ breakingCapacity: '2 kA' }, 'breaks 2 kA, and the full pack feeds 7200 A'],
-    [{ curve: undefined }, 'has neither a clearing integral nor a curve: what it lets through is not known'],
+    [{ voltage: { dc: '58 V', ac: '500 V' } }, 'is rated 58 V DC, less than the 201.6 V of the full pack'],
+    [{ rating: '125 A' }, 'is rated 125 A, less than the 150 A that the load needs'],
+    [{ rating: '200 A' }, 'is rated 200 A, more than the 172.2 A at which it protects the cable'],
+    [{ breakingCapacity: '2 kA' }, 'breaks 2 kA, less than the 7200 A that the full pack feeds'],
+    [{ curve: undefined }, 'what it lets through is not known: give its clearing integral or its curve'],
     [
       {
         curve: [
@@ -121,11 +122,11 @@ describe('selectFuse', () => {
     const thin = { cable: { ...task.cable, withstand: '100000 A²·s' } }
     // 1730 A for 37.42 ms on the curve: 112 000 A²·s.
     expect(reasonsOf({}, thin)).toEqual([
-      'lets through 0.112 kA²·s in 37.42 ms at 1730 A, and the cable withstands 100000 A²·s',
+      'lets through 0.112 kA²·s in 37.42 ms at 1730 A, more than the 100000 A²·s that the cable withstands',
     ])
     expect(
       reasonsOf({ curve: undefined, meltingIntegral: '5000 A²·s', clearingIntegral: '0.15 kA²·s' }, thin)?.[0],
-    ).toBe('lets through 0.15 kA²·s, and the cable withstands 100000 A²·s')
+    ).toBe('lets through 0.15 kA²·s, more than the 100000 A²·s that the cable withstands')
   })
 
   it('refuses a fuse that lets through too much between the two faults', () => {
@@ -139,7 +140,7 @@ describe('selectFuse', () => {
     const falling = curve.map(([current, time], i) => [current, i === 1 ? '0.25 s' : time] as const)
     const thin = { cable: { ...task.cable, withstand: '1.2 kA²·s' } }
     expect(reasonsOf({ curve: falling }, thin)).toEqual([
-      'lets through 1.44 kA²·s at 2.4 kA, and the cable withstands 1.2 kA²·s',
+      'lets through 1.44 kA²·s at 2.4 kA, more than the 1.2 kA²·s that the cable withstands',
     ])
     expect(reasonsOf({ curve: falling })).toBeUndefined()
   })
@@ -159,15 +160,17 @@ describe('selectFuse', () => {
     ] as const
     // 5 s of 100 s and 10 s of 50 s: a quarter.
     expect(selectFuse({ ...task, profile, candidates: [{ ...fuse, curve }] }).rejected[0]?.reasons[0]).toBe(
-      'ages in the 15 s of up to 400 A of the load, 25 % of the time until it opens, and bears 22 % again and again',
+      'uses up 25 % of the time until it opens in the 15 s of up to 400 A of the load, more than the 22 % that it bears again and again',
     )
   })
 
   it('says of what the data do not tell what to ask', () => {
     const { assumptions } = selectFuse({ ...task, candidates: [fuse] })
-    expect(assumptions.join('\n')).toContain('a partial-range (a) fuse does so only from the least current')
-    expect(assumptions.join('\n')).toContain('let the breaking capacity lie well above the greatest fault')
-    expect(assumptions.join('\n')).toContain('where its maker draws the time until it melts, arcing comes on top')
+    expect(assumptions.map(said).join('\n')).toContain('a partial-range (a) fuse does so only from the least current')
+    expect(assumptions.map(said).join('\n')).toContain('let the breaking capacity lie well above the greatest fault')
+    expect(assumptions.map(said).join('\n')).toContain(
+      'where its maker draws the time until it melts, arcing comes on top',
+    )
   })
 
   it('gives all reasons at once', () => {

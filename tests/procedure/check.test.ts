@@ -116,7 +116,7 @@ describe('candidates', () => {
   it('none of which serves make an error with the reasons of each', () => {
     const { chosen, rejected } = firstThatServes(ropes.slice(0, 2), judge)
     expect(chosen).toBeUndefined()
-    const error = noneServes('hang', 'no rope up to old', rejected, 'Hang less')
+    const error = noneServes('hang', 'no rope up to old serves', rejected, 'Hang less')
     expect(error.message).toBe('hang: no rope up to old serves: old its age is not known. Hang less')
     expect(error.figures).toEqual({
       thin: 'carries 100 A, less than the 150 A of the load',

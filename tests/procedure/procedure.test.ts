@@ -256,7 +256,7 @@ describe('fields', () => {
       'every: 6 inputs cannot be used',
       "  points[0][1]: expected a time at least 0 s, got '-2 s' (Time)",
       "  points[1][1]: expected a time such as '90 s', got nothing",
-      '  points[2]: expected a pair, got 4',
+      '  points[2]: expected a pair [current, time], got 4',
       "  drop: expected a voltage such as '345 V', or a ratio such as '0.95', got '2 A' (the drop)",
       '  gears.first: expected a ratio above 0, got -1 (Ratio)',
       '  odd: expected an odd number, got 2',

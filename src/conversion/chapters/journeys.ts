@@ -1,5 +1,7 @@
 /** The journeys of a sheet, driven in July and in January: energy, range, what the pack and its cables bear. */
+
 import { section as heading } from '../../formula/index.js'
+import { renamed } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, packTemperature } from '../../thermal/index.js'
@@ -54,7 +56,7 @@ export function journeysSection(
   const all = gathered(
     driven().map(({ name, season, drive }) => ({
       ...drive,
-      checks: drive.checks.map((each) => ({ ...each, name: `${name} in ${season.name}: ${each.name}` })),
+      checks: drive.checks.map((each) => renamed(each, each.id, `${name} in ${season.name}: ${each.name}`)),
     })),
   )
   const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))

@@ -1,4 +1,5 @@
 /** Weight and balance: the car on its four wheels before and after, and where each module goes. */
+
 import { type Check, check } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
 import {
@@ -10,6 +11,7 @@ import {
   restoreRide,
   sideShare,
 } from '../../mass/index.js'
+import { renamed } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { gathered, type Section, type Table } from './section.js'
@@ -110,9 +112,9 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
     ],
     checks: [
       ...checks,
-      ...(placed?.checks ?? []).map((each) => ({ ...each, name: `${each.name}, as the modules are placed` })),
-      ...exchange.checks.map((each) => ({ ...each, name: `${each.name}, empty` })),
-      ...laden.checks.map((each) => ({ ...each, name: `${each.name}, laden` })),
+      ...(placed?.checks ?? []).map((each) => renamed(each, each.id, `${each.name}, as the modules are placed`)),
+      ...exchange.checks.map((each) => renamed(each, each.id, `${each.name}, empty`)),
+      ...laden.checks.map((each) => renamed(each, each.id, `${each.name}, laden`)),
     ],
     assumptions: all.assumptions,
     cautions: all.cautions,

@@ -1,7 +1,9 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
+
 import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
 import { cautions, check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
+import { renamed } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
@@ -86,7 +88,7 @@ function runPart(
   return {
     figures: [],
     tables: [runTable(found, current ?? 'the currents of the journey')],
-    checks: found.checks.map((each) => ({ ...each, name: prefixed(each.name) })),
+    checks: found.checks.map((each) => renamed(each, each.id, prefixed(each.name))),
     assumptions: [
       ...(hardest === undefined
         ? []

@@ -385,7 +385,7 @@ export interface SteadyCable {
 }
 
 /** The steady state of a cable with a surface temperature that was found, with its working. */
-export function steady(cable: Cable, surface: number): SteadyCable {
+function steady(cable: Cable, surface: number): SteadyCable {
   const { ambient, outerDiameter, conductorDiameter, resistance, material } = cable
   const surfaceTemperature = kelvins(surface)
   const air = airProperties({ temperature: kelvins((surface + ambient.si) / 2) })

@@ -11,7 +11,7 @@ import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from
 export const profileField = /*@__PURE__*/ (() =>
   pairs(
     'currents, each for a time',
-    given('current', 'Current, of either sign'),
+    given('current', 'Current of either sign'),
     given('time', 'Time that it lasts', { above: 0 }),
     { least: 1 },
   ))()

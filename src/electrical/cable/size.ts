@@ -78,16 +78,16 @@ export const runFields = /*@__PURE__*/ (() => ({
   conductor: conductorField,
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
     default: '105 °C',
-    because: 'cross-linked cable; common practice, no source',
+    because: 'cross-linked cable, common practice, no source',
   }),
   faultLimit: given('temperature', 'Limit of the insulation in a fault of at most 5 s', {
     default: '160 °C',
-    because: 'PVC, the least of the usual insulations; IEC 60364-5-54',
+    because: 'PVC, the least of the usual insulations, IEC 60364-5-54',
   }),
   ambient: given('temperature', 'Temperature of the air around the cables', {
     ...airRange,
     default: '40 °C',
-    because: 'a hot day; common practice, no source',
+    because: 'a hot day, common practice, no source',
   }),
   maximumDrop: optional(
     either(
@@ -342,7 +342,7 @@ export const sizeCable = /*@__PURE__*/ procedure({
       return { ...judged, checks: [...judged.checks, ...faultTrials(judged.made, integral)] }
     })
     if (chosen === undefined) {
-      const most = `no section up to ${rejected.at(-1)?.name}`
+      const most = `no section up to ${rejected.at(-1)?.name} serves`
       throw noneServes('sizeCable', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
     }
     const { name, area, outerDiameter: _, ...made } = chosen.made

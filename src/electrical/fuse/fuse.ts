@@ -93,7 +93,7 @@ export const greatestFuseRating = /*@__PURE__*/ formula({
       {
         above: 1,
         default: 1.6,
-        because: 'a gG fuse; IEC 60269-1, from memory',
+        because: 'a gG fuse, IEC 60269-1, from memory',
       },
     ),
   },

@@ -372,7 +372,6 @@ function pulseTrials({ rating, curve }: Fuse, { profile = [] }: FuseTask): Check
   const worst = shares.sort((one, other) => other.share.si - one.share.si)[0]
   if (worst === undefined) return []
   const { peak, share } = worst
-  if (share.si >= 1) return told({ fail: `opens in ${peakInWords(peak)} of the load` })
   return told(
     says`uses up ${share} of the time until it opens in ${peakInWords(peak)} of the load, at most the ${BORNE} that it bears again and again`,
   )
