@@ -17,6 +17,22 @@ const layers = [
   ['index'],
 ]
 
+/** The folders in a layer, from the lowest up in the same way. A file beside them may stand between two of them. */
+const folders = {
+  thermal: [
+    ['air', 'pack'],
+    ['loop', 'cabin'],
+  ],
+  mass: [['placing', 'ride']],
+  electrical: [
+    ['pack', 'cable'],
+    ['fuse', 'charging'],
+  ],
+  drivetrain: [['motor', 'road'], ['gearing'], ['pull']],
+  range: [['route'], ['drive']],
+  conversion: [['sheet'], ['chapters']],
+}
+
 /** Matches the modules of some parts of src: a folder, or a file such as catalogue.ts. */
 const modulesOf = (parts) => `^src/(?:${parts.join('|')})(?:/|\\.ts$)`
 
@@ -30,10 +46,46 @@ const oneWay = layers.flatMap((layer, level) =>
   })),
 )
 
+/** Matches the modules in some folders of a layer. */
+const modulesIn = (layer, names) => `^src/${layer}/(?:${names.join('|')})/`
+
+// Reached on whatever way, so that no file beside the folders closes a circle of them.
+const oneWayInside = Object.entries(folders).flatMap(([layer, levels]) =>
+  levels.flatMap((level, i) =>
+    level.map((folder) => ({
+      name: `one-way-${layer}-${folder}`,
+      comment: `src/${layer}/${folder} reaches only the folders below it`,
+      severity: 'error',
+      from: { path: modulesIn(layer, [folder]) },
+      to: {
+        path: modulesIn(
+          layer,
+          levels
+            .slice(i)
+            .flat()
+            .filter((other) => other !== folder),
+        ),
+        reachable: true,
+      },
+    })),
+  ),
+)
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     ...oneWay,
+    ...oneWayInside,
+    {
+      name: 'known-folder',
+      comment: 'every folder in a layer has its place in the order',
+      severity: 'error',
+      from: {
+        path: '^src/[^/]+/[^/]+/',
+        pathNot: Object.entries(folders).map(([layer, levels]) => modulesIn(layer, levels.flat())),
+      },
+      to: {},
+    },
     {
       name: 'no-circles',
       comment: 'modules that import each other load in an order nobody sees; types alone load nothing',

@@ -54,7 +54,13 @@ describe('the layers', { timeout: 30_000 }, () => {
       'src/structure/index.ts': `import 'zod/mini'; export { leaf } from '../formula/index.js'`,
       'src/mass/ledger.ts': `import '../structure/index.js'; export { leaf } from '../findings/index.js'`,
       'src/electrical/index.ts': `export { leaf } from '../mass/index.js'`,
-      'src/catalogue.ts': `export { leaf } from './electrical/index.js'`,
+      // Of the folders of a layer too; files beside them may stand between.
+      'src/range/index.ts': `import './consumption.js'; export { leaf } from './steady.js'`,
+      'src/range/steady.ts': `import './consumption.js'; export { leaf } from './drive/motion.js'`,
+      'src/range/consumption.ts': leaf,
+      'src/range/drive/motion.ts': `import '../consumption.js'; export { leaf } from '../route/cycle.js'`,
+      'src/range/route/cycle.ts': `export { leaf } from '../../electrical/index.js'`,
+      'src/catalogue.ts': `export { leaf } from './range/index.js'`,
       'src/cli/index.ts': `import 'node:fs'; export { leaf } from '../catalogue.js'`,
       'src/index.ts': `export { leaf } from './catalogue.js'`,
     }
@@ -85,6 +91,14 @@ describe('the layers', { timeout: 30_000 }, () => {
       ),
       'src/catalogue.ts': leaf,
       'src/range/needs-all.ts': `export { leaf } from '../catalogue.js'`,
+      // Between the folders of a layer, also on the way through a file beside them: no module comes back to itself here.
+      'src/electrical/fuse/curve.ts': `export { leaf } from '../cable/size.js'`,
+      'src/electrical/fuse/fuse.ts': leaf,
+      'src/electrical/cable/size.ts': leaf,
+      'src/electrical/cable/heat.ts': `export { leaf } from '../fuse/fuse.js'`,
+      'src/electrical/pack/module.ts': `export type { Leaf } from '../protect.js'`,
+      'src/electrical/protect.ts': `export { type Leaf, leaf } from './cable/size.js'`,
+      'src/electrical/odds/ends.ts': `export { leaf } from '../fuse/fuse.js'`,
       // A circle is told once, from one of its modules.
       'src/mass/hen.ts': `import { egg } from './egg.js'; export const hen = () => egg`,
       'src/mass/egg.ts': `import { hen } from './hen.js'; export const egg = () => hen`,
@@ -101,6 +115,9 @@ describe('the layers', { timeout: 30_000 }, () => {
       [
         ...upwards.map(([low, high]) => `src/${low}/needs-${high}.ts: one-way-${low}`),
         'src/range/needs-all.ts: one-way-range',
+        'src/electrical/cable/heat.ts: one-way-electrical-cable',
+        'src/electrical/pack/module.ts: one-way-electrical-pack',
+        'src/electrical/odds/ends.ts: known-folder',
         'src/mass/egg.ts: no-circles',
         'src/quantity/given.ts: formulas-without-schemas',
         'src/formula/far.ts: formulas-without-schemas',

@@ -40,26 +40,26 @@ const SPIN_UP = 1
 const HALVINGS = 52
 
 /** What a step took, as mean powers in watts; the sums over a drive are in joules. */
-export interface Flows {
+export class Flows {
   /** At the terminals of the pack: into the drive, negative where it is charged. */
-  power: number
-  air: number
-  tyres: number
+  power = 0
+  air = 0
+  tyres = 0
   /** Lifting the car; negative downhill. */
-  hill: number
+  hill = 0
   /** Into its speed; negative while it slows down. */
-  kinetic: number
+  kinetic = 0
   /** Heat of the brakes. */
-  brakes: number
-  driveline: number
-  motor: number
+  brakes = 0
+  driveline = 0
+  motor = 0
   /** What the rotor loses when a higher gear slows it down. */
-  shifts: number
-  auxiliaries: number
+  shifts = 0
+  auxiliaries = 0
 }
 
 /** A car on its way. All numbers are in SI units. */
-export class Motion implements Flows {
+export class Motion extends Flows {
   time = 0
   distance = 0
   speed: number
@@ -74,16 +74,6 @@ export class Motion implements Flows {
   // The last step.
   lasted = 0
   length = 0
-  power = 0
-  air = 0
-  tyres = 0
-  hill = 0
-  kinetic = 0
-  brakes = 0
-  driveline = 0
-  motor = 0
-  shifts = 0
-  auxiliaries = 0
   torque = 0
   current = 0
   openCircuit = 0
@@ -121,6 +111,7 @@ export class Motion implements Flows {
     conditions: Conditions,
     speed: number,
   ) {
+    super()
     this.#train = train
     this.#gears = train.gears
     this.#grip = grip

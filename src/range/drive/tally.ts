@@ -1,5 +1,5 @@
 /** The books of a drive: what came from the pack, where it went, and where the car could not do what was asked. */
-import { type Flows, type Motion, SAME_SPEED } from './motion.js'
+import { Flows, type Motion, SAME_SPEED } from './motion.js'
 import type { PackInUse } from './powertrain.js'
 
 /** A time in which the car could not do what was asked, in SI numbers. */
@@ -14,17 +14,7 @@ interface Miss {
 }
 
 /** Sums over the steps of a drive, in joules. */
-export class Tally implements Flows {
-  power = 0
-  air = 0
-  tyres = 0
-  hill = 0
-  kinetic = 0
-  brakes = 0
-  driveline = 0
-  motor = 0
-  shifts = 0
-  auxiliaries = 0
+export class Tally extends Flows {
   drawn = 0
   regenerated = 0
   heat = 0
@@ -43,6 +33,7 @@ export class Tally implements Flows {
   readonly #resistance: number
 
   constructor(pack: PackInUse | undefined) {
+    super()
     this.#resistance = pack?.supply.resistance ?? 0
   }
 
