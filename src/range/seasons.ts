@@ -5,7 +5,6 @@
  * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
  */
 import * as z from 'zod/mini'
-import { airGiven } from '../drivetrain/road/air.js'
 import { rollingTemperatureFactor } from '../drivetrain/road/road-load.js'
 import type { Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
@@ -14,6 +13,7 @@ import { CalculationError, InputError, type InputIssue, type Quantity } from '..
 import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { type DrivenCycle, driveCycle } from './drive/drive-cycle.js'
+import { airGiven } from './drive/given.js'
 import { journeyGiven, paceGiven } from './drive/journey.js'
 import { limitShape, powertrainShape, sourceShape } from './drive/powertrain.js'
 import { cycleGiven } from './route/cycle.js'
@@ -336,19 +336,8 @@ function carIn(name: SeasonName, asked: Asked, factors: Factors): Driven['car'] 
 
 /** What both seasons share, as it was given. */
 function sharedOf({ driveline, motor, regeneration, friction, controller, pack, cycle, journey, pace }: Asked) {
-  const { gears, efficiency, ...wheels } = driveline
-  const [[name, only] = []] = efficiency
   return {
-    driveline: {
-      ...wheels,
-      ...(gears === undefined ? {} : { gears: Object.fromEntries(gears) }),
-      efficiency:
-        name === undefined
-          ? only
-          : typeof name === 'number'
-            ? efficiency.map(([, each]) => each)
-            : Object.fromEntries(efficiency),
-    },
+    driveline,
     motor,
     regeneration,
     friction,

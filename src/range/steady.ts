@@ -7,14 +7,15 @@
 import * as z from 'zod/mini'
 import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
 import { loadWorked } from '../drivetrain/pull/drive.js'
-import { type Air, airGiven, airOf } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
 import { cautions, type Findings } from '../findings/index.js'
 import { section } from '../formula/index.js'
+import type { Assumption } from '../procedure/index.js'
 import { CalculationError, InputError, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../structure/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
+import { type Air, airGiven, airOf } from './drive/given.js'
 import { isOfPack, limits, Motion } from './drive/motion.js'
 import {
   conditionsOf,
@@ -81,7 +82,7 @@ interface Ready {
   readonly grade: Quantity<'ratio'>
   readonly pack: PackInUse | undefined
   readonly speeds: readonly Quantity<'speed'>[]
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly (string | Assumption)[]
 }
 
 function readyFor(where: string, asked: Steady, pack: PackInUse | undefined): Ready {

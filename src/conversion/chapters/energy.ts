@@ -20,7 +20,7 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
-  const { friction: _, ...drive } = laden(build, pack, weights()) as Laden
+  const drive = laden(build, pack, weights()) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
     heading(season.name, () => ({ ...season, ...rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS }) })),

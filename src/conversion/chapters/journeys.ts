@@ -31,6 +31,7 @@ export function journeysOf(build: Build, pack: Pack | undefined, weights: () => 
       drive: heading(`${name} in ${season.name}`, () =>
         driveCycle({
           ...inSeason(drive, season),
+          friction: drive.car.friction,
           journey: stretches,
           pace,
           ...(share === undefined ? {} : { regeneration: { share } }),

@@ -51,13 +51,21 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
   ]
 }
 
+/** Gears and tyre, as the procedures of the range take them. */
+function drivelineOf({ car: { tyre }, gearbox: { gears, finalDrive, efficiency } }: Pick<Laden, 'car' | 'gearbox'>) {
+  return { gears, finalDrive, tyre, efficiency }
+}
+
 /** The laden car in a season, as the procedures of the range take it. */
-export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }: Laden, season: Season) {
+export function inSeason({ car, motor, pack, controller, ...drive }: Laden, season: Season) {
   const harder = rollingTemperatureFactor({ temperature: season.outside })
+  const { batteryCurrent, minimumVoltage, maximumVoltage } = controller ?? {}
   return {
-    ...drive,
-    car: { ...car, rollingResistance: car.rollingResistance.times(harder.si) },
-    driveline: { gears, finalDrive, tyre, efficiency },
+    motor,
+    pack,
+    controller: { batteryCurrent, minimumVoltage, maximumVoltage },
+    car: { ...car, tyre: undefined, friction: undefined, rollingResistance: car.rollingResistance.times(harder.si) },
+    driveline: drivelineOf({ car, ...drive }),
     auxiliary: season.auxiliary,
     stateOfCharge: { from: 1, to: 1 - season.usable.si },
     cellTemperature: season.cells,
@@ -80,7 +88,7 @@ export function tyresIn(weather: readonly Season[]): string {
  * mixtures of the two takes several times as long, and moves the parts by a hundredth or two.
  */
 export function lossInJanuary(
-  { gears, finalDrive, tyre, efficiency, car, motor }: Laden,
+  { car, gearbox, motor }: Laden,
   speed: Quantity<'speed'>,
   driven: readonly (Season & RangeAtSpeed)[],
 ): Seasons | undefined {
@@ -90,6 +98,6 @@ export function lossInJanuary(
     return [{ temperature: outside, auxiliary, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
   })
   if (summer === undefined || winter === undefined) return undefined
-  const driveline = { gears, finalDrive, tyre, efficiency }
+  const driveline = drivelineOf({ car, gearbox })
   return heading(`What January takes at ${speed}`, () => seasons({ car, driveline, motor, speed, summer, winter }))
 }

@@ -6,13 +6,13 @@
  */
 import * as z from 'zod/mini'
 import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.js'
-import { airGiven, airOf } from '../../drivetrain/road/air.js'
 import { type Check, cautions, check, type Findings } from '../../findings/index.js'
 import { CalculationError, InputError, type Quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { about, given, procedure, type Read } from '../../structure/index.js'
 import { consumption, rangeFromConsumption } from '../consumption.js'
 import { type Cycle, cycleGiven } from '../route/cycle.js'
+import { airGiven, airOf } from './given.js'
 import { type Course, driveFor, equalParts, journeyCourse, journeyGiven, type OnStep, paceGiven } from './journey.js'
 import { isOfPack, limits, Motion, SAME_SPEED } from './motion.js'
 import {

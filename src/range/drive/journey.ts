@@ -4,9 +4,10 @@
  * Rests on definitions: between two speeds the car speeds up and slows down at steady rates.
  */
 import * as z from 'zod/mini'
-import { airOf } from '../../drivetrain/road/air.js'
+import type { Assumption } from '../../procedure/index.js'
 import { InputError, type InputIssue, quantity } from '../../quantity/index.js'
 import { about, given, type Read } from '../../structure/index.js'
+import { airOf } from './given.js'
 import { type Motion, SAME_SPEED } from './motion.js'
 import { type Conditions, conditionsOf, type Powertrain } from './powertrain.js'
 
@@ -66,7 +67,7 @@ export interface Course {
   readonly drive: (motion: Motion, onStep: OnStep) => boolean
   /** Conditions and speed at the start. */
   readonly start: { readonly conditions: Conditions; readonly speed: number }
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly (string | Assumption)[]
 }
 
 /** A stretch between stops, on plain SI numbers. */
@@ -103,7 +104,7 @@ export function journeyCourse(
   const assumptions = new Set<string>()
   const stretches = journey.flatMap(({ distance, speed, grade, stops, standing, ...own }): Stretch[] => {
     const { density, headwind, assumptions: ofAir } = airOf(airFor(own, air))
-    for (const each of ofAir) assumptions.add(each)
+    for (const { text } of ofAir) assumptions.add(text)
     if (grade === undefined) assumptions.add('A stretch is level where it has no grade.')
     const load = (own.auxiliary ?? auxiliary).si
     const conditions = conditionsOf(road, density.si, headwind.si, grade?.si ?? 0, load)

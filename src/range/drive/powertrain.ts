@@ -5,28 +5,17 @@
  * Rests on the car, driveline, motor and supply of the drivetrain domain.
  */
 import * as z from 'zod/mini'
-import { drivelineGiven, drivelineOf, gearNumbers } from '../../drivetrain/gearing/driveline.js'
-import {
-  type Conversion,
-  conversionOf,
-  type Envelope,
-  envelopeOf,
-  motorGiven,
-} from '../../drivetrain/motor/envelope.js'
-import { controllerGiven, type Supply, supplyOf } from '../../drivetrain/motor/supply.js'
-import {
-  type Car,
-  type CarOnRoad,
-  carGiven,
-  carOnRoad,
-  type Grip,
-  gripOf,
-  inertiaOf,
-} from '../../drivetrain/road/car.js'
+import { drivelineOf, gearNumbers, oneEfficiency } from '../../drivetrain/gearing/driveline.js'
+import { type Conversion, conversionOf, type Envelope, envelopeOf } from '../../drivetrain/motor/envelope.js'
+import { type Supply, supplyOf } from '../../drivetrain/motor/supply.js'
+import { type CarOnRoad, carOnRoad, type Grip, gripOf, inertiaOf } from '../../drivetrain/road/car.js'
+import type { Car } from '../../drivetrain/vehicle.js'
 import { packGiven } from '../../electrical/pack/module.js'
 import { parallelCharge } from '../../electrical/pack/pack.js'
+import type { Assumption } from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { about, given, type Read } from '../../structure/index.js'
+import { carGiven, controllerGiven, drivelineGiven, motorGiven } from './given.js'
 
 /** What describes a car with its drive, before the road and the way it is driven. */
 export const powertrainShape = /*@__PURE__*/ (() => ({
@@ -111,7 +100,7 @@ export interface Powertrain {
   readonly auxiliary: Quantity<'power'>
   /** Share of the braking that goes to the motor. */
   readonly share: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly (string | Assumption)[]
 }
 
 /**
@@ -163,7 +152,7 @@ function hasEnvelope({ curve, peakTorque, peakPower, maximumSpeed, continuousTor
 function gearsOf(where: string, car: Car, driveline: PowertrainRead['driveline'], motor: MotorRead) {
   const { gears, finalDrive, efficiency, rollingRadius, tyre } = driveline
   if (gears !== undefined && finalDrive !== undefined) {
-    const read = drivelineOf(where, { ...driveline, gears, finalDrive })
+    const read = drivelineOf(where, { car: { tyre, rollingRadius }, gearbox: driveline })
     const [first] = read.gears
     const inertia = inertiaOf(where, car, first?.rollingRadius, motor.inertia)
     return {
@@ -179,8 +168,8 @@ function gearsOf(where: string, car: Car, driveline: PowertrainRead['driveline']
     }
   }
   refuseMissingGears(where, driveline, motor, car)
-  const [[name, only] = []] = efficiency
-  if (only === undefined || name !== undefined || rollingRadius !== undefined || tyre !== undefined) {
+  const only = oneEfficiency(efficiency)
+  if (only === undefined || rollingRadius !== undefined || tyre !== undefined) {
     const expected = 'gears and finalDrive for a tyre and an efficiency in each gear, or efficiency alone, such as 0.93'
     throw new InputError(where, [{ path: 'driveline', expected, received: 'no gears' }])
   }
@@ -237,7 +226,7 @@ export interface PackInUse {
   /** States of charge between which the open-circuit voltage is known. */
   readonly lowest: number
   readonly highest: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly (string | Assumption)[]
 }
 
 /** Reads the pack that feeds a drive, where one is given. */
