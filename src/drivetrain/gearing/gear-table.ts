@@ -68,39 +68,38 @@ export interface GearTable extends Findings {
  * String(rows[2]?.motorSpeeds[0]) // '3083 rpm'
  * ```
  */
-export const gearTable = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'gearTable',
-    title: 'Table of gears',
-    answers: 'What does each gear do with the motor: road speeds, motor speeds, and the step to the next gear?',
-    input: {
-      ...spareParts,
-      car: carField,
-      gearbox: gearboxField,
-      motor: optional(motorField),
-      speeds: optional(list('Road speeds at which to tell the motor speeds', given('speed', 'Road speed', { min: 0 }))),
-      motorSpeeds: optional(
-        list('Motor speeds at which to tell the road speeds', given('angularSpeed', 'Motor speed', { min: 0 })),
-      ),
-    },
-    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
-    assumes: ['The driven wheels do not slip.'],
-    work: ({ car, gearbox, motor, speeds = [], motorSpeeds = [] }): Unfinished<GearTable> => {
-      const { gears, assumptions } = gearingOf('gearTable', { car, gearbox })
-      const maximumSpeed = motor?.maximumSpeed
-      const rows = gears.map((gear, i) =>
-        section(`In ${gear.name}`, () => rowOf(gear, gears[i + 1], { speeds, motorSpeeds, maximumSpeed })),
-      )
-      const highest = rows.at(-1) as GearRow
-      return {
-        rows,
-        rollingRadius: (gears[0] as Gear).rollingRadius,
-        checks: maximumSpeed === undefined ? [] : speeds.map((speed, i) => spinCheck(highest, speed, i, maximumSpeed)),
-        assumptions,
-        cautions: [liftedCar],
-      }
-    },
-  }))()
+export const gearTable = /*@__PURE__*/ procedure({
+  name: 'gearTable',
+  title: 'Table of gears',
+  answers: 'What does each gear do with the motor: road speeds, motor speeds, and the step to the next gear?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: gearboxField,
+    motor: optional(motorField),
+    speeds: optional(list('Road speeds at which to tell the motor speeds', given('speed', 'Road speed', { min: 0 }))),
+    motorSpeeds: optional(
+      list('Motor speeds at which to tell the road speeds', given('angularSpeed', 'Motor speed', { min: 0 })),
+    ),
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: ['The driven wheels do not slip.'],
+  work: ({ car, gearbox, motor, speeds = [], motorSpeeds = [] }): Unfinished<GearTable> => {
+    const { gears, assumptions } = gearingOf('gearTable', { car, gearbox })
+    const maximumSpeed = motor?.maximumSpeed
+    const rows = gears.map((gear, i) =>
+      section(`In ${gear.name}`, () => rowOf(gear, gears[i + 1], { speeds, motorSpeeds, maximumSpeed })),
+    )
+    const highest = rows.at(-1) as GearRow
+    return {
+      rows,
+      rollingRadius: (gears[0] as Gear).rollingRadius,
+      checks: maximumSpeed === undefined ? [] : speeds.map((speed, i) => spinCheck(highest, speed, i, maximumSpeed)),
+      assumptions,
+      cautions: [liftedCar],
+    }
+  },
+})
 
 const THOUSAND = /*@__PURE__*/ (() => quantity('angularSpeed', '1000 rpm'))()
 

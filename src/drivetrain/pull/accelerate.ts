@@ -92,71 +92,64 @@ const GEARS = 8
  * `${time}, ${distance}, in ${gears.join(' and ')}` // '5.638 s, 72.14 m, in second'
  * ```
  */
-export const accelerate = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'accelerate',
-    title: 'Acceleration from one speed to another',
-    answers: 'How long does the car take from one speed to another, and how far does it go?',
-    input: {
-      ...driveFields,
-      from: given('speed', 'Speed at the start', { min: 0, default: '0 km/h', because: 'a start from rest' }),
-      to: given('speed', 'Speed to be reached', { above: 0 }),
-      shiftTime: given('time', 'Time without pull in a shift', {
-        min: 0,
-        default: '0.8 s',
-        because: 'a synchronised box; common practice, no source',
-      }),
-      grade: gradeField,
-    },
-    source: [
-      cite(
-        'Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)',
-        'acceleration performance',
-      ),
-      cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
-    ],
-    assumes: ['The driver gives full torque at once, or what the tyres just hold.'],
-    work: ({ from, to, shiftTime, grade, ...vehicle }): Unfinished<Acceleration> => {
-      refuseSpeeds(from, to)
-      const drive = driveOf('accelerate', vehicle)
-      refuseMany(drive.gears.length)
-      const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
-      const best = sequencesOf(drive.gears)
-        .map((gears) => run.through(gears))
-        .filter((course) => course !== undefined)
-        .reduce<Course | undefined>(
-          (one, other) => (one === undefined || other.time < one.time ? other : one),
-          undefined,
-        )
-      if (best === undefined) throw neverReached(drive, from, to, grade)
-      showEnds(drive, best, from, to, grade)
-      return {
-        time: quantity('time', best.time, 's'),
-        distance: quantity('length', best.distance, 'm'),
-        gears: best.gears.map(({ name }) => name),
-        shifts: best.shifts.map(({ from: one, to: other, speed }) => ({
-          from: one.name,
-          to: other.name,
-          speed: quantity('speed', speed, 'm/s').as('km/h'),
-        })),
-        series: best.points.map((point) => ({
-          time: quantity('time', point.time, 's'),
-          speed: quantity('speed', point.speed, 'm/s').as('km/h'),
-          distance: quantity('length', point.distance, 'm'),
-          gear: point.gear,
-          acceleration: quantity('acceleration', point.most, 'm/s²'),
-          limitedBy: point.limitedBy,
-        })),
-        errorBound: {
-          time: quantity('time', best.timeError, 's'),
-          distance: quantity('length', best.distanceError, 'm'),
-        },
-        checks: [],
-        assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
-        cautions: [brakesAndSteering],
-      }
-    },
-  }))()
+export const accelerate = /*@__PURE__*/ procedure({
+  name: 'accelerate',
+  title: 'Acceleration from one speed to another',
+  answers: 'How long does the car take from one speed to another, and how far does it go?',
+  input: {
+    ...driveFields,
+    from: given('speed', 'Speed at the start', { min: 0, default: '0 km/h', because: 'a start from rest' }),
+    to: given('speed', 'Speed to be reached', { above: 0 }),
+    shiftTime: given('time', 'Time without pull in a shift', {
+      min: 0,
+      default: '0.8 s',
+      because: 'a synchronised box; common practice, no source',
+    }),
+    grade: gradeField,
+  },
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'acceleration performance'),
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+  ],
+  assumes: ['The driver gives full torque at once, or what the tyres just hold.'],
+  work: ({ from, to, shiftTime, grade, ...vehicle }): Unfinished<Acceleration> => {
+    refuseSpeeds(from, to)
+    const drive = driveOf('accelerate', vehicle)
+    refuseMany(drive.gears.length)
+    const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
+    const best = sequencesOf(drive.gears)
+      .map((gears) => run.through(gears))
+      .filter((course) => course !== undefined)
+      .reduce<Course | undefined>((one, other) => (one === undefined || other.time < one.time ? other : one), undefined)
+    if (best === undefined) throw neverReached(drive, from, to, grade)
+    showEnds(drive, best, from, to, grade)
+    return {
+      time: quantity('time', best.time, 's'),
+      distance: quantity('length', best.distance, 'm'),
+      gears: best.gears.map(({ name }) => name),
+      shifts: best.shifts.map(({ from: one, to: other, speed }) => ({
+        from: one.name,
+        to: other.name,
+        speed: quantity('speed', speed, 'm/s').as('km/h'),
+      })),
+      series: best.points.map((point) => ({
+        time: quantity('time', point.time, 's'),
+        speed: quantity('speed', point.speed, 'm/s').as('km/h'),
+        distance: quantity('length', point.distance, 'm'),
+        gear: point.gear,
+        acceleration: quantity('acceleration', point.most, 'm/s²'),
+        limitedBy: point.limitedBy,
+      })),
+      errorBound: {
+        time: quantity('time', best.timeError, 's'),
+        distance: quantity('length', best.distanceError, 'm'),
+      },
+      checks: [],
+      assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
+      cautions: [brakesAndSteering],
+    }
+  },
+})
 
 function refuseSpeeds(from: Quantity<'speed'>, to: Quantity<'speed'>): void {
   if (to.si > from.si) return

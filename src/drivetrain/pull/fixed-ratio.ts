@@ -88,44 +88,43 @@ type Asked = Read<typeof fixedRatioFields>
  * reason // 'a start on 30 % needs at least 6.338, and 140 km/h allows at most 5.879'
  * ```
  */
-export const fixedRatio = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'fixedRatio',
-    title: 'One fixed ratio',
-    answers: 'Would one fixed ratio do in place of a gearbox, and between which overall ratios?',
-    input: fixedRatioFields,
-    source: [
-      cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
-    ],
-    assumes: [
-      'Every ratio has the efficiency that is given.',
-      'The motor gives its torque from standstill for as long as the start takes.',
-    ],
-    work: (asked): Unfinished<FixedRatio> => {
-      const drive = driveFor(asked)
-      const demands = demandsOf(drive, asked)
-      const limits = demands.map(limitOf)
-      const never = limits.find(({ refused }) => refused !== undefined)
-      const lower = binding(limits, 'least', (one, other) => one > other)
-      const upper = binding(limits, 'greatest', (one, other) => one < other)
-      const window = never === undefined ? { least: lower[1], greatest: upper[1] } : undefined
-      const fits = window !== undefined && window.least.si <= window.greatest.si
-      const reason =
-        never !== undefined
-          ? `no ratio does ${never.demand}: ${never.refused}`
-          : `${lower[0]} needs at least ${lower[1]}, and ${upper[0]} allows at most ${upper[1]}`
-      if (window !== undefined) section('At the greatest ratio', () => speedAt(asked, drive, window.greatest))
-      return {
-        fits,
-        ...window,
-        limits,
-        ...(fits ? {} : { reason }),
-        checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
-        assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
-        cautions: [liftedCar, approval],
-      }
-    },
-  }))()
+export const fixedRatio = /*@__PURE__*/ procedure({
+  name: 'fixedRatio',
+  title: 'One fixed ratio',
+  answers: 'Would one fixed ratio do in place of a gearbox, and between which overall ratios?',
+  input: fixedRatioFields,
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
+  ],
+  assumes: [
+    'Every ratio has the efficiency that is given.',
+    'The motor gives its torque from standstill for as long as the start takes.',
+  ],
+  work: (asked): Unfinished<FixedRatio> => {
+    const drive = driveFor(asked)
+    const demands = demandsOf(drive, asked)
+    const limits = demands.map(limitOf)
+    const never = limits.find(({ refused }) => refused !== undefined)
+    const lower = binding(limits, 'least', (one, other) => one > other)
+    const upper = binding(limits, 'greatest', (one, other) => one < other)
+    const window = never === undefined ? { least: lower[1], greatest: upper[1] } : undefined
+    const fits = window !== undefined && window.least.si <= window.greatest.si
+    const reason =
+      never !== undefined
+        ? `no ratio does ${never.demand}: ${never.refused}`
+        : `${lower[0]} needs at least ${lower[1]}, and ${upper[0]} allows at most ${upper[1]}`
+    if (window !== undefined) section('At the greatest ratio', () => speedAt(asked, drive, window.greatest))
+    return {
+      fits,
+      ...window,
+      limits,
+      ...(fits ? {} : { reason }),
+      checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
+      assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
+      cautions: [liftedCar, approval],
+    }
+  },
+})
 
 function windowCheck(least: Quantity<'ratio'>, greatest: Quantity<'ratio'>): Check {
   return check(

@@ -83,54 +83,53 @@ export interface GearboxLoad extends Findings {
  * String(torqueLimit) // '85 N·m'
  * ```
  */
-export const gearboxLoad = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'gearboxLoad',
-    title: 'Load of a gearbox',
-    answers: 'Does the gearbox bear the torque of the motor in every gear, and to what must the controller be set?',
-    input: {
-      ...spareParts,
-      car: carField,
-      gearbox: group('The gearbox with its final drive', {
-        ...gearboxFields,
-        ratedInputTorque: required(gearboxFields.ratedInputTorque),
-      }),
-      motor: motorField,
-    },
-    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
-    assumes: ['The torque is steady: the momentum of the rotor, and shifts without a clutch, come on top.'],
-    work: ({ car, gearbox, motor }): Unfinished<GearboxLoad> => {
-      const { gears, assumptions } = drivelineOf('gearboxLoad', { car, gearbox })
-      const peak = greatestTorqueOf(motor)
-      const rated = gearbox.ratedInputTorque
-      const grip = gripFor(car)
-      const rows = gears.map((gear) => section(`In ${gear.name}`, () => loadIn(gear, peak, grip, rated)))
-      const isOver = rows.some(({ inputTorque }) => inputTorque.si > rated.si)
-      return {
-        rows,
-        ...(isOver ? { torqueLimit: rated } : {}),
-        checks: rows.map(
-          ({ gear, inputTorque }): Check =>
-            check(
-              `gearbox.torque.${gear}`,
-              `Input torque in ${gear}`,
-              inputTorque,
-              'at most',
-              rated,
-              'ratedInputTorque',
-              'gearbox.ratedInputTorque',
-            ),
-        ),
-        assumptions: [
-          ...assumptions,
-          ...(grip === undefined
-            ? [assumed('car.friction.absent', 'The tyres hold whatever the motor gives: no car.friction is given.')]
-            : []),
-        ],
-        cautions: [liftedCar],
-      }
-    },
-  }))()
+export const gearboxLoad = /*@__PURE__*/ procedure({
+  name: 'gearboxLoad',
+  title: 'Load of a gearbox',
+  answers: 'Does the gearbox bear the torque of the motor in every gear, and to what must the controller be set?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: group('The gearbox with its final drive', {
+      ...gearboxFields,
+      ratedInputTorque: required(gearboxFields.ratedInputTorque),
+    }),
+    motor: motorField,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: ['The torque is steady: the momentum of the rotor, and shifts without a clutch, come on top.'],
+  work: ({ car, gearbox, motor }): Unfinished<GearboxLoad> => {
+    const { gears, assumptions } = drivelineOf('gearboxLoad', { car, gearbox })
+    const peak = greatestTorqueOf(motor)
+    const rated = gearbox.ratedInputTorque
+    const grip = gripFor(car)
+    const rows = gears.map((gear) => section(`In ${gear.name}`, () => loadIn(gear, peak, grip, rated)))
+    const isOver = rows.some(({ inputTorque }) => inputTorque.si > rated.si)
+    return {
+      rows,
+      ...(isOver ? { torqueLimit: rated } : {}),
+      checks: rows.map(
+        ({ gear, inputTorque }): Check =>
+          check(
+            `gearbox.torque.${gear}`,
+            `Input torque in ${gear}`,
+            inputTorque,
+            'at most',
+            rated,
+            'ratedInputTorque',
+            'gearbox.ratedInputTorque',
+          ),
+      ),
+      assumptions: [
+        ...assumptions,
+        ...(grip === undefined
+          ? [assumed('car.friction.absent', 'The tyres hold whatever the motor gives: no car.friction is given.')]
+          : []),
+      ],
+      cautions: [liftedCar],
+    }
+  },
+})
 
 function gripFor(car: Car): number | undefined {
   return car.friction === undefined ? undefined : gripOf('gearboxLoad', car, car.friction).driving(0)
@@ -215,80 +214,79 @@ const USED = 0.75
  * `${speed} of ${critical}: ${checks[0]?.verdict}` // '5528 rpm of 8374 rpm: pass'
  * ```
  */
-export const propshaftSpeed = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'propshaftSpeed',
-    title: 'Speed of a propeller shaft',
-    answers: 'How fast does the propeller shaft turn, and how fast may it?',
-    input: {
-      ...spareParts,
-      car: carField,
-      gearbox: gearboxField,
-      motor: group('The motor with its controller', {
-        ...motorFields,
-        maximumSpeed: required(motorFields.maximumSpeed),
+export const propshaftSpeed = /*@__PURE__*/ procedure({
+  name: 'propshaftSpeed',
+  title: 'Speed of a propeller shaft',
+  answers: 'How fast does the propeller shaft turn, and how fast may it?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: gearboxField,
+    motor: group('The motor with its controller', {
+      ...motorFields,
+      maximumSpeed: required(motorFields.maximumSpeed),
+    }),
+    shaft: group('The propeller shaft', {
+      length: given('length', 'Length between the joint centres', { above: 0 }),
+      outerDiameter: given('length', 'Outer diameter of the tube', { above: 0 }),
+      innerDiameter: given('length', 'Inner diameter of the tube', {
+        min: 0,
+        default: '0 mm',
+        because: 'a solid bar',
       }),
-      shaft: group('The propeller shaft', {
-        length: given('length', 'Length between the joint centres', { above: 0 }),
-        outerDiameter: given('length', 'Outer diameter of the tube', { above: 0 }),
-        innerDiameter: given('length', 'Inner diameter of the tube', {
-          min: 0,
-          default: '0 mm',
-          because: 'a solid bar',
-        }),
-        elasticModulus: given('elasticModulus', 'Elastic modulus', {
-          above: 0,
-          default: '205 GPa',
-          because: 'steel for shafts, from memory of handbooks',
-        }),
-        density: given('density', 'Density', {
-          above: 0,
-          default: '7850 kg/m³',
-          because: 'steel for shafts, from memory of handbooks',
-        }),
+      elasticModulus: given('elasticModulus', 'Elastic modulus', {
+        above: 0,
+        default: '205 GPa',
+        because: 'steel for shafts, from memory of handbooks',
       }),
-      topSpeed: optional(given('speed', 'Highest road speed', { above: 0 }), {
-        absent: 'The car reaches the speed that its highest gear allows (no topSpeed).',
+      density: given('density', 'Density', {
+        above: 0,
+        default: '7850 kg/m³',
+        because: 'steel for shafts, from memory of handbooks',
       }),
-    },
-    source: [cite("Roark's Formulas for Stress and Strain")],
-    assumes: ['The shaft is one straight tube between two joints, balanced, and runs between gearbox and final drive.'],
-    work: ({ car, gearbox, motor, shaft, topSpeed }): Unfinished<PropshaftSpeed> => {
-      const { gears, assumptions } = gearingOf('propshaftSpeed', { car, gearbox })
-      const most = motor.maximumSpeed
-      // What gearingOf has not refused.
-      const finalDrive = gearbox.finalDrive as Quantity<'ratio'>
-      // The highest gear turns the shaft fastest at a motor speed; a road speed turns it alike in every gear that reaches it.
-      const gear = gears.at(-1) as Gear
-      const { rollingRadius, ratio } = gear
-      const [road, speed] = section('Speed of the shaft', () => {
-        const fastest = roadSpeed({ motorSpeed: most, ratio, rollingRadius })
-        const held = topSpeed !== undefined && topSpeed.si < fastest.si ? topSpeed : fastest
-        // The shaft turns as a motor in direct drive would.
-        return [held, motorSpeed({ speed: held, ratio: finalDrive, rollingRadius })] as const
-      })
-      const critical = criticalSpeed(shaft)
-      const limit = critical.times(USED)
-      return {
-        speed,
-        gear: gear.name,
-        roadSpeed: road,
-        critical,
-        margin: quantity('ratio', 1 - speed.ratioTo(critical)).as('%'),
-        checks: [
-          check(
-            'shaft.speed',
-            'Speed of the propeller shaft',
-            speed,
-            'at most',
-            limit,
-            'three quarters of its critical speed; common practice, no source',
-            'shaft',
-            'topSpeed',
-          ),
-        ],
-        assumptions,
-        cautions: [turningShaft, liftedCar],
-      }
-    },
-  }))()
+    }),
+    topSpeed: optional(given('speed', 'Highest road speed', { above: 0 }), {
+      absent: 'The car reaches the speed that its highest gear allows (no topSpeed).',
+    }),
+  },
+  source: [cite("Roark's Formulas for Stress and Strain")],
+  assumes: ['The shaft is one straight tube between two joints, balanced, and runs between gearbox and final drive.'],
+  work: ({ car, gearbox, motor, shaft, topSpeed }): Unfinished<PropshaftSpeed> => {
+    const { gears, assumptions } = gearingOf('propshaftSpeed', { car, gearbox })
+    const most = motor.maximumSpeed
+    // What gearingOf has not refused.
+    const finalDrive = gearbox.finalDrive as Quantity<'ratio'>
+    // The highest gear turns the shaft fastest at a motor speed; a road speed turns it alike in every gear that reaches it.
+    const gear = gears.at(-1) as Gear
+    const { rollingRadius, ratio } = gear
+    const [road, speed] = section('Speed of the shaft', () => {
+      const fastest = roadSpeed({ motorSpeed: most, ratio, rollingRadius })
+      const held = topSpeed !== undefined && topSpeed.si < fastest.si ? topSpeed : fastest
+      // The shaft turns as a motor in direct drive would.
+      return [held, motorSpeed({ speed: held, ratio: finalDrive, rollingRadius })] as const
+    })
+    const critical = criticalSpeed(shaft)
+    const limit = critical.times(USED)
+    return {
+      speed,
+      gear: gear.name,
+      roadSpeed: road,
+      critical,
+      margin: quantity('ratio', 1 - speed.ratioTo(critical)).as('%'),
+      checks: [
+        check(
+          'shaft.speed',
+          'Speed of the propeller shaft',
+          speed,
+          'at most',
+          limit,
+          'three quarters of its critical speed; common practice, no source',
+          'shaft',
+          'topSpeed',
+        ),
+      ],
+      assumptions,
+      cautions: [turningShaft, liftedCar],
+    }
+  },
+})

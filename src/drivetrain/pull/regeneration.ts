@@ -86,42 +86,41 @@ const LAMPS = { off: 0.7, on: 1.3 } as const
  * points.map(({ deceleration, stopLamps }) => `${deceleration}: stop lamps ${stopLamps}`) // ['4.139 m/s²: stop lamps must light']
  * ```
  */
-export const regenLimit = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'regenLimit',
-    title: 'Limit of braking by the motor',
-    answers: 'How hard may the motor brake, what holds it, and must the stop lamps light?',
-    input: {
-      ...driveFields,
-      speeds: list('Road speeds', given('speed', 'Road speed', { above: 0 }), { least: 1 }),
-    },
-    source: [
-      cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 3'),
-      cite('UN Regulation No. 13-H', 'electric regenerative braking, stop lamps; from memory'),
-    ],
-    assumes: [
-      'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
-      'Stop lamps: UN Regulation No. 13-H, from memory.',
-    ],
-    work: ({ speeds, ...vehicle }): Unfinished<RegenLimit> => {
-      const drive = driveFor(vehicle)
-      refuseTooFast(drive, speeds)
-      const conversion = conversionOf('regenLimit', vehicle.motor)
-      const grip = drive.grip?.braking(0)
-      return {
-        points: drive.gears.flatMap((gear) =>
-          speeds
-            .filter((speed) => speed.si <= highestSpeedIn(drive, gear))
-            .map((speed) => section(`In ${gear.name} at ${speed}`, () => pointAt(drive, conversion, gear, speed))),
-        ),
-        ...(drive.supply === undefined ? {} : { stateOfCharge: drive.stateOfCharge }),
-        ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-        checks: [],
-        assumptions: [...drive.assumptions, ...(drive.conversion === undefined ? conversion.assumptions : [])],
-        cautions: [brakingByMotor, brakesAndSteering, approval, lithiumCells],
-      }
-    },
-  }))()
+export const regenLimit = /*@__PURE__*/ procedure({
+  name: 'regenLimit',
+  title: 'Limit of braking by the motor',
+  answers: 'How hard may the motor brake, what holds it, and must the stop lamps light?',
+  input: {
+    ...driveFields,
+    speeds: list('Road speeds', given('speed', 'Road speed', { above: 0 }), { least: 1 }),
+  },
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 3'),
+    cite('UN Regulation No. 13-H', 'electric regenerative braking, stop lamps; from memory'),
+  ],
+  assumes: [
+    'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
+    'Stop lamps: UN Regulation No. 13-H, from memory.',
+  ],
+  work: ({ speeds, ...vehicle }): Unfinished<RegenLimit> => {
+    const drive = driveFor(vehicle)
+    refuseTooFast(drive, speeds)
+    const conversion = conversionOf('regenLimit', vehicle.motor)
+    const grip = drive.grip?.braking(0)
+    return {
+      points: drive.gears.flatMap((gear) =>
+        speeds
+          .filter((speed) => speed.si <= highestSpeedIn(drive, gear))
+          .map((speed) => section(`In ${gear.name} at ${speed}`, () => pointAt(drive, conversion, gear, speed))),
+      ),
+      ...(drive.supply === undefined ? {} : { stateOfCharge: drive.stateOfCharge }),
+      ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
+      checks: [],
+      assumptions: [...drive.assumptions, ...(drive.conversion === undefined ? conversion.assumptions : [])],
+      cautions: [brakingByMotor, brakesAndSteering, approval, lithiumCells],
+    }
+  },
+})
 
 /** Refuses speeds that no gear allows: there the motor cannot be in gear. */
 function refuseTooFast(drive: Drive, speeds: readonly Quantity<'speed'>[]): void {

@@ -72,29 +72,28 @@ const HARDER = 1e-9
  * // ]
  * ```
  */
-export const shiftSpeeds = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'shiftSpeeds',
-    title: 'Speeds at which to shift',
-    answers: 'At which road speed does each shift make the most of the motor?',
-    input: {
-      ...driveFields,
-    },
-    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
-    assumes: [
-      'The tyres grip: a shift may be earlier where they do not.',
-      'The pulls are those at a steady speed; the time that a shift takes is left out.',
-    ],
-    work: (asked): Unfinished<ShiftSpeeds> => {
-      const drive = driveOf('shiftSpeeds', { ...asked, car: { ...asked.car, friction: undefined } })
-      return {
-        shifts: drive.gears.slice(1).map((next, i) => shiftTo(drive, drive.gears[i] as DriveGear, next)),
-        checks: [],
-        assumptions: drive.assumptions.filter(({ id }) => id !== 'car.friction.absent'),
-        cautions: [brakesAndSteering],
-      }
-    },
-  }))()
+export const shiftSpeeds = /*@__PURE__*/ procedure({
+  name: 'shiftSpeeds',
+  title: 'Speeds at which to shift',
+  answers: 'At which road speed does each shift make the most of the motor?',
+  input: {
+    ...driveFields,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: [
+    'The tyres grip: a shift may be earlier where they do not.',
+    'The pulls are those at a steady speed; the time that a shift takes is left out.',
+  ],
+  work: (asked): Unfinished<ShiftSpeeds> => {
+    const drive = driveOf('shiftSpeeds', { ...asked, car: { ...asked.car, friction: undefined } })
+    return {
+      shifts: drive.gears.slice(1).map((next, i) => shiftTo(drive, drive.gears[i] as DriveGear, next)),
+      checks: [],
+      assumptions: drive.assumptions.filter(({ id }) => id !== 'car.friction.absent'),
+      cautions: [brakesAndSteering],
+    }
+  },
+})
 
 function shiftTo(drive: Drive, gear: DriveGear, next: DriveGear): Shift {
   const end = highestSpeedIn(drive, gear)
@@ -160,53 +159,52 @@ export interface BestGear extends Findings {
  * String(rows[3]?.loss) // '0.369 kW'
  * ```
  */
-export const bestGear = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'bestGear',
-    title: 'Gear that loses least',
-    answers: 'In which gear do driveline, motor and controller lose least at a steady speed?',
-    input: {
-      ...driveFields,
-      speed: given('speed', 'Road speed', { above: 0 }),
-      grade: gradeField,
-    },
-    source: [cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')],
-    work: ({ speed, grade, ...vehicle }): Unfinished<BestGear> => {
-      const drive = driveOf('bestGear', vehicle)
-      const { powerOf: electricalOf, assumptions } = conversionOf('bestGear', vehicle.motor)
-      const force = section('What resists the car', () => loadWorked(drive, speed, grade))
-      const wheelPower = roadPower({ force, speed })
-      const rows = drive.gears.map((each) =>
-        section(`In ${each.name}`, (): SteadyGear => {
-          const { ratio, rollingRadius, efficiency } = each.gear
-          const turning = motorSpeed({ speed, ratio, rollingRadius })
-          const torque = motorTorque({ force, ratio, rollingRadius, efficiency })
-          const electricalPower = electricalOf(torque, turning)
-          const refused = refusalOf(drive, each, speed.si, grade.si)
-          return {
-            gear: each.name,
-            motorSpeed: turning,
-            motorTorque: torque,
-            loss: electricalPower.minus(wheelPower),
-            electricalPower,
-            ...(refused === undefined ? {} : { refused }),
-          }
-        }),
-      )
-      const able = rows.filter(({ refused }) => refused === undefined)
-      const [first, ...others] = able.toReversed()
-      if (first === undefined) throw noGear(speed, rows)
-      const isLess = (one: SteadyGear, other: SteadyGear) =>
-        one.loss.si < other.loss.si - HARDER * Math.abs(other.loss.si)
-      return {
-        gear: others.reduce((best, each) => (isLess(each, best) ? each : best), first).gear,
-        rows,
-        checks: [],
-        assumptions: [...drive.assumptions, ...(drive.supply === undefined ? assumptions : [])],
-        cautions: [],
-      }
-    },
-  }))()
+export const bestGear = /*@__PURE__*/ procedure({
+  name: 'bestGear',
+  title: 'Gear that loses least',
+  answers: 'In which gear do driveline, motor and controller lose least at a steady speed?',
+  input: {
+    ...driveFields,
+    speed: given('speed', 'Road speed', { above: 0 }),
+    grade: gradeField,
+  },
+  source: [cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')],
+  work: ({ speed, grade, ...vehicle }): Unfinished<BestGear> => {
+    const drive = driveOf('bestGear', vehicle)
+    const { powerOf: electricalOf, assumptions } = conversionOf('bestGear', vehicle.motor)
+    const force = section('What resists the car', () => loadWorked(drive, speed, grade))
+    const wheelPower = roadPower({ force, speed })
+    const rows = drive.gears.map((each) =>
+      section(`In ${each.name}`, (): SteadyGear => {
+        const { ratio, rollingRadius, efficiency } = each.gear
+        const turning = motorSpeed({ speed, ratio, rollingRadius })
+        const torque = motorTorque({ force, ratio, rollingRadius, efficiency })
+        const electricalPower = electricalOf(torque, turning)
+        const refused = refusalOf(drive, each, speed.si, grade.si)
+        return {
+          gear: each.name,
+          motorSpeed: turning,
+          motorTorque: torque,
+          loss: electricalPower.minus(wheelPower),
+          electricalPower,
+          ...(refused === undefined ? {} : { refused }),
+        }
+      }),
+    )
+    const able = rows.filter(({ refused }) => refused === undefined)
+    const [first, ...others] = able.toReversed()
+    if (first === undefined) throw noGear(speed, rows)
+    const isLess = (one: SteadyGear, other: SteadyGear) =>
+      one.loss.si < other.loss.si - HARDER * Math.abs(other.loss.si)
+    return {
+      gear: others.reduce((best, each) => (isLess(each, best) ? each : best), first).gear,
+      rows,
+      checks: [],
+      assumptions: [...drive.assumptions, ...(drive.supply === undefined ? assumptions : [])],
+      cautions: [],
+    }
+  },
+})
 
 function refusalOf(drive: Drive, gear: DriveGear, speed: number, grade: number): string | undefined {
   const turning = (speed * gear.ratio) / gear.radius

@@ -77,64 +77,63 @@ export interface TopSpeed extends HeldSpeed, Findings {
  * `${speed} in ${gear}: ${limitedBy}` // '167.6 km/h in fourth: peak power of the motor'
  * ```
  */
-export const topSpeed = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'topSpeed',
-    title: 'Highest speed',
-    answers: 'How fast does the car go, in which gear, and what stops it there?',
-    input: {
-      ...driveFields,
-      grade: gradeField,
-    },
-    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 4')],
-    work: ({ grade, ...vehicle }): Unfinished<TopSpeed> => {
-      const drive = driveOf('topSpeed', vehicle)
-      const rated = (rating: Rating) =>
-        drive.gears.map((gear) => ({ gear, held: heldSpeed(drive, gear, grade.si, rating) }))
-      const peak = rated('peak')
-      const best = fastest(peak)
-      if (best === undefined) throw noClimb('topSpeed', drive, grade)
-      const all = drive.envelope.hasContinuous ? fastest(rated('continuous')) : undefined
-      const speed = kilometresPerHour(best.held.most)
-      const { ratio, rollingRadius } = best.gear.gear
-      return {
-        speed,
-        gear: best.gear.name,
-        limitedBy: best.held.limitedBy,
-        ...section(`At ${speed} in ${best.gear.name}`, () => ({
-          power: roadPower({ force: loadWorked(drive, speed, grade), speed }),
-          motorSpeed: motorSpeed({ speed, ratio, rollingRadius }),
-        })),
-        gears: peak.map(({ gear, held }) =>
-          held === undefined
-            ? { gear: gear.name }
-            : { gear: gear.name, speed: kilometresPerHour(held.most), limitedBy: held.limitedBy },
-        ),
-        ...(all === undefined
-          ? {}
-          : {
-              continuous: {
-                speed: kilometresPerHour(all.held.most),
-                gear: all.gear.name,
-                limitedBy: all.held.limitedBy,
-              },
-            }),
-        checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
-        assumptions: [
-          ...drive.assumptions,
-          ...(drive.envelope.hasContinuous
-            ? []
-            : [
-                assumed(
-                  'motor.continuous.absent',
-                  'How long the speed is held is not told: no continuous figures are given.',
-                ),
-              ]),
-        ],
-        cautions: [brakesAndSteering],
-      }
-    },
-  }))()
+export const topSpeed = /*@__PURE__*/ procedure({
+  name: 'topSpeed',
+  title: 'Highest speed',
+  answers: 'How fast does the car go, in which gear, and what stops it there?',
+  input: {
+    ...driveFields,
+    grade: gradeField,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 4')],
+  work: ({ grade, ...vehicle }): Unfinished<TopSpeed> => {
+    const drive = driveOf('topSpeed', vehicle)
+    const rated = (rating: Rating) =>
+      drive.gears.map((gear) => ({ gear, held: heldSpeed(drive, gear, grade.si, rating) }))
+    const peak = rated('peak')
+    const best = fastest(peak)
+    if (best === undefined) throw noClimb('topSpeed', drive, grade)
+    const all = drive.envelope.hasContinuous ? fastest(rated('continuous')) : undefined
+    const speed = kilometresPerHour(best.held.most)
+    const { ratio, rollingRadius } = best.gear.gear
+    return {
+      speed,
+      gear: best.gear.name,
+      limitedBy: best.held.limitedBy,
+      ...section(`At ${speed} in ${best.gear.name}`, () => ({
+        power: roadPower({ force: loadWorked(drive, speed, grade), speed }),
+        motorSpeed: motorSpeed({ speed, ratio, rollingRadius }),
+      })),
+      gears: peak.map(({ gear, held }) =>
+        held === undefined
+          ? { gear: gear.name }
+          : { gear: gear.name, speed: kilometresPerHour(held.most), limitedBy: held.limitedBy },
+      ),
+      ...(all === undefined
+        ? {}
+        : {
+            continuous: {
+              speed: kilometresPerHour(all.held.most),
+              gear: all.gear.name,
+              limitedBy: all.held.limitedBy,
+            },
+          }),
+      checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
+      assumptions: [
+        ...drive.assumptions,
+        ...(drive.envelope.hasContinuous
+          ? []
+          : [
+              assumed(
+                'motor.continuous.absent',
+                'How long the speed is held is not told: no continuous figures are given.',
+              ),
+            ]),
+      ],
+      cautions: [brakesAndSteering],
+    }
+  },
+})
 
 /** The check of a grade on which no speed is held all day. */
 function allDayCheck(drive: Drive, grade: Quantity<'ratio'>): Check {
@@ -220,40 +219,39 @@ export interface ClimbingAbility extends Findings {
  * climbs.map(({ speed, grade, gear }) => `${speed}: ${grade} in ${gear}`) // ['60 km/h: 30.74 % in second']
  * ```
  */
-export const climbingAbility = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'climbingAbility',
-    title: 'Steepest grade',
-    answers: 'How steep a grade does the car climb, from standstill and at speeds, and what holds it?',
-    input: {
-      ...driveFields,
-      speeds: optional(list('Road speeds at which to tell the grade', given('speed', 'Road speed', { min: 0 }))),
-      grade: optional(
-        given('ratio', 'Grade that the car must climb from standstill, rise over run', {
-          above: 0,
-          usual: [0, 0.35, 'the steepest public streets'],
-        }),
-      ),
-    },
-    source: [
-      cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'gradeability'),
-      cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
-    ],
-    assumes: ['The car holds its speed: nothing is left to speed up with.'],
-    work: ({ speeds = [], grade, ...vehicle }): Unfinished<ClimbingAbility> => {
-      const drive = driveOf('climbingAbility', vehicle)
-      const standstill = quantity('speed', '0 km/h')
-      const start = climbAt(drive, standstill)
-      return {
-        start,
-        climbs: speeds.map((speed) => climbAt(drive, speed)),
-        gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
-        checks: grade === undefined ? [] : [startCheck(start, grade)],
-        assumptions: drive.assumptions,
-        cautions: [brakesAndSteering],
-      }
-    },
-  }))()
+export const climbingAbility = /*@__PURE__*/ procedure({
+  name: 'climbingAbility',
+  title: 'Steepest grade',
+  answers: 'How steep a grade does the car climb, from standstill and at speeds, and what holds it?',
+  input: {
+    ...driveFields,
+    speeds: optional(list('Road speeds at which to tell the grade', given('speed', 'Road speed', { min: 0 }))),
+    grade: optional(
+      given('ratio', 'Grade that the car must climb from standstill, rise over run', {
+        above: 0,
+        usual: [0, 0.35, 'the steepest public streets'],
+      }),
+    ),
+  },
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'gradeability'),
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+  ],
+  assumes: ['The car holds its speed: nothing is left to speed up with.'],
+  work: ({ speeds = [], grade, ...vehicle }): Unfinished<ClimbingAbility> => {
+    const drive = driveOf('climbingAbility', vehicle)
+    const standstill = quantity('speed', '0 km/h')
+    const start = climbAt(drive, standstill)
+    return {
+      start,
+      climbs: speeds.map((speed) => climbAt(drive, speed)),
+      gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
+      checks: grade === undefined ? [] : [startCheck(start, grade)],
+      assumptions: drive.assumptions,
+      cautions: [brakesAndSteering],
+    }
+  },
+})
 
 function startCheck({ grade, gear }: Climb, asked: Quantity<'ratio'>): Check {
   const name = `Grade from standstill in ${gear}`

@@ -95,56 +95,53 @@ const MOST_POINTS = 200
  * // ['first 6872 N, spins', 'second 4159 N', 'third 2622 N', 'fourth 1808 N']
  * ```
  */
-export const tractionCurves = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'tractionCurves',
-    title: 'Pull against speed',
-    answers: 'How hard does the car pull in every gear, what holds it, and where does the pull meet the road load?',
-    input: {
-      ...driveFields,
-      grades: optional(
-        list('Grades of the road loads', given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] })),
-      ),
-      speeds: optional(list('Road speeds of the points', given('speed', 'Road speed', { min: 0 }))),
-    },
-    source: [
-      cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
-      cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
-    ],
-    assumes: ['Pulls are those at a steady speed.'],
-    work: ({ grades: asked, speeds: at, ...vehicle }): Unfinished<TractionCurves> => {
-      const drive = driveOf('tractionCurves', vehicle)
-      const grades = asked ?? GRADES.map((grade) => quantity('ratio', grade).as('%'))
-      const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
-      const speeds = at ?? everyStep(fastest)
-      const grip = drive.grip?.driving(0)
-      return {
-        curves: drive.gears.map((gear) => curveOf(drive, gear, speeds, grades)),
-        roadLoads: grades.map((grade) =>
-          section(`Road load on a grade of ${grade.as('%')}`, () => ({
-            grade,
-            points: speeds.map((speed, i) => ({
-              speed,
-              // The working shows the last, where the air tells most.
-              force:
-                i === speeds.length - 1
-                  ? loadWorked(drive, speed, grade)
-                  : quantity('force', loadOn(drive, speed.si, grade.si), 'N'),
-            })),
+export const tractionCurves = /*@__PURE__*/ procedure({
+  name: 'tractionCurves',
+  title: 'Pull against speed',
+  answers: 'How hard does the car pull in every gear, what holds it, and where does the pull meet the road load?',
+  input: {
+    ...driveFields,
+    grades: optional(list('Grades of the road loads', given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] }))),
+    speeds: optional(list('Road speeds of the points', given('speed', 'Road speed', { min: 0 }))),
+  },
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
+  ],
+  assumes: ['Pulls are those at a steady speed.'],
+  work: ({ grades: asked, speeds: at, ...vehicle }): Unfinished<TractionCurves> => {
+    const drive = driveOf('tractionCurves', vehicle)
+    const grades = asked ?? GRADES.map((grade) => quantity('ratio', grade).as('%'))
+    const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
+    const speeds = at ?? everyStep(fastest)
+    const grip = drive.grip?.driving(0)
+    return {
+      curves: drive.gears.map((gear) => curveOf(drive, gear, speeds, grades)),
+      roadLoads: grades.map((grade) =>
+        section(`Road load on a grade of ${grade.as('%')}`, () => ({
+          grade,
+          points: speeds.map((speed, i) => ({
+            speed,
+            // The working shows the last, where the air tells most.
+            force:
+              i === speeds.length - 1
+                ? loadWorked(drive, speed, grade)
+                : quantity('force', loadOn(drive, speed.si, grade.si), 'N'),
           })),
-        ),
-        ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-        checks: [],
-        assumptions: [
-          ...drive.assumptions,
-          ...(asked === undefined
-            ? [assumed('grades.default', 'Grades are level, 10 % and 20 % (grades by default).')]
-            : []),
-        ],
-        cautions: [liftedCar, brakesAndSteering],
-      }
-    },
-  }))()
+        })),
+      ),
+      ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
+      checks: [],
+      assumptions: [
+        ...drive.assumptions,
+        ...(asked === undefined
+          ? [assumed('grades.default', 'Grades are level, 10 % and 20 % (grades by default).')]
+          : []),
+      ],
+      cautions: [liftedCar, brakesAndSteering],
+    }
+  },
+})
 
 function everyStep(fastest: number): readonly Quantity<'speed'>[] {
   const apart = STEP * Math.ceil((fastest * 3.6) / STEP / MOST_POINTS)

@@ -114,74 +114,73 @@ const USEFUL = 0.1
  * `${rollingResistance.format({ digits: 2 })}, ${dragArea.format({ digits: 2 })}` // '0.013, 0.65 m²'
  * ```
  */
-export const coastDown = /*@__PURE__*/ (() =>
-  procedure({
-    name: 'coastDown',
-    title: 'Coast-down',
-    answers:
-      'What are the rolling resistance and the drag area of the car, from logs of its speed as it rolls out of gear?',
-    input: coastDownFields,
-    source: [cite('SAE J1263 and ISO 10521-1', 'equation of motion'), cite('JCGM 100:2008', 'H.3')],
-    assumes: [
-      'The car rolls out of gear with its wheels free, and rolling resistance is the same at every speed.',
-      'The readings scatter independently of each other, all alike.',
-    ],
-    work: (log): Unfinished<CoastDown> => {
-      refuseLog(log)
-      const factor = log.rotatingFactor.si
-      const runs = log.runs.map((run, i) => runOf(run, log.grade?.[i]?.si ?? 0, log.headwind?.[i]?.si ?? 0, factor))
-      const fit = fitted(runs)
-      const perCoefficient = factor / standardGravity.value.si
-      const perArea = (2 * factor * log.mass.si) / log.airDensity.si
-      const coefficient = quantity('ratio', fit.rolling * perCoefficient)
-      const dragArea = quantity('area', fit.drag * perArea, 'm²')
-      refuseNegative(coefficient, dragArea)
-      const uncertainty = {
-        rollingResistance: quantity('ratio', fit.rollingDeviation * perCoefficient),
-        dragArea: quantity('area', fit.dragDeviation * perArea, 'm²'),
-      }
-      return {
-        rollingResistance: coefficient,
-        dragArea,
-        uncertainty,
-        unseenGrade: fit.rollings.map((each) => quantity('ratio', (each - fit.rolling) * perCoefficient).as('%')),
-        correlation: fit.correlation,
-        roadLoad: section('As coefficients of the road load', () => ({
-          constant: rollingResistance({ mass: log.mass, coefficient }),
-          linear: quantity('forcePerSpeed', '0 N/(m/s)'),
-          quadratic: quantity('forcePerSpeedSquared', (dragArea.si * log.airDensity.si) / 2, 'N/(m/s)²'),
-          airDensity: log.airDensity,
-        })),
-        residuals: fit.residuals.map((run) => run.map((each) => quantity('speed', each, 'm/s').as('km/h'))),
-        scatter: quantity('speed', fit.scatter, 'm/s').as('km/h'),
-        checks: [
-          check(
-            'rollingResistance.uncertainty',
-            'Uncertainty of the rolling resistance',
-            uncertainty.rollingResistance,
-            'at most',
-            coefficient.times(USEFUL),
-            GOOD,
-            'runs',
-          ),
-          check(
-            'dragArea.uncertainty',
-            'Uncertainty of the drag area',
-            uncertainty.dragArea,
-            'at most',
-            dragArea.times(USEFUL),
-            GOOD,
-            'runs',
-          ),
-        ],
-        assumptions:
-          log.runs.length > 1
-            ? [assumed('runs', 'The runs meet an unseen grade or wind as often from one side as from the other.')]
-            : [],
-        cautions: [brakesAndSteering],
-      }
-    },
-  }))()
+export const coastDown = /*@__PURE__*/ procedure({
+  name: 'coastDown',
+  title: 'Coast-down',
+  answers:
+    'What are the rolling resistance and the drag area of the car, from logs of its speed as it rolls out of gear?',
+  input: coastDownFields,
+  source: [cite('SAE J1263 and ISO 10521-1', 'equation of motion'), cite('JCGM 100:2008', 'H.3')],
+  assumes: [
+    'The car rolls out of gear with its wheels free, and rolling resistance is the same at every speed.',
+    'The readings scatter independently of each other, all alike.',
+  ],
+  work: (log): Unfinished<CoastDown> => {
+    refuseLog(log)
+    const factor = log.rotatingFactor.si
+    const runs = log.runs.map((run, i) => runOf(run, log.grade?.[i]?.si ?? 0, log.headwind?.[i]?.si ?? 0, factor))
+    const fit = fitted(runs)
+    const perCoefficient = factor / standardGravity.value.si
+    const perArea = (2 * factor * log.mass.si) / log.airDensity.si
+    const coefficient = quantity('ratio', fit.rolling * perCoefficient)
+    const dragArea = quantity('area', fit.drag * perArea, 'm²')
+    refuseNegative(coefficient, dragArea)
+    const uncertainty = {
+      rollingResistance: quantity('ratio', fit.rollingDeviation * perCoefficient),
+      dragArea: quantity('area', fit.dragDeviation * perArea, 'm²'),
+    }
+    return {
+      rollingResistance: coefficient,
+      dragArea,
+      uncertainty,
+      unseenGrade: fit.rollings.map((each) => quantity('ratio', (each - fit.rolling) * perCoefficient).as('%')),
+      correlation: fit.correlation,
+      roadLoad: section('As coefficients of the road load', () => ({
+        constant: rollingResistance({ mass: log.mass, coefficient }),
+        linear: quantity('forcePerSpeed', '0 N/(m/s)'),
+        quadratic: quantity('forcePerSpeedSquared', (dragArea.si * log.airDensity.si) / 2, 'N/(m/s)²'),
+        airDensity: log.airDensity,
+      })),
+      residuals: fit.residuals.map((run) => run.map((each) => quantity('speed', each, 'm/s').as('km/h'))),
+      scatter: quantity('speed', fit.scatter, 'm/s').as('km/h'),
+      checks: [
+        check(
+          'rollingResistance.uncertainty',
+          'Uncertainty of the rolling resistance',
+          uncertainty.rollingResistance,
+          'at most',
+          coefficient.times(USEFUL),
+          GOOD,
+          'runs',
+        ),
+        check(
+          'dragArea.uncertainty',
+          'Uncertainty of the drag area',
+          uncertainty.dragArea,
+          'at most',
+          dragArea.times(USEFUL),
+          GOOD,
+          'runs',
+        ),
+      ],
+      assumptions:
+        log.runs.length > 1
+          ? [assumed('runs', 'The runs meet an unseen grade or wind as often from one side as from the other.')]
+          : [],
+      cautions: [brakesAndSteering],
+    }
+  },
+})
 
 /** Between two readings, in s: no car rolls longer. */
 const LONGEST_GAP = 600
