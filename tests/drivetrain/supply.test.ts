@@ -79,7 +79,11 @@ describe('the supply of a drive', () => {
   })
   it('says what was not given', () => {
     const { peakCurrent: _, chargeCurrent: __, ...plain } = module
-    expect(supply({ ...pack, module: plain }).assumptions.slice(-2).map(said)).toEqual([
+    expect(
+      supply({ ...pack, module: plain })
+        .assumptions.slice(-2)
+        .map(said),
+    ).toEqual([
       'The modules give their continuous current also for a short time: no peakCurrent is given.',
       'No charge current of the modules is given: on charge only their voltage is a limit.',
     ])
