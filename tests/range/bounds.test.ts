@@ -49,7 +49,7 @@ describe('a weak pack ends the range', () => {
     (step) => {
       // Well before it is empty.
       expect(state).toBeGreaterThan(0.4)
-      const cycle = readCycle('t (s),v (km/h)\n0,72\n10,72')
+      const cycle = readCycle({ log: 't (s),v (km/h)\n0,72\n10,72' })
       const { range, rangeEndedBy } = driveCycle({ ...given, cycle, step: quantity('time', step, 's') })
       expect(rangeEndedBy).toBe('lowest voltage under load')
       // It is seen at the end of the step in which it comes to it, or of the one behind that: at most 2 steps of 20 m/s late;
@@ -74,7 +74,7 @@ describe('a car at the highest speed of its motor', () => {
   } as const
 
   it.each(['1 s', '0.3 s', '10 s'] as const)('holds just that, with cold brakes, in steps of %s', (step) => {
-    const cycle = readCycle('t (s),v (km/h)\n0,0\n40,120\n640,120', { longestGap: '1 h' })
+    const cycle = readCycle({ log: 't (s),v (km/h)\n0,0\n40,120\n640,120', longestGap: '1 h' })
     const { series, losses, missed } = driveCycle({ ...slow, cycle, step })
     expect(losses.brakes.si).toBe(0)
     expect(missed.map(({ limitedBy }) => limitedBy)).toEqual(['highest speed of the motor'])
@@ -88,7 +88,7 @@ describe('a car at the highest speed of its motor', () => {
     }
   })
   it('cannot begin a cycle that is faster', () => {
-    const cycle = readCycle('t (s),v (km/h)\n0,200\n9,150\n18,40')
+    const cycle = readCycle({ log: 't (s),v (km/h)\n0,200\n9,150\n18,40' })
     let thrown: unknown
     try {
       driveCycle({ ...slow, cycle })
@@ -189,7 +189,7 @@ describe('a range', () => {
     expect((range?.si ?? 0) / wanted).toBeCloseTo(1, 2)
   })
   it('of a log of 260 m is that of thousands of its kind', () => {
-    const log = readCycle('t (s),v (km/h)\n0,0\n10,30\n31,30\n42,0', { longestGap: '30 s' })
+    const log = readCycle({ log: 't (s),v (km/h)\n0,0\n10,30\n31,30\n42,0', longestGap: '30 s' })
     expect(log.distance.in('km')).toBeCloseTo(0.2625, 9)
     const { range, rangeEndedBy, net, packHeat, distance } = driveCycle({ ...car, pack: large, cycle: log })
     const wanted = (atRest * distance.si) / (net.si + (packHeat?.si ?? 0))

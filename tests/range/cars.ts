@@ -92,7 +92,7 @@ const traces = fc
       time += lasts
       return `${time},${speed}`
     })
-    return readCycle(`t (s),v (m/s)\n0,0\n${lines.join('\n')}`)
+    return readCycle({ log: `t (s),v (m/s)\n0,0\n${lines.join('\n')}` })
   })
 
 const journeys = fc

@@ -47,7 +47,7 @@ describe('a head wind', () => {
   })
   it('does so at the faster end of a step', () => {
     // From 20 to 30 m/s in 10 s: at the end 780 N and 0.5 · 1.25 · 0.9 · (30 + 10 / 3.6)² = 604.34 N, times 30 m/s.
-    const cycle = readCycle('t (s),v (m/s)\n0,20\n10,30')
+    const cycle = readCycle({ log: 't (s),v (m/s)\n0,20\n10,30' })
     const force = 780 + 0.5 * 1.25 * 0.9 * (30 + 10 / 3.6) ** 2
     expect(driveCycle({ ...exercise, cycle }).peakPower.si / (force * 30)).toBeCloseTo(1, 9)
   })
@@ -119,7 +119,7 @@ describe('the motor', () => {
       ...bare,
       motor: { ...strong, peakPower: '40 kW', ratedVoltage: '200 V' },
       pack,
-      cycle: readCycle('t (s),v (m/s)\n0,0\n10,90\n20,90'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n10,90\n20,90' }),
     })
     const step = series.at(-1)
     expect(step?.current?.si).toBeCloseTo(current, 6)
@@ -131,13 +131,13 @@ describe('the motor', () => {
       ...bare,
       driveline: { ...bare.driveline, gears: { first: 4, second: 2, third: 1 } },
       motor: strong,
-      cycle: readCycle('t (s),v (m/s)\n0,10\n10,10'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,10\n10,10' }),
     })
     expect(new Set(series.map(({ gear }) => gear))).toEqual(new Set(['third']))
   })
   it('is told by the root mean square of its torque', () => {
     // 1 m/s² for 10 s takes 1000 N, 60 N·m; 0.5 m/s² for 20 s 30 N·m: √((60² · 10 + 30² · 20) / 30) = √1800; mean 40.
-    const cycle = readCycle('t (s),v (m/s)\n0,0\n10,10\n30,20', { longestGap: '20 s' })
+    const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n30,20', longestGap: '20 s' })
     const torque = (continuousTorque: `${number} N·m`) => {
       const { checks } = driveCycle({ ...bare, motor: { ...strong, continuousTorque }, cycle })
       return checks.find(({ name }) => name === 'Root mean square torque')
@@ -199,7 +199,7 @@ describe('a pack that is charged downhill', () => {
 
 describe('the most that a drive asks', () => {
   // From a stand to 20 m/s in 10 s, on at 5 m/s: at 20 m/s 2 m/s² · 780 kg, tyres and air.
-  const cycle = readCycle('t (s),v (m/s)\n0,0\n10,20\n20,5\n30,5')
+  const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,20\n20,5\n30,5' })
   const force = 780 * 2 + 780 * 9.80665 * 0.012 + 0.5 * densityAt(20) * 0.62 * 20 ** 2
   const most = (force * 20) / (0.93 * 0.86) + 200
   const drive = (given: Partial<Given>) => driveCycle({ ...least, cycle, pack, auxiliary: '200 W', ...given } as Given)
@@ -235,7 +235,7 @@ describe('what is missed', () => {
     const { missed, checks } = driveCycle({
       ...bare,
       motor: { ...strong, peakTorque: '120 N·m' },
-      cycle: readCycle('t (s),v (m/s)\n0,0\n10,10\n20,39\n30,39'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n20,39\n30,39' }),
     })
     expect(missed).toHaveLength(1)
     const [miss] = missed
@@ -251,7 +251,7 @@ describe('what is missed', () => {
 
 describe('the standing of a cycle', () => {
   it('is where it stands, not where it creeps', () => {
-    const { standing } = readCycle('t (s),v (m/s)\n0,0\n5,0\n10,0.4\n15,0.4\n20,0\n23,0')
+    const { standing } = readCycle({ log: 't (s),v (m/s)\n0,0\n5,0\n10,0.4\n15,0.4\n20,0\n23,0' })
     expect(standing.si).toBe(8)
   })
 })

@@ -13,7 +13,7 @@ type Given = Parameters<typeof driveCycle>[0]
 type Driven = ReturnType<typeof driveCycle>
 
 const steady = (kmh: number, seconds = 600) =>
-  readCycle(`t (s),v (km/h)\n0,${kmh}\n${seconds},${kmh}`, { longestGap: '1 h' })
+  readCycle({ log: `t (s),v (km/h)\n0,${kmh}\n${seconds},${kmh}`, longestGap: '1 h' })
 
 /** Wheels, losses and stored energy less what came from the pack, as a share of all that passed. */
 function imbalance({ net, losses, stored, drawn, regenerated }: Driven): number {
@@ -60,7 +60,7 @@ describe('driveCycle, against closed forms', () => {
   })
 
   it('returns of a stop what both efficiencies leave twice', () => {
-    const trace = readCycle('t (s),v (m/s)\n0,0\n10,20\n20,0')
+    const trace = readCycle({ log: 't (s),v (m/s)\n0,0\n10,20\n20,0' })
     const { net, regenerated, losses } = driveCycle({
       ...least,
       car: { mass: '780 kg', rollingResistance: 0, dragArea: '0 m²' },
@@ -216,7 +216,7 @@ describe('the books of driveCycle', () => {
     expect(Math.abs(at('1 s') / fine - 1)).toBeLessThan(1e-4)
     expect(Math.abs(at('0.5 s') / fine - 1)).toBeLessThan(3e-5)
     // Where no step turns from driving to braking, and no gear changes.
-    const smooth = readCycle('t (s),v (m/s)\n0,5\n8,17')
+    const smooth = readCycle({ log: 't (s),v (m/s)\n0,5\n8,17' })
     const part = (step: `${number} s`) =>
       driveCycle({ ...whole, driveline: { ...whole.driveline, gears: [1.4] }, cycle: smooth, step }).net.si
     const [coarse, half, quarter] = [part('4 s'), part('2 s'), part('1 s')]
@@ -242,7 +242,7 @@ describe('a car that cannot follow', () => {
       car: { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²' },
       driveline: { gears: [5], finalDrive: 1, rollingRadius: '0.3 m', efficiency: 1 },
       motor: { peakTorque: '100 N·m', peakPower: '20 kW', maximumSpeed: '9000 rpm', efficiency: 1 },
-      cycle: readCycle('t (s),v (m/s)\n0,0\n1,100\n20,100', { longestGap: '20 s' }),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n1,100\n20,100', longestGap: '20 s' }),
       step: '0.01 s',
     } as const
     const { series, missed } = driveCycle(bare)
@@ -557,7 +557,7 @@ describe('driveCycle refuses', () => {
     )
   })
   it('a car that never moves, and says what holds it', () => {
-    const stands = readCycle('t (s),v (km/h)\n0,0\n10,0')
+    const stands = readCycle({ log: 't (s),v (km/h)\n0,0\n10,0' })
     expect(() => driveCycle({ ...least, cycle: stands })).toThrow('driveCycle: the car never moves')
     const cold = {
       ...module,

@@ -27,7 +27,7 @@ describe('driveTrace', () => {
         const { distance, duration, net, losses, peakPower, missed, checks } = driveTrace({ ...drive, log: cut })
         const { series, range, rangeEndedBy, currents, heats, ...wanted } = driveCycle({
           ...drive,
-          cycle: readCycle(text),
+          cycle: readCycle({ log: text }),
         })
         const figures = { distance, duration, net, losses, peakPower, missed, checks }
         for (const [name, figure] of Object.entries(figures)) {

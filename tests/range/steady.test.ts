@@ -37,7 +37,7 @@ describe('energyAtSpeed', () => {
         expect(Math.abs(sum - total) / size).toBeLessThan(1e-12)
         if (grade > 0) return
         const level = energyAtSpeed({ ...given, speed: quantity('speed', kmh, 'km/h') }).speeds[0]
-        const cycle = readCycle(`t (s),v (km/h)\n0,${kmh}\n5,${kmh}`)
+        const cycle = readCycle({ log: `t (s),v (km/h)\n0,${kmh}\n5,${kmh}` })
         expect(driveCycle({ ...given, cycle }).consumption.si / (level?.consumption.si ?? 0)).toBeCloseTo(1, 10)
       }),
     )
@@ -98,7 +98,7 @@ describe('rangeAtSpeed', () => {
   })
   it('of a pack is the one that driveCycle finds by repeating', () => {
     const rows = Array.from({ length: 20 }, (_, i) => `${10 * i},70`)
-    const cycle = readCycle(['t (s),v (km/h)', ...rows].join('\n'))
+    const cycle = readCycle({ log: ['t (s),v (km/h)', ...rows].join('\n') })
     const state = { from: 0.95, to: 0.1 }
     const { range, rangeEndedBy } = driveCycle({ ...geared, pack, stateOfCharge: state, cycle })
     const [found] = rangeAtSpeed({ ...geared, pack, stateOfCharge: state, speed: '70 km/h' }).speeds

@@ -1,12 +1,13 @@
 /** The journeys of a sheet, driven in July and in January: energy, range, what the pack and its cables bear. */
 import { section as heading } from '../../formula/index.js'
+import { renamed } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, type Season, seasonsOf, tyresIn } from './season.js'
+import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
 import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -19,23 +20,16 @@ export interface Driven {
 
 /** Every journey in every season; none where the sheet lacks something. */
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
-  const { journeys = [], controller } = build
+  const { journeys = [] } = build
   if (pack === undefined || journeys.length === 0) return []
   const drive = laden(build, pack, weights())
   if (drive === undefined) return []
-  const share = controller?.regeneration
   return journeys.flatMap(({ name, stretches, pace }) =>
     seasonsOf(build, pack).map((season) => ({
       name,
       season,
       drive: heading(`${name} in ${season.name}`, () =>
-        driveCycle({
-          ...inSeason(drive, season),
-          friction: drive.car.friction,
-          journey: stretches,
-          pace,
-          ...(share === undefined ? {} : { regeneration: { share } }),
-        }),
+        driveCycle({ ...inSeason(drive, season), journey: stretches, pace }),
       ),
     })),
   )
@@ -53,10 +47,17 @@ export function journeysSection(
   }
   const names = [...new Set(driven().map(({ name }) => name))]
   const all = gathered(
-    driven().map(({ name, season, drive }) => ({
-      ...drive,
-      checks: drive.checks.map((each) => ({ ...each, name: `${name} in ${season.name}: ${each.name}` })),
-    })),
+    driven().map(({ name, season, drive }) => {
+      const at = `journeys[${names.indexOf(name)}].${season.name.toLowerCase()}`
+      return {
+        checks: drive.checks.map((each) =>
+          renamed(each, `${at}.${each.id}`, `${name} in ${season.name}: ${each.name}`),
+        ),
+        assumptions: drive.assumptions,
+        notes: notesOf(drive),
+        cautions: drive.cautions,
+      }
+    }),
   )
   const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
   const isCold = seasons.some(({ name }) => name === 'January')
