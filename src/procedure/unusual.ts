@@ -1,7 +1,7 @@
 /** What is outside the range that light road cars and their parts have: told, never refused. */
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { fromSi, quantity } from '../quantity/quantity.js'
-import { symbolsOf } from '../quantity/read.js'
+import { readValue, symbolsOf } from '../quantity/read.js'
 import type { AnyField, QuantityField } from './field.js'
 import type { Note } from './findings.js'
 import { pathText } from './reading.js'
@@ -89,7 +89,11 @@ function noteOn(
 /** What would be usual: the same number in another unit, or a thousand times as much or as little. */
 function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | undefined {
   const number = value.in(value.unit)
-  const inUnits = symbolsOf(value.kind).map((symbol) => quantity(value.kind, number, symbol as never))
+  // Not every unit can have the number: nothing is -10 K.
+  const inUnits = symbolsOf(value.kind).flatMap((symbol) => {
+    const read = readValue(value.kind, `${number} ${symbol}`)
+    return read === undefined ? [] : [fromSi(value.kind, read.si, symbol)]
+  })
   const factors = value.kind === 'temperature' ? [] : [1e-3, 1e3, 1e-2, 1e2]
   const times = factors.map((factor) => fromSi(value.kind, value.si * factor, value.unit))
   // A slip by a thousand is the likeliest.
