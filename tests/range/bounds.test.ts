@@ -69,7 +69,8 @@ describe('a car at the highest speed of its motor', () => {
   const fastest = (((4500 * 2 * Math.PI) / 60) * 0.3) / 5
   const slow = {
     ...car,
-    driveline: { gears: [5], finalDrive: 1, rollingRadius: '0.3 m', efficiency: 0.93 },
+    car: { ...car.car, rollingRadius: '0.3 m' },
+    gearbox: { gears: [5], finalDrive: 1, efficiency: 0.93 },
     motor: { peakTorque: '200 N·m', peakPower: '80 kW', maximumSpeed: '4500 rpm', efficiency: 0.86 },
   } as const
 
@@ -201,7 +202,7 @@ describe('a range', () => {
     // Full, it brakes the first descent away; every later one fills it again: 6 km down 8 % hold more than 1 km up.
     const { range, rangeEndedBy, net } = driveCycle({
       ...van,
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
       journey: [
         { distance: '1 km', speed: '50 km/h', grade: 0.08 },
         { distance: '6 km', speed: '50 km/h', grade: -0.08 },
@@ -215,7 +216,7 @@ describe('a range', () => {
   it('ends where a pack that held the car back from the start gives nothing any more', () => {
     const { range, rangeEndedBy, missed, consumption } = driveCycle({
       ...van,
-      auxiliary: '0 W',
+      auxiliaries: '0 W',
       motor: { peakTorque: '110 N·m', peakPower: '60 kW', maximumSpeed: '8000 rpm', efficiency: 0.9 },
       controller: { minimumVoltage: '165 V', batteryCurrent: '90 A' },
       cycle: 'EUDC',

@@ -160,7 +160,9 @@ describe('readCycle', () => {
     expect(() => readCycle({ log: csv })).toThrow(message)
   })
   it('refuses a longest gap that is none, and what is no text', () => {
-    expect(() => readCycle({ log: header, longestGap: '0 s' })).toThrow("longestGap: expected a time above 0 s, got '0 s'")
+    expect(() => readCycle({ log: header, longestGap: '0 s' })).toThrow(
+      "longestGap: expected a time above 0 s, got '0 s'",
+    )
     expect(() => readCycle({ log: header, longestGap: '10 m' as never })).toThrow(
       "longestGap: expected a time such as '90 s', got '10 m' (m measures a length)",
     )
