@@ -23,7 +23,7 @@ import {
 import { airDensity } from './road/road-load.js'
 
 /** What describes a car. */
-export const carFields = /*@__PURE__*/ (() => ({
+const carFields = /*@__PURE__*/ (() => ({
   mass: given('mass', 'Mass of the car with all that it carries', { above: 0, usual: ['450 kg', '2400 kg'] }),
   wheelbase: optional(given('length', 'Wheelbase', { above: 0, usual: ['1.8 m', '2.9 m'] })),
   track: optional(
@@ -139,7 +139,7 @@ export const motorField = /*@__PURE__*/ (() => group('The motor with its control
 export type Motor = Read<typeof motorField>
 
 /** What describes a controller. */
-export const controllerFields = /*@__PURE__*/ (() => ({
+const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
