@@ -3,12 +3,12 @@ import { seasons } from 'kerbwatt/range'
 
 const { summer, winter, causes } = seasons({
   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
-  driveline: { efficiency: 0.93 },
+  gearbox: { efficiency: 0.93 },
   motor: { efficiency: 0.86 },
   speed: '80 km/h',
-  summer: { temperature: '25 °C', auxiliary: '250 W', usableEnergy: '12 kWh' },
+  summer: { temperature: '25 °C', auxiliaries: '250 W', usableEnergy: '12 kWh' },
   // The heater is on, and the cells give a tenth less.
-  winter: { temperature: '-5 °C', auxiliary: '1.45 kW', usableEnergy: '10.8 kWh' },
+  winter: { temperature: '-5 °C', auxiliaries: '1.45 kW', usableEnergy: '10.8 kWh' },
 })
 
 const { airDensity, rollingResistance, heater, usableCapacity } = causes

@@ -202,17 +202,24 @@ export function pages(): string[] {
   return [join(root, 'README.md'), join(root, 'DEVELOPERS.md'), ...guides.map((file) => join(root, 'docs', file))]
 }
 
-/** A page with the output after each example that shows one written anew: a `ts` block followed by a `text` block. */
+/**
+ * A page with the output after each example that shows one written anew: a `ts` block followed by a `text` block. A block
+ * with the name of a file, such as `ts van.ts`, lies beside every example of its page.
+ */
 export function withOutputs(page: string): string {
+  const files = [...page.matchAll(/```ts (\S+)\n([\s\S]*?)```/g)].map(
+    ([, name, text]) => [name as string, text as string] as const,
+  )
   return page.replace(/```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g, (_, example: string) => {
-    return `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputOf(example)}\`\`\``
+    return `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputOf(example, files)}\`\`\``
   })
 }
 
 /** What an example prints when it is run as a module of its own, beside the sources. */
-function outputOf(example: string): string {
+function outputOf(example: string, files: readonly (readonly [name: string, text: string])[]): string {
   const folder = mkdtempSync(join(root, '.example-'))
   try {
+    for (const [name, text] of files) writeFileSync(join(folder, name), text)
     const file = join(folder, 'example.ts')
     writeFileSync(file, example)
     const tsx = join(root, 'node_modules', '.bin', 'tsx')

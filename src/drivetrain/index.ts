@@ -80,3 +80,4 @@ export {
   tractionLimitRear,
 } from './road/traction.js'
 export { equivalentMass } from './road/turning.js'
+export type { Vehicle } from './vehicle.js'

@@ -15,6 +15,7 @@ import {
   list,
   optional,
   pairs,
+  type Read,
   spare,
   text,
   type Written,
@@ -70,10 +71,12 @@ const carFields = /*@__PURE__*/ (() => ({
   friction: optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
 }))()
 /** A car. */
-const carField = /*@__PURE__*/ (() => group('The car', carFields))()
+export const carField = /*@__PURE__*/ (() => group('The car', carFields))()
+/** What is read of a car. */
+export type Car = Read<typeof carField>
 
 /** What describes a gearbox with its final drive. Without gears the final drive is all there is: one fixed ratio. */
-const gearboxFields = /*@__PURE__*/ (() => {
+export const gearboxFields = /*@__PURE__*/ (() => {
   const ratio = given('ratio', 'Ratio of the gear', { above: 0 })
   const efficiency = given('ratio', 'Efficiency between motor shaft and wheels', {
     above: 0,
@@ -99,10 +102,12 @@ const gearboxFields = /*@__PURE__*/ (() => {
   }
 })()
 /** A gearbox with its final drive. */
-const gearboxField = /*@__PURE__*/ (() => group('The gearbox with its final drive', gearboxFields))()
+export const gearboxField = /*@__PURE__*/ (() => group('The gearbox with its final drive', gearboxFields))()
+/** What is read of a gearbox. */
+export type Gearbox = Read<typeof gearboxField>
 
 /** What describes a motor with its controller. What each procedure needs of it, it asks for. */
-const motorFields = /*@__PURE__*/ (() => ({
+export const motorFields = /*@__PURE__*/ (() => ({
   peakTorque: optional(given('torque', 'Torque for a short time', { above: 0, usual: ['40 N·m', '350 N·m'] })),
   peakPower: optional(given('power', 'Power at the shaft for a short time', { above: 0 })),
   maximumSpeed: optional(given('angularSpeed', 'Highest speed', { above: 0, usual: ['3000 rpm', '16000 rpm'] })),
@@ -129,7 +134,9 @@ const motorFields = /*@__PURE__*/ (() => ({
   inertia: optional(given('inertia', 'Moment of inertia of the rotor', { min: 0 })),
 }))()
 /** A motor with its controller. */
-const motorField = /*@__PURE__*/ (() => group('The motor with its controller', motorFields))()
+export const motorField = /*@__PURE__*/ (() => group('The motor with its controller', motorFields))()
+/** What is read of a motor. */
+export type Motor = Read<typeof motorField>
 
 /** What describes a controller. */
 const controllerFields = /*@__PURE__*/ (() => ({
@@ -143,17 +150,19 @@ const controllerFields = /*@__PURE__*/ (() => ({
   capacitance: optional(given('capacitance', 'Capacitance at its input', { above: 0 })),
 }))()
 /** A controller. */
-const controllerField = /*@__PURE__*/ (() => group('The controller of the motor', controllerFields))()
+export const controllerField = /*@__PURE__*/ (() => group('The controller of the motor', controllerFields))()
+/** What is read of a controller. */
+export type Controller = Read<typeof controllerField>
 
 /** A pack of equal modules. */
-const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
+export const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
 
 /** What lamps, pumps and the 12 V system draw. */
-const auxiliariesField = /*@__PURE__*/ (() =>
+export const auxiliariesField = /*@__PURE__*/ (() =>
   given('power', 'Power of lamps, pumps and the 12 V system', { min: 0, usual: ['100 W', '500 W'] }))()
 
 /** What describes the air. */
-const airFields = /*@__PURE__*/ (() => ({
+export const airFields = /*@__PURE__*/ (() => ({
   temperature: given('temperature', 'Temperature of the air', {
     above: 0,
     usual: ['-20 °C', '40 °C', 'meteorology'],
@@ -170,7 +179,7 @@ const airFields = /*@__PURE__*/ (() => ({
   headwind: given('speed', 'Head wind, negative for a tail wind', { default: '0 km/h', because: 'still air' }),
 }))()
 /** The air: still, mild and at sea level where it is left out. */
-const airField = /*@__PURE__*/ (() => defaulted(group('The air', airFields)))()
+export const airField = /*@__PURE__*/ (() => defaulted(group('The air', airFields)))()
 
 /** Every part, spare: what a procedure needs, it names after these. */
 export const spareParts = /*@__PURE__*/ (() => ({

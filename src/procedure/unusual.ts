@@ -1,7 +1,7 @@
 /** What is outside the range that light road cars and their parts have: told, never refused. */
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { fromSi, quantity } from '../quantity/quantity.js'
-import { symbolsOf } from '../quantity/read.js'
+import { readValue, symbolsOf } from '../quantity/read.js'
 import type { AnyField, QuantityField } from './field.js'
 import type { Note } from './findings.js'
 import { pathText } from './reading.js'
@@ -40,7 +40,7 @@ function innerOf(field: AnyField): readonly AnyField[] {
 export function unusualIn(field: AnyField, value: unknown, path: readonly PropertyKey[] = []): Note[] {
   if (value === undefined || !isWatched(field)) return []
   if (isBounded(field)) {
-    const note = noteOn(field, value as Quantity, pathText(path))
+    const note = noteOn(field, value as Quantity, path)
     return note === undefined ? [] : [note]
   }
   switch (field.sort) {
@@ -66,30 +66,44 @@ export function unusualIn(field: AnyField, value: unknown, path: readonly Proper
   }
 }
 
+const ranges = /*@__PURE__*/ new WeakMap<AnyField, readonly [least: Quantity, most: Quantity]>()
+
+/** The usual range of a field: read from its words once, not at every call. */
+function rangeOf(field: QuantityField & Required<Pick<QuantityField, 'usual'>>): readonly [Quantity, Quantity] {
+  const known = ranges.get(field)
+  if (known !== undefined) return known
+  const [low, high] = field.usual
+  const read = (bound: unknown) => quantity<Kind>(field.kind, bound as Given<Kind>)
+  const range = [read(low), read(high)] as const
+  ranges.set(field, range)
+  return range
+}
+
 function noteOn(
-  {
-    kind,
-    about,
-    usual: [low, high, basis = 'common practice'],
-  }: QuantityField & Required<Pick<QuantityField, 'usual'>>,
+  field: QuantityField & Required<Pick<QuantityField, 'usual'>>,
   value: Quantity,
-  path: string,
+  path: readonly PropertyKey[],
 ): Note | undefined {
-  const least = quantity<Kind>(kind, low as Given<Kind>)
-  const most = quantity<Kind>(kind, high as Given<Kind>)
+  const [least, most] = rangeOf(field)
   const isUsual = (si: number) => si >= least.si && si <= most.si
   if (isUsual(value.si)) return undefined
+  const at = pathText(path)
+  const [, , basis = 'common practice'] = field.usual
   const meant = meantBy(value, isUsual)
   const text =
-    `${about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
+    `${field.about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
     (meant === undefined ? '' : ` Did you mean ${meant}?`)
-  return { id: `${path}.unusual`, path, text, value, usual: [least, most] }
+  return { id: `${at}.unusual`, path: at, text, value, usual: [least, most] }
 }
 
 /** What would be usual: the same number in another unit, or a thousand times as much or as little. */
 function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | undefined {
   const number = value.in(value.unit)
-  const inUnits = symbolsOf(value.kind).map((symbol) => quantity(value.kind, number, symbol as never))
+  // Not every unit can have the number: nothing is -10 K.
+  const inUnits = symbolsOf(value.kind).flatMap((symbol) => {
+    const read = readValue(value.kind, `${number} ${symbol}`)
+    return read === undefined ? [] : [fromSi(value.kind, read.si, symbol)]
+  })
   const factors = value.kind === 'temperature' ? [] : [1e-3, 1e3, 1e-2, 1e2]
   const times = factors.map((factor) => fromSi(value.kind, value.si * factor, value.unit))
   // A slip by a thousand is the likeliest.

@@ -14,7 +14,7 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
  * - `wheelPower` (`P_w`, kW): power at the driven wheels, at least 0 kW
  * - `drivelineEfficiency` (`eta_d`, a plain number): efficiency from motor shaft to wheels, above 0 and at most 1
  * - `motorEfficiency` (`eta_m`, a plain number): efficiency of motor and controller, above 0 and at most 1
- * - `auxiliary` (`P_a`, kW): power of lights, heater and other loads, at least 0 kW
+ * - `auxiliaries` (`P_a`, kW): power of lights, heater and other loads, at least 0 kW
  * - gives `P_b`: power at the battery terminals, in kW
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
@@ -23,7 +23,7 @@ import { cite, definition, formula, input, output } from '../formula/index.js'
  *
  * @example
  * ```ts
- * batteryPower({ wheelPower: '71.5 kW', drivelineEfficiency: 0.9, motorEfficiency: 1, auxiliary: '0 W' })
+ * batteryPower({ wheelPower: '71.5 kW', drivelineEfficiency: 0.9, motorEfficiency: 1, auxiliaries: '0 W' })
  * // 79.44 kW
  * // course exercise (read): 79.5 kW
  * ```
@@ -35,13 +35,13 @@ export const batteryPower = /*@__PURE__*/ formula({
     wheelPower: input('power', 'P_w', 'Power at the driven wheels', { min: 0 }),
     drivelineEfficiency: input('ratio', 'eta_d', 'Efficiency from motor shaft to wheels', { above: 0, max: 1 }),
     motorEfficiency: input('ratio', 'eta_m', 'Efficiency of motor and controller', { above: 0, max: 1 }),
-    auxiliary: input('power', 'P_a', 'Power of lights, heater and other loads', { min: 0 }),
+    auxiliaries: input('power', 'P_a', 'Power of lights, heater and other loads', { min: 0 }),
   },
   result: output('power', 'P_b', 'Power at the battery terminals'),
   expression: 'P_w / (eta_d * eta_m) + P_a',
   source: cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 7'),
-  compute: ({ wheelPower, drivelineEfficiency, motorEfficiency, auxiliary }) =>
-    wheelPower / (drivelineEfficiency * motorEfficiency) + auxiliary,
+  compute: ({ wheelPower, drivelineEfficiency, motorEfficiency, auxiliaries }) =>
+    wheelPower / (drivelineEfficiency * motorEfficiency) + auxiliaries,
 })
 
 /**

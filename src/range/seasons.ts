@@ -4,22 +4,28 @@
  * Rests on Shapley, A value for n-person games (1953), from memory, for the parts of causes that act on each other, and on
  * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
  */
-
-import * as z from 'zod/mini'
-import { airGiven } from '../drivetrain/road/air.js'
 import { rollingTemperatureFactor } from '../drivetrain/road/road-load.js'
-import type { Findings } from '../findings/index.js'
-import { section } from '../formula/index.js'
+import { auxiliariesField } from '../drivetrain/vehicle.js'
+import { cite, section } from '../formula/index.js'
 import { unrecorded } from '../formula/record.js'
-import { renamed } from '../procedure/index.js'
+import {
+  assumed,
+  type Findings,
+  given,
+  group,
+  optional,
+  procedure,
+  type Read,
+  renamed,
+  type Unfinished,
+} from '../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
-import { type DrivenCycle, driveCycle } from './drive/drive-cycle.js'
-import { journeyGiven, paceGiven } from './drive/journey.js'
-import { limitShape, powertrainShape, sourceShape } from './drive/powertrain.js'
-import { cycleGiven } from './route/cycle.js'
-import { rangeAtSpeed } from './steady.js'
+import { type DrivenCycle, driveCycle, STEP } from './drive/drive-cycle.js'
+import { journeyField, paceField } from './drive/journey.js'
+import { heatedField, powertrainFields, sourceFields } from './drive/powertrain.js'
+import { cycleField } from './route/cycle.js'
+import { airWithoutTemperature, rangeAtSpeed, speedField, temperatureField } from './steady.js'
 
 /** How far the car comes in a season, and what a kilometre takes. */
 export interface SeasonRange {
@@ -46,47 +52,40 @@ export interface Seasons extends Findings {
     /** Cold air is denser. */
     readonly airDensity: SeasonLoss
     readonly rollingResistance: SeasonLoss
-    /** The heater, and whatever else `auxiliary` holds. */
+    /** The heater, and whatever else `auxiliaries` holds. */
     readonly heater: SeasonLoss
     /** The energy or the charge that is used, and the resistance and the limits of cold cells. */
     readonly usableCapacity: SeasonLoss
   }
 }
 
-const seasonGiven = /*@__PURE__*/ (() =>
-  about(
-    'what a season makes of the air, the tyres, the heater and the pack',
-    z.strictObject({
-      temperature: given('temperature', 'Temperature of the air', { above: 0 }),
-      rollingResistance: z.optional(given('ratio', 'Rolling resistance coefficient in this season', { min: 0 })),
-      auxiliary: powertrainShape.auxiliary,
-      usableEnergy: sourceShape.usableEnergy,
-      stateOfCharge: sourceShape.stateOfCharge,
-      cellTemperature: sourceShape.cellTemperature,
-    }),
-  ))()
+const seasonField = /*@__PURE__*/ (() => {
+  const { usableEnergy, stateOfCharge, reserve, cellTemperature } = sourceFields
+  return group('What a season makes of the air, the tyres, the heater and the pack', {
+    temperature: temperatureField,
+    rollingResistance: optional(given('ratio', 'Rolling resistance coefficient in this season', { min: 0 })),
+    auxiliaries: optional(heatedField),
+    usableEnergy,
+    stateOfCharge,
+    reserve,
+    cellTemperature,
+  })
+})()
 
-const seasonsGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive, what it drives, and two seasons',
-    z.strictObject({
-      car: powertrainShape.car,
-      driveline: powertrainShape.driveline,
-      motor: powertrainShape.motor,
-      regeneration: powertrainShape.regeneration,
-      ...limitShape,
-      pack: sourceShape.pack,
-      air: z.optional(airGiven),
-      speed: z.optional(given('speed', 'Steady speed', { above: 0 })),
-      cycle: z.optional(cycleGiven),
-      journey: z.optional(journeyGiven),
-      pace: z.optional(paceGiven),
-      summer: seasonGiven,
-      winter: seasonGiven,
-    }),
-  ))()
+const seasonsFields = /*@__PURE__*/ (() => ({
+  ...powertrainFields,
+  auxiliaries: optional(auxiliariesField),
+  pack: sourceFields.pack,
+  air: airWithoutTemperature,
+  speed: optional(speedField),
+  cycle: optional(cycleField),
+  journey: optional(journeyField),
+  pace: optional(paceField),
+  summer: seasonField,
+  winter: seasonField,
+}))()
 
-type Asked = Read<typeof seasonsGiven>
+type Asked = Read<typeof seasonsFields>
 type SeasonName = 'summer' | 'winter'
 type Driven = Parameters<typeof driveCycle>[0]
 
@@ -118,15 +117,10 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  * Tells what winter takes from the range, and how much of it is due to denser air, harder rolling tyres, the heater, and
  * what the cold pack gives less.
  *
- * - `car`, `driveline`, `motor`, `regeneration`, `friction`, `controller`, `pack`: as {@link driveCycle} takes them
- * - one of `speed` (km/h), held as {@link rangeAtSpeed} does; `cycle`; or `journey`, with its `pace`
- * - `air` (`altitude`, `headwind`): the same in both seasons
- * - `summer` and `winter`, each with
- *   - `temperature` (°C): of the air
- *   - `rollingResistance` (a plain number): that of the season. Without it, the car's own, or the coast-down, is taken to be
- *     that at 20 °C, and {@link rollingTemperatureFactor} corrects it, between -40 °C and 50 °C
- *   - `auxiliary` (W): the heater and all else that is on, 0 W unless given
- *   - `usableEnergy` (kWh); or, with a `pack`, `stateOfCharge` (`from`, `to`) and `cellTemperature` (°C)
+ * What a season does not say of the auxiliaries is as for the whole vehicle. Where it has no rolling resistance of its own,
+ * that of the car, or its coast-down, is taken to be the one at 20 °C, and {@link rollingTemperatureFactor} corrects it,
+ * between -40 °C and 50 °C. What ends the range stands in each season: `usableEnergy`, or with a `pack` its `stateOfCharge`,
+ * `reserve` and `cellTemperature`.
  *
  * The causes act on each other: a heater costs more kilometres of a full pack than of a small one, so what a cause takes
  * depends on which others are there already. The part of each is its mean over all 24 orders in which the four can change
@@ -141,11 +135,11 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  * ```ts
  * const { lost, causes } = seasons({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
  *   speed: '80 km/h',
- *   summer: { temperature: '25 °C', auxiliary: '250 W', usableEnergy: '12 kWh' },
- *   winter: { temperature: '-5 °C', auxiliary: '1.45 kW', usableEnergy: '10.8 kWh' },
+ *   summer: { temperature: '25 °C', auxiliaries: '250 W', usableEnergy: '12 kWh' },
+ *   winter: { temperature: '-5 °C', auxiliaries: '1.45 kW', usableEnergy: '10.8 kWh' },
  * })
  * String(lost) // '40.28 km'
  * const { airDensity, rollingResistance, heater, usableCapacity } = causes
@@ -155,7 +149,21 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  * String(usableCapacity.share) // '26.76 %'
  * ```
  */
-export const seasons = /*@__PURE__*/ procedure(where, seasonsGiven, (asked): Seasons => {
+export const seasons = /*@__PURE__*/ (() =>
+  procedure({
+    name: where,
+    title: 'What winter takes from the range',
+    answers: 'How much less far does the car come in winter, and how much of it is due to air, tyres, heater and pack?',
+    input: seasonsFields,
+    source: [
+      cite('Shapley, A value for n-person games (1953)', 'from memory'),
+      cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4'),
+    ],
+    assumes: ['A cause takes the mean of what it takes over all orders in which the four can set in.'],
+    work: compared,
+  }))()
+
+function compared(asked: Asked): Unfinished<Seasons> {
   refuse(asked)
   const factors = { summer: factorIn('summer', asked), winter: factorIn('winter', asked) }
   const changes = { summer: changesIn('summer', asked, factors), winter: changesIn('winter', asked, factors) }
@@ -198,7 +206,7 @@ export const seasons = /*@__PURE__*/ procedure(where, seasonsGiven, (asked): Sea
     },
     ...findingsOf(factors, summer, winter),
   }
-})
+}
 
 const way = (metres: number) => fromSi('length', metres, 'km')
 
@@ -215,7 +223,7 @@ function partOf(i: number, ranges: readonly number[]): number {
 
 /** Refuses what does not go together, each fault by its path. */
 function refuse(asked: Asked): void {
-  const { speed, cycle, journey, pace, friction, air } = asked
+  const { speed, cycle, journey, pace, air } = asked
   const roads = Object.entries({ speed, cycle, journey }).filter(([, road]) => road !== undefined)
   const issues: InputIssue[] = []
   if (roads.length !== 1) {
@@ -224,21 +232,16 @@ function refuse(asked: Asked): void {
     const received = roads.length === 0 ? 'none' : roads.map(([road]) => road).join(' and ')
     issues.push({ path: 'speed, cycle and journey', expected, received })
   }
-  if (speed !== undefined) {
-    if (pace !== undefined) {
-      issues.push({ path: 'pace', expected: 'a journey to which it belongs, or nothing', received: 'a steady speed' })
-    }
-    if (friction !== undefined) {
-      const expected = 'a cycle or a journey to which it belongs, or nothing'
-      issues.push({ path: 'friction', expected, received: 'a steady speed' })
-    }
+  if (speed !== undefined && pace !== undefined) {
+    issues.push({ path: 'pace', expected: 'a journey to which it belongs, or nothing', received: 'a steady speed' })
   }
-  const inItsPlace = (key: 'temperature' | 'auxiliary') => `nothing: summer.${key} and winter.${key} stand in its place`
-  if (air?.temperature !== undefined) {
+  const inItsPlace = (key: 'temperature' | 'auxiliaries') =>
+    `nothing: summer.${key} and winter.${key} stand in its place`
+  if (air.temperature !== undefined) {
     issues.push({ path: 'air.temperature', expected: inItsPlace('temperature'), received: String(air.temperature) })
   }
   for (const [i, stretch] of (journey ?? []).entries()) {
-    for (const key of ['temperature', 'auxiliary'] as const) {
+    for (const key of ['temperature', 'auxiliaries'] as const) {
       if (stretch[key] === undefined) continue
       issues.push({ path: `journey[${i}].${key}`, expected: inItsPlace(key), received: String(stretch[key]) })
     }
@@ -249,7 +252,7 @@ function refuse(asked: Asked): void {
 
 function seasonIssues(name: SeasonName, asked: Asked): InputIssue[] {
   const { car, pack } = asked
-  const { rollingResistance, usableEnergy, stateOfCharge, cellTemperature } = asked[name]
+  const { rollingResistance, usableEnergy, stateOfCharge, reserve, cellTemperature } = asked[name]
   const issues: InputIssue[] = []
   if (rollingResistance !== undefined && car.roadLoad !== undefined) {
     const expected = 'nothing: car.roadLoad is corrected for the temperature of the air'
@@ -264,7 +267,7 @@ function seasonIssues(name: SeasonName, asked: Asked): InputIssue[] {
     const expected = "an energy such as '12 kWh', or a pack for both seasons"
     issues.push({ path: `${name}.usableEnergy`, expected, received: 'nothing' })
   }
-  for (const [key, stray] of Object.entries({ stateOfCharge, cellTemperature })) {
+  for (const [key, stray] of Object.entries({ stateOfCharge, reserve, cellTemperature })) {
     if (stray === undefined) continue
     const expected = 'a pack to which it belongs, or nothing'
     issues.push({ path: `${name}.${key}`, expected, received: 'no pack' })
@@ -273,7 +276,7 @@ function seasonIssues(name: SeasonName, asked: Asked): InputIssue[] {
 }
 
 /** What of a drive belongs to a season, and is blamed there. */
-const ofSeason = ['auxiliary', 'usableEnergy', 'stateOfCharge', 'cellTemperature']
+const ofSeason = ['usableEnergy', 'stateOfCharge', 'reserve', 'cellTemperature']
 
 /** Does the work of another function for a season, and blames on the season what it refuses. */
 function blamed<T>(name: SeasonName | undefined, when: string, work: () => T): T {
@@ -285,7 +288,7 @@ function blamed<T>(name: SeasonName | undefined, when: string, work: () => T): T
     }
     if (!(error instanceof InputError)) throw error
     const issues = error.issues.map((issue) => {
-      const isOfSeason = name !== undefined && ofSeason.includes(issue.path.split('.')[0] as string)
+      const isOfSeason = name !== undefined && ofSeason.includes(issue.path)
       return isOfSeason ? { ...issue, path: `${name}.${issue.path}` } : issue
     })
     throw new InputError(where, issues)
@@ -294,12 +297,12 @@ function blamed<T>(name: SeasonName | undefined, when: string, work: () => T): T
 
 /** What a drive is told of a season, by cause. */
 function changesIn(name: SeasonName, asked: Asked, factors: Factors): Changes {
-  const { temperature, auxiliary, usableEnergy, stateOfCharge, cellTemperature } = asked[name]
+  const { temperature, usableEnergy, stateOfCharge, reserve, cellTemperature } = asked[name]
   return {
     airDensity: { air: { ...asked.air, temperature } },
     rollingResistance: { car: carIn(name, asked, factors) },
-    heater: { auxiliary },
-    usableCapacity: { usableEnergy, stateOfCharge, cellTemperature },
+    heater: { auxiliaries: asked[name].auxiliaries ?? asked.auxiliaries },
+    usableCapacity: { usableEnergy, stateOfCharge, reserve, cellTemperature },
   }
 }
 
@@ -337,29 +340,8 @@ function carIn(name: SeasonName, asked: Asked, factors: Factors): Driven['car'] 
 }
 
 /** What both seasons share, as it was given. */
-function sharedOf({ driveline, motor, regeneration, friction, controller, pack, cycle, journey, pace }: Asked) {
-  const { gears, efficiency, ...wheels } = driveline
-  const [[name, only] = []] = efficiency
-  return {
-    driveline: {
-      ...wheels,
-      ...(gears === undefined ? {} : { gears: Object.fromEntries(gears) }),
-      efficiency:
-        name === undefined
-          ? only
-          : typeof name === 'number'
-            ? efficiency.map(([, each]) => each)
-            : Object.fromEntries(efficiency),
-    },
-    motor,
-    regeneration,
-    friction,
-    controller,
-    pack,
-    cycle,
-    journey,
-    pace,
-  }
+function sharedOf({ gearbox, motor, controller, pack, cycle, journey, pace }: Asked) {
+  return { gearbox, motor, controller, pack, cycle, journey, pace, step: STEP } as const
 }
 
 /** A season, or a mixture of both, as it was driven. */
@@ -373,11 +355,11 @@ function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: numbe
   return blamed(name, when, () => {
     if (speed === undefined) {
       const driven = driveCycle(drive)
-      const { range, consumption, checks, assumptions, cautions } = driven
+      const { range, consumption, checks, assumptions, notes, cautions } = driven
       if (range === undefined) throw new CalculationError(where, whyNoRange(driven))
-      return { range, consumption, checks, assumptions, cautions }
+      return { range, consumption, checks, assumptions, notes, cautions }
     }
-    const { cycle: _, journey: __, pace: ___, friction: ____, ...steady } = drive
+    const { cycle: _, journey: __, pace: ___, step: ____, ...steady } = drive
     const { speeds, ...findings } = rangeAtSpeed({ ...steady, speed })
     const [{ range, consumption }] = speeds as [(typeof speeds)[number]]
     if (range === undefined) throw new CalculationError(where, `${NO_END}: at ${speed} it takes ${consumption}`)
@@ -394,25 +376,39 @@ function whyNoRange({ net, distance, missed, rangeEndedBy }: DrivenCycle): strin
   return `the car comes to a stand after ${distance}: what holds it is the ${missed.at(-1)?.limitedBy}`
 }
 
-/** What was checked and taken for granted, with the season where it goes for one alone. */
-function findingsOf(factors: Factors, summer: DrivenSeason, winter: DrivenSeason): Findings {
+/**
+ * What was checked and taken for granted, with the season where it goes for one alone. What is unusual is told of the
+ * figures that were given, not of those of a season made from them.
+ */
+function findingsOf(
+  factors: Factors,
+  summer: DrivenSeason,
+  winter: DrivenSeason,
+): Pick<Findings, 'checks' | 'assumptions' | 'cautions'> {
   const checksIn = (name: SeasonName, { checks }: Findings) =>
-    checks.map((each) => renamed(each, each.id, `${each.name}, in ${name}`))
+    checks.map((each) => renamed(each, `${name}.${each.id}`, `${each.name}, in ${name}`))
+  const isIn = ({ assumptions }: Findings, text: string) => assumptions.some((each) => each.text === text)
   const only = (name: SeasonName, { assumptions }: Findings, other: Findings) =>
-    assumptions.filter((each) => !other.assumptions.includes(each)).map((each) => `In ${name}: ${each}`)
+    assumptions
+      .filter(({ text }) => !isIn(other, text))
+      .map(({ id, text }) => assumed(`${name}.${id}`, `In ${name}: ${text}`))
   const harder = (['summer', 'winter'] as const).flatMap((name) =>
     factors[name] === undefined ? [] : [`${factors[name]} times as hard in ${name}`],
   )
   return {
     checks: [...checksIn('summer', summer), ...checksIn('winter', winter)],
     assumptions: [
-      ...summer.assumptions.filter((each) => winter.assumptions.includes(each)),
+      ...summer.assumptions.filter(({ text }) => isIn(winter, text)),
       ...only('summer', summer, winter),
       ...only('winter', winter, summer),
       ...(harder.length === 0
         ? []
-        : [`The rolling resistance of the car is that at 20 °C: its tyres roll ${harder.join(', and ')}.`]),
-      'A cause takes the mean of what it takes over all orders in which the four can set in.',
+        : [
+            assumed(
+              'car.rollingResistance.at20',
+              `The rolling resistance of the car is that at 20 °C: its tyres roll ${harder.join(', and ')}.`,
+            ),
+          ]),
     ],
     cautions: winter.cautions,
   }

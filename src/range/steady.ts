@@ -4,27 +4,39 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4 (road load), and on Larminie & Lowry, Electric
  * Vehicle Technology Explained (2003), chapter 7 (the chain from wheels to battery).
  */
-import * as z from 'zod/mini'
 import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
-import { loadWorked } from '../drivetrain/pull/drive.js'
-import { type Air, airGiven, airOf } from '../drivetrain/road/air.js'
+import { gradeField, loadWorked } from '../drivetrain/pull/drive.js'
+import { type Air, airOf } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
-import { cautions, type Findings } from '../findings/index.js'
-import { section } from '../formula/index.js'
+import { airField, airFields } from '../drivetrain/vehicle.js'
+import { cite, section } from '../formula/index.js'
+import { highVoltage, lithiumCells } from '../procedure/cautions.js'
+import {
+  type Assumption,
+  defaulted,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  procedure,
+  type Read,
+  required,
+  type Unfinished,
+  undecided,
+} from '../procedure/index.js'
 import { CalculationError, InputError, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
 import { batteryPower, consumption, rangeFromConsumption } from './consumption.js'
 import { isOfPack, limits, Motion } from './drive/motion.js'
 import {
   conditionsOf,
-  limitShape,
   type PackInUse,
   type Powertrain,
   packInUse,
+  powertrainFields,
   powertrainOf,
-  powertrainShape,
-  sourceShape,
+  sourceFields,
 } from './drive/powertrain.js'
 
 /** What a kilometre takes at a steady speed. */
@@ -57,21 +69,25 @@ export interface EnergyAtSpeed extends Findings {
   readonly least?: { readonly speed: Quantity<'speed'>; readonly consumption: Quantity<'energyPerDistance'> }
 }
 
-const speedGiven = /*@__PURE__*/ given('speed', 'Steady speed', { above: 0 })
-const speedsGiven = /*@__PURE__*/ about('steady speeds', /*@__PURE__*/ z.readonly(/*@__PURE__*/ z.array(speedGiven)))
+/** A steady speed. */
+export const speedField = /*@__PURE__*/ (() =>
+  given('speed', 'Steady speed', { above: 0, usual: ['0 km/h', '140 km/h'] }))()
 
 /** What describes a steady drive. */
-const steadyShape = /*@__PURE__*/ (() => ({
-  ...powertrainShape,
-  air: z.optional(airGiven),
-  grade: z.optional(given('ratio', 'Grade, rise over run')),
-  speed: z.optional(speedGiven),
-  speeds: z.optional(speedsGiven),
+const steadyFields = /*@__PURE__*/ (() => ({
+  ...powertrainFields,
+  air: airField,
+  grade: gradeField,
+  speed: optional(speedField),
+  speeds: optional(list('The steady speeds', speedField)),
 }))()
 
-const energyGiven = /*@__PURE__*/ about('a car with its drive, and steady speeds', z.strictObject(steadyShape))
+type Steady = Read<typeof steadyFields>
 
-type Steady = Read<typeof energyGiven>
+const sources = /*@__PURE__*/ (() => [
+  cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4'),
+  cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 7'),
+])()
 
 /** Everything that steady speeds need, read. */
 interface Ready {
@@ -81,7 +97,7 @@ interface Ready {
   readonly grade: Quantity<'ratio'>
   readonly pack: PackInUse | undefined
   readonly speeds: readonly Quantity<'speed'>[]
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 function readyFor(where: string, asked: Steady, pack: PackInUse | undefined): Ready {
@@ -98,20 +114,15 @@ function readyFor(where: string, asked: Steady, pack: PackInUse | undefined): Re
     where,
     train,
     air,
-    grade: asked.grade ?? fromSi('ratio', 0, '1'),
+    grade: asked.grade,
     pack,
     speeds: speeds ?? [speed as Quantity<'speed'>],
-    assumptions: [
-      ...train.assumptions,
-      ...air.assumptions,
-      ...(asked.grade === undefined ? ['The road is level (grade 0).'] : []),
-      ...(pack?.assumptions ?? []),
-    ],
+    assumptions: [...train.assumptions, ...(pack?.assumptions ?? [])],
   }
 }
 
 function motionFor({ train, air, grade, pack }: Ready): Motion {
-  const conditions = conditionsOf(train.road, air.density.si, air.headwind.si, grade.si, train.auxiliary.si)
+  const conditions = conditionsOf(train.road, air.density.si, air.headwind.si, grade.si, train.auxiliaries.si)
   return new Motion(train, undefined, pack, conditions, 0)
 }
 
@@ -162,13 +173,13 @@ function worked(
   { speed, gear, batteryPower: total, consumption: all }: SteadyEnergy,
 ): void {
   section(`At ${speed}: ${all}`, () => {
-    const { road, auxiliary } = train
+    const { road, auxiliaries } = train
     const force = loadWorked({ road, airDensity: air.density, headwind: air.headwind }, speed, grade)
     const wheelPower = roadPower({ force, speed })
     if (train.motor.isByEfficiency && wheelPower.si >= 0) {
       const { efficiency } = train.gears.find(({ name }) => name === gear) as Powertrain['gears'][number]
       const { motor } = train
-      batteryPower({ wheelPower, drivelineEfficiency: efficiency, motorEfficiency: motor.efficiency, auxiliary })
+      batteryPower({ wheelPower, drivelineEfficiency: efficiency, motorEfficiency: motor.efficiency, auxiliaries })
     }
     consumption({ power: total, speed })
   })
@@ -176,10 +187,6 @@ function worked(
 
 /**
  * Tells what each kilometre takes at steady speeds, where it goes, and at which speed it takes least.
- *
- * - `car`, `driveline`, `motor`, `auxiliary`, `regeneration`, `air`: as {@link driveCycle} takes them
- * - `grade` (a plain number): rise over run, level unless given
- * - `speed` (km/h), or `speeds`, a list; above 0
  *
  * Slower than the speed of least consumption, what is on at all times has longer to draw; with nothing on, the slower the
  * better.
@@ -193,29 +200,37 @@ function worked(
  * ```ts
  * const { speeds, least } = energyAtSpeed({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
- *   auxiliary: '250 W',
+ *   auxiliaries: '250 W',
  *   speeds: ['50 km/h', '90 km/h'],
  * })
  * speeds.map(({ consumption }) => String(consumption)) // ['61.89 Wh/km', '115.7 Wh/km']
  * String(least?.speed) // '23.21 km/h'
  * ```
  */
-export const energyAtSpeed = /*@__PURE__*/ procedure('energyAtSpeed', energyGiven, (asked): EnergyAtSpeed => {
-  const ready = readyFor('energyAtSpeed', asked, undefined)
-  const motion = motionFor(ready)
-  const speeds = ready.speeds.map((speed) => steadyEnergy(ready, motion, speed))
-  if (speeds.length <= SHOWN) for (const each of speeds) worked(ready, each)
-  const least = leastOf(ready, motion)
-  return {
-    speeds,
-    ...(least === undefined ? {} : { least }),
-    checks: [],
-    assumptions: ready.assumptions,
-    cautions: [cautions.highVoltage],
-  }
-})
+export const energyAtSpeed = /*@__PURE__*/ (() =>
+  procedure({
+    name: 'energyAtSpeed',
+    title: 'Energy at steady speeds',
+    answers: 'What does each kilometre take at a steady speed, where does it go, and at which speed is it least?',
+    input: steadyFields,
+    source: sources,
+    work: (asked): Unfinished<EnergyAtSpeed> => {
+      const ready = readyFor('energyAtSpeed', asked, undefined)
+      const motion = motionFor(ready)
+      const speeds = ready.speeds.map((speed) => steadyEnergy(ready, motion, speed))
+      if (speeds.length <= SHOWN) for (const each of speeds) worked(ready, each)
+      const least = leastOf(ready, motion)
+      return {
+        speeds,
+        ...(least === undefined ? {} : { least }),
+        checks: [],
+        assumptions: ready.assumptions,
+        cautions: [highVoltage],
+      }
+    },
+  }))()
 
 /** Speeds between which the least consumption is looked for, in m/s, and in how many places. */
 const [SLOWEST, FASTEST, PLACES] = [0.5, 70, 280]
@@ -263,14 +278,11 @@ export interface RangeAtSpeed extends Findings {
   readonly speeds: readonly SteadyRange[]
 }
 
-const rangeGiven = /*@__PURE__*/ about(
-  'a car with its drive and its pack, and steady speeds',
-  z.strictObject({ ...steadyShape, ...sourceShape, controller: limitShape.controller }),
-)
+const rangeFields = /*@__PURE__*/ (() => ({ ...steadyFields, ...sourceFields }))()
 
-type RangeRead = Read<typeof rangeGiven>
+type RangeRead = Read<typeof rangeFields>
 
-function packFor(where: string, asked: RangeRead): PackInUse | undefined {
+function packFor(where: string, asked: Omit<RangeRead, 'air'>): PackInUse | undefined {
   if (asked.pack === undefined && asked.usableEnergy === undefined) {
     const expected = "one of them: a pack, or usableEnergy such as '12 kWh'"
     throw new InputError(where, [{ path: 'pack and usableEnergy', expected, received: 'neither' }])
@@ -319,12 +331,8 @@ function steadyRange(
 }
 
 /**
- * Tells how far steady speeds lead: until the pack is down to its last state of charge, or its sagging voltage cannot give
+ * Tells how far steady speeds lead: until the pack is down to its reserve, or its sagging voltage cannot give
  * the power any more.
- *
- * - as {@link energyAtSpeed}, and
- * - `pack`, with `stateOfCharge`, `cellTemperature` and `controller` as {@link driveCycle} takes them; or `usableEnergy`
- *   (kWh), above 0
  *
  * A steady speed is the kindest drive there is: stops, hills and haste take more.
  *
@@ -337,20 +345,28 @@ function steadyRange(
  * ```ts
  * const { speeds } = rangeAtSpeed({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
- *   auxiliary: '250 W',
+ *   auxiliaries: '250 W',
  *   usableEnergy: '12 kWh',
  *   speeds: ['50 km/h', '90 km/h'],
  * })
  * speeds.map(({ range }) => String(range)) // ['193.9 km', '103.7 km']
  * ```
  */
-export const rangeAtSpeed = /*@__PURE__*/ procedure('rangeAtSpeed', rangeGiven, (asked): RangeAtSpeed => {
-  const ready = readyFor('rangeAtSpeed', asked, packFor('rangeAtSpeed', asked))
-  const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
-  return { speeds, checks: [], assumptions: ready.assumptions, cautions: [cautions.highVoltage, cautions.lithiumCells] }
-})
+export const rangeAtSpeed = /*@__PURE__*/ (() =>
+  procedure({
+    name: 'rangeAtSpeed',
+    title: 'Range at steady speeds',
+    answers: 'How far does a steady speed lead, and what ends it?',
+    input: rangeFields,
+    source: sources,
+    work: (asked): Unfinished<RangeAtSpeed> => {
+      const ready = readyFor('rangeAtSpeed', asked, packFor('rangeAtSpeed', asked))
+      const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
+      return { speeds, checks: [], assumptions: ready.assumptions, cautions: [highVoltage, lithiumCells] }
+    },
+  }))()
 
 /** Ranges by temperature and speed. */
 export interface RangeTable extends Findings {
@@ -361,24 +377,22 @@ export interface RangeTable extends Findings {
   }[]
 }
 
-const tableGiven = /*@__PURE__*/ about(
-  'a car with its drive and its pack, steady speeds, and temperatures of the air',
-  z.strictObject({
-    ...steadyShape,
-    ...sourceShape,
-    controller: limitShape.controller,
-    temperatures: z.readonly(
-      z.array(given('temperature', 'Temperature of the air', { above: 0 })).check(z.minLength(1)),
-    ),
-  }),
-)
+const { temperature: airTemperature } = /*@__PURE__*/ undecided(airFields)
+/** The temperature of the air, where it has no default. */
+export const temperatureField = /*@__PURE__*/ (() => required(airTemperature))()
+/** The air where its temperature stands elsewhere. */
+export const airWithoutTemperature = /*@__PURE__*/ (() =>
+  defaulted(group('The air', { ...airFields, temperature: airTemperature })))()
+
+const tableFields = /*@__PURE__*/ (() => ({
+  ...rangeFields,
+  air: airWithoutTemperature,
+  temperatures: list('The temperatures of the air, in the place of air.temperature', temperatureField, { least: 1 }),
+}))()
 
 /**
  * Tells how far steady speeds lead at several temperatures of the air: cold air is denser. What else the cold does, to
  * tyres, heater and pack, is not in it.
- *
- * - as {@link rangeAtSpeed}, and
- * - `temperatures` (°C): those of the air, in the place of `air.temperature`
  *
  * @returns The {@link RangeTable}: a row for each temperature, a column for each speed.
  * @throws InputError and CalculationError as {@link rangeAtSpeed}.
@@ -388,7 +402,7 @@ const tableGiven = /*@__PURE__*/ about(
  * ```ts
  * const { rows } = rangeTable({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
  *   usableEnergy: '12 kWh',
  *   speeds: ['90 km/h'],
@@ -397,28 +411,31 @@ const tableGiven = /*@__PURE__*/ about(
  * rows.map(({ speeds }) => String(speeds[0]?.range)) // ['108.9 km', '98.25 km']
  * ```
  */
-export const rangeTable = /*@__PURE__*/ procedure(
-  'rangeTable',
-  tableGiven,
-  ({ temperatures, ...asked }): RangeTable => {
-    const where = 'rangeTable'
-    if (asked.air?.temperature !== undefined) {
-      const expected = 'nothing: temperatures stand in its place'
-      throw new InputError(where, [{ path: 'air.temperature', expected, received: String(asked.air.temperature) }])
-    }
-    const pack = packFor(where, asked)
-    const tables = temperatures.map((temperature) => {
-      const ready = readyFor(where, { ...asked, air: { ...asked.air, temperature } }, pack)
-      return { ready, temperature, speeds: ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed)) }
-    })
-    return {
-      rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
-      checks: [],
-      assumptions: [
-        ...(tables[0]?.ready.assumptions ?? []),
-        'Of the cold only the denser air is counted, not tyres, heater and cells.',
-      ],
-      cautions: [cautions.highVoltage, cautions.lithiumCells],
-    }
-  },
-)
+export const rangeTable = /*@__PURE__*/ (() =>
+  procedure({
+    name: 'rangeTable',
+    title: 'Table of ranges',
+    answers: 'How far do steady speeds lead at several temperatures of the air?',
+    input: tableFields,
+    source: sources,
+    assumes: ['Of the cold only the denser air is counted, not tyres, heater and cells.'],
+    work: ({ temperatures, ...asked }): Unfinished<RangeTable> => {
+      const where = 'rangeTable'
+      if (asked.air.temperature !== undefined) {
+        const expected = 'nothing: temperatures stand in its place'
+        throw new InputError(where, [{ path: 'air.temperature', expected, received: String(asked.air.temperature) }])
+      }
+      const pack = packFor(where, asked)
+      const tables = temperatures.map((temperature) => {
+        const ready = readyFor(where, { ...asked, air: { ...asked.air, temperature } }, pack)
+        const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
+        return { ready, temperature, speeds }
+      })
+      return {
+        rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
+        checks: [],
+        assumptions: tables[0]?.ready.assumptions ?? [],
+        cautions: [highVoltage, lithiumCells],
+      }
+    },
+  }))()

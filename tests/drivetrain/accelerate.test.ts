@@ -5,17 +5,15 @@ import { type Acceleration, accelerate, topSpeed } from '../../src/drivetrain/in
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
-import { car, driveline, motor, pack } from './sheet.js'
+import { gearbox, gripping, motor, pack } from './sheet.js'
 
-const drive = { car, motor, ...driveline, friction: 0.9 } as const
+const drive = gripping(0.9)
+const { car } = drive
 
 /** A car that nothing resists, on one gear of 1 m radius: speed and motor speed, force and torque are the same number. */
 const free = {
-  car: { mass: '1000 kg', rotatingFactor: 1.05, rollingResistance: 0, dragArea: '0 m²' },
-  gears: [1],
-  finalDrive: 1,
-  rollingRadius: '1 m',
-  efficiency: 1,
+  car: { mass: '1000 kg', rotatingFactor: 1.05, rollingResistance: 0, dragArea: '0 m²', rollingRadius: '1 m' },
+  gearbox: { gears: [1], finalDrive: 1, efficiency: 1 },
 } as const
 
 /** The same car brought up to speed by Euler's method in time, written apart from the library, in one gear. */
@@ -79,7 +77,7 @@ describe('accelerate', () => {
   it('against the air under a constant force ends as the inverse tangent does', () => {
     const { time, distance } = accelerate({
       ...free,
-      car: { mass: '1000 kg', rollingResistance: 0, dragArea: '1 m²' },
+      car: { mass: '1000 kg', rollingResistance: 0, dragArea: '1 m²', rollingRadius: '1 m' },
       motor: { peakTorque: '1000 N·m', peakPower: '100 kW', maximumSpeed: '100 rad/s' },
       to: '35 m/s',
     })
@@ -94,7 +92,7 @@ describe('accelerate', () => {
     // 3000 N, 1262 kg, coefficient 0.01, turning parts 5 %: 2.2 m/s² (read; 2.17 worked out).
     const { series } = accelerate({
       ...free,
-      car: { mass: '1262 kg', rotatingFactor: 1.05, rollingResistance: 0.01, dragArea: '0 m²' },
+      car: { ...free.car, mass: '1262 kg', rollingResistance: 0.01 },
       motor: { peakTorque: '3000 N·m', peakPower: '118.1 kW', maximumSpeed: '100 rad/s' },
       to: '10 m/s',
     })
@@ -109,9 +107,14 @@ describe('accelerate', () => {
     ] as const) {
       const { series, time } = accelerate({
         ...free,
-        car: { ...free.car, wheelbase: '2.6 m', centreOfGravity: { aft: '1.3 m', up: '0.7 m' }, drivenAxle },
+        car: {
+          ...free.car,
+          wheelbase: '2.6 m',
+          centreOfGravity: { aft: '1.3 m', up: '0.7 m' },
+          drivenAxle,
+          friction: 0.7,
+        },
         motor: { peakTorque: '9000 N·m', peakPower: '900 kW', maximumSpeed: '100 rad/s' },
-        friction: 0.7,
         to: '20 m/s',
       })
       expect(series[0]?.limitedBy).toBe('grip of the driven wheels')
@@ -124,7 +127,13 @@ describe('accelerate', () => {
     // Larminie & Lowry, section 7.3: dv/dt = 1.57 − 0.00145 v² up to 10.8 m/s (constants from memory, 10 m/s after 6.58 s
     // recomputed). 34 N·m, ratio 2, radius 0.21 m, 0.98; 185 kg with 5 %; 0.007; drag 0.75 · 0.6 m² in 1.25 kg/m³.
     const { time } = accelerate({
-      car: { mass: '185 kg', rotatingFactor: 1.05, rollingResistance: 0.007, dragArea: '0.45 m²' },
+      car: {
+        mass: '185 kg',
+        rotatingFactor: 1.05,
+        rollingResistance: 0.007,
+        dragArea: '0.45 m²',
+        rollingRadius: '0.21 m',
+      },
       motor: {
         curve: [
           ['0 rad/s', '34 N·m'],
@@ -133,10 +142,7 @@ describe('accelerate', () => {
         ],
         maximumSpeed: '131 rad/s',
       },
-      gears: [2],
-      finalDrive: 1,
-      rollingRadius: '0.21 m',
-      efficiency: 0.98,
+      gearbox: { gears: [2], finalDrive: 1, efficiency: 0.98 },
       // 1.25 kg/m³ at sea level.
       air: { temperature: '9.25 °C' },
       to: '10 m/s',
@@ -145,8 +151,7 @@ describe('accelerate', () => {
   })
 
   it('agrees with steps in time, the closer the shorter they are', () => {
-    const { efficiency, tyre, finalDrive } = driveline
-    const third = { ...drive, gears: { third: 1.45 }, finalDrive, tyre, efficiency } as const
+    const third = { ...drive, gearbox: { ...gearbox, gears: { third: 1.45 } } } as const
     const { time, distance } = accelerate({ ...third, to: '100 km/h' })
     const radius = (3.05 * (0.3302 + 2 * 0.145 * 0.8)) / (2 * Math.PI)
     const ratio = 1.45 * 4.375
@@ -177,10 +182,16 @@ describe('accelerate', () => {
 
   it('is the soonest of what any gears do', () => {
     const best = accelerate({ ...drive, pack, stateOfCharge: 0.8, to: '110 km/h' })
-    const { gears } = driveline
+    const { gears } = gearbox
     for (const kept of [['third'], ['fourth'], ['second', 'third'], ['first', 'second', 'third', 'fourth']] as const) {
       const some = Object.fromEntries(kept.map((name) => [name, gears[name]]))
-      const other = accelerate({ ...drive, pack, stateOfCharge: 0.8, gears: some, to: '110 km/h' })
+      const other = accelerate({
+        ...drive,
+        pack,
+        stateOfCharge: 0.8,
+        gearbox: { ...gearbox, gears: some },
+        to: '110 km/h',
+      })
       expect(best.time.si).toBeLessThanOrEqual(other.time.si)
     }
   })
@@ -188,7 +199,7 @@ describe('accelerate', () => {
   it('loses in a shift what the road takes', () => {
     const { shifts, series } = accelerate({
       ...drive,
-      gears: { first: 3.8, third: 1.45 },
+      gearbox: { ...gearbox, gears: { first: 3.8, third: 1.45 } },
       to: '100 km/h',
       shiftTime: '1 s',
     })
@@ -220,7 +231,7 @@ describe('accelerate', () => {
     for (const worse of [
       { ...drive, pack, stateOfCharge: 0.05, controller: { batteryCurrent: '150 A' } },
       { ...drive, grade: 0.06 },
-      { ...drive, friction: 0.3 },
+      gripping(0.3),
       { ...drive, car: { ...car, mass: '900 kg' } },
     ] as const) {
       expect(accelerate({ ...worse, to: '80 km/h' }).time.si).toBeGreaterThan(time.si)
@@ -232,13 +243,9 @@ describe('accelerate', () => {
   // of those that turn fast; a usual third gear of 1.4, final drive of 3.9 and tyre of that time.
   it('goes from rest to about 140 km/h in third gear alone', () => {
     const sports = {
-      car: { ...car, mass: '650 kg', dragArea: '0.6 m²' },
+      car: { ...car, mass: '650 kg', dragArea: '0.6 m²', tyre: '155/80 R13' },
       motor: { peakTorque: '130 N·m', peakPower: '60 kW', maximumSpeed: '8000 rpm' },
-      gears: { third: 1.4 },
-      finalDrive: 3.9,
-      tyre: '155/80 R13',
-      efficiency: 0.94,
-      friction: 0.9,
+      gearbox: { gears: { third: 1.4 }, finalDrive: 3.9, efficiency: 0.94 },
     } as const
     const { speed } = topSpeed(sports)
     expect(speed.in('km/h')).toBeGreaterThan(140)
@@ -263,7 +270,14 @@ describe('accelerate', () => {
       peakPower: '1 MW',
       maximumSpeed: quantity('angularSpeed', 20, 'rad/s'),
     } as const
-    const run = { ...free, car, motor, gears: [2, 1], shiftTime: '0.5 s', to: '15 m/s' } as const
+    const run = {
+      ...free,
+      car,
+      motor,
+      gearbox: { ...free.gearbox, gears: [2, 1] },
+      shiftTime: '0.5 s',
+      to: '15 m/s',
+    } as const
     const { time, distance, gears } = accelerate(run)
     const drag = 0.1 * 9.80665
     const [first, second] = [8 - drag, 4 - drag]
@@ -277,8 +291,8 @@ describe('accelerate', () => {
   it('on a hill has the grip that the hill leaves', () => {
     const grade = 0.2
     const [sine, cosine] = [Math.sin(Math.atan(grade)), Math.cos(Math.atan(grade))]
-    const still = { ...car, rollingResistance: 0, dragArea: '0 m²' } as const
-    const { time } = accelerate({ ...drive, car: still, friction: 0.5, gears: [8], grade, to: '5 km/h' })
+    const still = { ...car, rollingResistance: 0, dragArea: '0 m²', friction: 0.5 } as const
+    const { time } = accelerate({ ...drive, car: still, gearbox: { ...gearbox, gears: [8] }, grade, to: '5 km/h' })
     // Rear axle: friction × m g × 1 m × cosine over 2.03 m less friction × 0.5 m; less what the hill takes.
     const acceleration = 9.80665 * ((0.5 * cosine) / (2.03 - 0.5 * 0.5) - sine)
     expect(time.si).toBeCloseTo(5 / 3.6 / acceleration, 8)
@@ -292,7 +306,7 @@ describe('accelerate', () => {
     expect(() => accelerate({ ...drive, to: '180 km/h' })).toThrow(
       `accelerate: the car does not reach 180 km/h: it gets no faster than ${reached}, in fourth, held by the peak power of the motor`,
     )
-    expect(() => accelerate({ ...drive, gears: { second: 2.3 }, to: '90 km/h' })).toThrow(
+    expect(() => accelerate({ ...drive, gearbox: { ...gearbox, gears: { second: 2.3 } }, to: '90 km/h' })).toThrow(
       'accelerate: the car does not reach 90 km/h: it gets no faster than 81.79 km/h, in second, held by the highest speed of the motor',
     )
     // 760 kg × g × (sin + 0.013 cos) of atan 0.9: 5058 N.
@@ -309,7 +323,12 @@ describe('accelerate', () => {
     ] as const
     const dip = { peakTorque: undefined, peakPower: undefined, continuousTorque: undefined, continuousPower: undefined }
     expect(() =>
-      accelerate({ ...drive, motor: { ...motor, ...dip, curve: dipping }, gears: [1.45], to: '100 km/h' } as never),
+      accelerate({
+        ...drive,
+        motor: { ...motor, ...dip, curve: dipping },
+        gearbox: { ...gearbox, gears: [1.45] },
+        to: '100 km/h',
+      } as never),
     ).toThrow('does not reach 100 km/h: on the way there what resists it is more than its pull in every gear')
   })
 
@@ -317,8 +336,8 @@ describe('accelerate', () => {
     expect(() => accelerate({ ...drive, from: '80 km/h', to: '50 km/h' })).toThrow(
       'to: expected a speed above that at the start, 80 km/h, got 50 km/h',
     )
-    expect(() => accelerate({ ...drive, gears: [9, 8, 7, 6, 5, 4, 3, 2, 1], to: '50 km/h' })).toThrow(
-      'gears: expected at most 8 gears: every sequence of them is tried, got 9 gears',
-    )
+    expect(() =>
+      accelerate({ ...drive, gearbox: { ...gearbox, gears: [9, 8, 7, 6, 5, 4, 3, 2, 1] }, to: '50 km/h' }),
+    ).toThrow('gearbox.gears: expected at most 8 gears: every sequence of them is tried, got 9 gears')
   })
 })

@@ -2,24 +2,28 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { roadLoadFromCoefficients, topSpeed, tractionCurves } from '../../src/drivetrain/index.js'
-import { airGiven, airOf } from '../../src/drivetrain/road/air.js'
-import { carGiven, carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/road/car.js'
+import { airOf } from '../../src/drivetrain/road/air.js'
+import { carOnRoad, gripOf, inertiaOf } from '../../src/drivetrain/road/car.js'
+import { airField, type Car, carField, type Vehicle } from '../../src/drivetrain/vehicle.js'
+import { readField } from '../../src/procedure/reading.js'
 import { quantity } from '../../src/quantity/index.js'
-import { readStructure, type Written } from '../../src/structure/index.js'
 import { between } from '../between.js'
-import { car, driveline, motor } from './sheet.js'
+import { said } from '../said.js'
+import { car, gearbox, motor, drive as whole } from './sheet.js'
 
-const read = (given: Written<typeof carGiven>) => readStructure('test', carGiven, given)
-const onRoad = (given: Written<typeof carGiven>) => carOnRoad('test', read(given))
+type Given = NonNullable<Vehicle['car']>
+const read = (given: Given) => readField('test', carField, given) as Car
+const air = (given: Vehicle['air']) => airOf(readField('test', airField, given) as Parameters<typeof airOf>[0])
+const onRoad = (given: Given) => carOnRoad('test', read(given))
 
 describe('what a procedure makes of a car', () => {
-  const drive = { motor, ...driveline } as const
+  const drive = { motor, gearbox } as const
   it('takes a negative linear coefficient whose whole is still a resistance', () => {
     // 150 N, −1.5 N and 0.05 N for each km/h and its square: 170 N at 40 km/h, 690 N at 120 km/h.
     // Measured in the air that is taken for granted, 20 °C at sea level.
     const airDensity = quantity('density', 101_325 / (287.05287 * 293.15), 'kg/m³')
     const roadLoad = { constant: '150 N', linear: '-5.4 N/(m/s)', quadratic: '0.648 N/(m/s)²', airDensity } as const
-    const at = { ...drive, car: { mass: '760 kg', roadLoad }, grades: [0] } as const
+    const at = { ...drive, car: { mass: '760 kg', tyre: car.tyre, roadLoad }, grades: [0] } as const
     for (const [speed, force] of [
       ['40 km/h', 170],
       ['120 km/h', 690],
@@ -29,32 +33,36 @@ describe('what a procedure makes of a car', () => {
     }
   })
   it('refuses a centre of gravity from which the car tips, by its path', () => {
-    const tall = { ...car, centreOfGravity: { aft: '1.9 m', up: '1.8 m' } } as const
-    expect(() => topSpeed({ ...drive, car: tall, friction: 1.2 })).toThrow(
+    const tall = { ...car, centreOfGravity: { aft: '1.9 m', up: '1.8 m' }, friction: 1.2 } as const
+    expect(() => topSpeed({ ...drive, car: tall })).toThrow(
       'topSpeed: one input cannot be used\n  car.centreOfGravity: expected a place between the axles, and low enough',
     )
   })
   it('lays no more than 201 points along a curve, however large the wheel', () => {
-    const { curves } = tractionCurves({ ...drive, car, tyre: undefined, rollingRadius: '280 m' } as never)
+    const { curves } = tractionCurves({
+      ...drive,
+      car: { ...car, tyre: undefined, rollingRadius: '280 m' },
+    })
     expect(Math.max(...curves.map(({ points }) => points.length))).toBeLessThanOrEqual(201)
   })
 })
 
 describe('the air', () => {
   it('unless given is still, of 20 °C, at sea level', () => {
-    const { density, headwind, assumptions } = airOf()
+    const { density, headwind } = air(undefined)
     // 101 325 / (287.05287 · 293.15), the dry air of CIPM-2007 but for its compressibility.
     expect(density.in('kg/m³')).toBeCloseTo(1.2041, 4)
     expect(headwind.si).toBe(0)
-    expect(assumptions).toEqual([
-      'The air is at 20 °C (air.temperature by default).',
-      'The road lies at sea level (air.altitude by default).',
-      'The air is still (air.headwind by default).',
+    const told = topSpeed(whole).assumptions.filter(({ path }) => path?.startsWith('air.'))
+    expect(told.map(({ path, value }) => `${path} ${value}`)).toEqual([
+      'air.temperature 20 °C',
+      'air.altitude 0 m',
+      'air.headwind 0 km/h',
     ])
   })
   it('is denser in the cold', () => {
-    const { density } = airOf(readStructure('test', airGiven, { temperature: '-7 °C' }))
-    expect(density.ratioTo(airOf().density)).toBeCloseTo(293.15 / 266.15, 12)
+    const { density } = air({ temperature: '-7 °C' })
+    expect(density.ratioTo(air(undefined).density)).toBeCloseTo(293.15 / 266.15, 12)
   })
 })
 
@@ -97,16 +105,17 @@ describe('the car on its road', () => {
   })
 
   it('by its coefficients feels denser air and a head wind', () => {
-    const { resistance, assumptions } = onRoad({
-      mass: '800 kg',
-      roadLoad: { constant: '90 N', linear: '0 N/(m/s)', quadratic: '0.4 N/(m/s)²' },
-    })
+    const roadLoad = { constant: '90 N', linear: '0 N/(m/s)', quadratic: '0.4 N/(m/s)²' } as const
+    const { resistance } = onRoad({ mass: '800 kg', roadLoad })
+    const { assumptions } = topSpeed({ ...whole, car: { mass: '800 kg', tyre: car.tyre, roadLoad } })
     // 100 kPa and 20 °C; UN R154 prints 1.189 kg/m³ (from memory).
     const density = 100_000 / (287.05287 * 293.15)
     expect(density).toBeCloseTo(1.189, 2)
     expect(resistance.air(20, density, 0)).toBeCloseTo(160, 9)
     expect(resistance.air(15, 2 * density, 5)).toBeCloseTo(320, 9)
-    expect(assumptions[1]).toBe('They belong to air of 1.188 kg/m³ (20 °C, 100 kPa; roadLoad.airDensity by default).')
+    expect(assumptions.map(said)).toContain(
+      'Density of the air to which they belong: 1.188 kg/m³ (car.roadLoad.airDensity by default; 20 °C and 100 kPa, to which coast-downs are corrected: UN Regulation No. 154, from memory).',
+    )
   })
 
   it('refuses a road load in no form, in half of one, and in both', () => {
@@ -152,7 +161,7 @@ describe('the inertia of a car', () => {
     const { rotatingFactor: _, ...plain } = car
     const { massAt, assumptions } = inertiaOf('test', read(plain), undefined, undefined)
     expect(massAt(16)).toBe(760)
-    expect(assumptions).toEqual(['Turning parts add nothing to the mass (rotatingFactor 1).'])
+    expect(assumptions.map(said)).toEqual(['Turning parts add nothing to the mass (car.rotatingFactor 1).'])
   })
 })
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { type CoastDown, coastDown, topSpeed } from '../../src/drivetrain/index.js'
 import { type Given, quantity } from '../../src/quantity/index.js'
-import { driveline, motor } from './sheet.js'
+import { car, gearbox, motor } from './sheet.js'
 
 const GRAVITY = 9.80665
 type Readings = [Given<'time'>, Given<'speed'>][]
@@ -155,8 +155,12 @@ describe('coastDown', () => {
 
   it('hands its coefficients to the car that they describe', () => {
     const { roadLoad, rollingResistance, dragArea } = coastDown({ ...given, runs: [logged(rolls, drags, 30, 90)] })
-    const byCoefficients = topSpeed({ car: { mass: given.mass, roadLoad }, motor, ...driveline })
-    const byFigures = topSpeed({ car: { mass: given.mass, rollingResistance, dragArea }, motor, ...driveline })
+    const byCoefficients = topSpeed({ car: { mass: given.mass, tyre: car.tyre, roadLoad }, motor, gearbox })
+    const byFigures = topSpeed({
+      car: { mass: given.mass, tyre: car.tyre, rollingResistance, dragArea },
+      motor,
+      gearbox,
+    })
     expect(byCoefficients.speed.si).toBeCloseTo(byFigures.speed.si, 9)
   })
 

@@ -5,7 +5,10 @@ import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { car, motor, pack } from './sheet.js'
 
-const asked = { car, motor, tyre: '145/80 R13', efficiency: 0.96 } as const
+const gearbox = { efficiency: 0.96 } as const
+const asked = { car, gearbox, motor } as const
+/** The same on a road of some friction. */
+const gripping = (friction: number) => ({ ...asked, car: { ...car, friction } }) as const
 const radius = (3.05 * (0.3302 + 2 * 0.145 * 0.8)) / (2 * Math.PI)
 const weight = 760 * 9.80665
 
@@ -33,18 +36,18 @@ describe('fixedRatio', () => {
   it('holds a start on a hill to the grip that the hill leaves', () => {
     // On the level the tyres hold 0.306 of the weight, on 30 % that times the cosine, 0.293; the start needs 0.2998.
     const friction = (0.306 * 2.03) / (1 + 0.306 * 0.5)
-    const { fits, limits } = fixedRatio({ ...asked, friction, topSpeed: '60 km/h', grade: 0.3 })
+    const { fits, limits } = fixedRatio({ ...gripping(friction), topSpeed: '60 km/h', grade: 0.3 })
     expect(fits).toBe(false)
     const [needed, held] = [0.2998, 0.306 * Math.cos(Math.atan(0.3))].map((share) => Math.round(share * weight))
     expect(limits[1]?.refused).toBe(`it needs ${needed} N, and the tyres hold ${held} N`)
-    expect(fixedRatio({ ...asked, friction: friction * 1.05, topSpeed: '60 km/h', grade: 0.3 }).fits).toBe(true)
+    expect(fixedRatio({ ...gripping(friction * 1.05), topSpeed: '60 km/h', grade: 0.3 }).fits).toBe(true)
   })
 
   it('does at both ends of the window what was asked, and outside it does not', () => {
-    const given = { ...asked, pack, stateOfCharge: 0.3, friction: 0.9 } as const
+    const given = { ...gripping(0.9), pack, stateOfCharge: 0.3 } as const
     const { least, greatest } = fixedRatio({ ...given, topSpeed: '115 km/h', grade: 0.2, launch: '1.5 m/s²' })
     const does = (ratio: number) => {
-      const with_ = { ...given, gears: [ratio], finalDrive: 1 } as const
+      const with_ = { ...given, gearbox: { ...gearbox, gears: [ratio], finalDrive: 1 } } as const
       return (
         topSpeed(with_).speed.in('km/h') >= 115 * (1 - 1e-9) &&
         climbingAbility(with_).start.grade.si >= 0.2 * (1 - 1e-9) &&
@@ -77,7 +80,7 @@ describe('fixedRatio', () => {
   })
 
   it('says what no ratio can do: more than grip, and more than power', () => {
-    const wet = fixedRatio({ ...asked, friction: 0.3, topSpeed: '100 km/h', grade: 0.25 })
+    const wet = fixedRatio({ ...gripping(0.3), topSpeed: '100 km/h', grade: 0.25 })
     expect(wet.fits).toBe(false)
     expect(wet.reason).toMatch(/^no ratio does a start on 25 %: it needs 19\d\d N, and the tyres hold 11\d\d N$/)
     expect(wet).not.toHaveProperty('least')
@@ -89,12 +92,22 @@ describe('fixedRatio', () => {
     expect(explain(() => fixedRatio({ ...asked, topSpeed: '110 km/h' })).toText()).toContain('= 8000 rpm')
   })
 
-  it('refuses gears: there is one ratio', () => {
+  it('leaves out the gears and the final drive of the vehicle', () => {
+    const box = { ...gearbox, gears: [3, 2], finalDrive: 4 } as const
+    const { least, greatest } = fixedRatio({ ...asked, gearbox: box, topSpeed: '110 km/h' })
+    const alone = fixedRatio({ ...asked, topSpeed: '110 km/h' })
+    expect([least?.si, greatest?.si]).toEqual([alone.least?.si, alone.greatest?.si])
+  })
+
+  it('refuses gears out of their place, an efficiency for each gear, and one above 1', () => {
     expect(() => fixedRatio({ ...asked, topSpeed: '110 km/h', gears: [3, 2] } as never)).toThrow(
-      /gears: expected no such field/,
+      /gears: expected no such field.*\(gears belongs into gearbox\)/,
     )
-    expect(() => fixedRatio({ ...asked, efficiency: quantity('ratio', 1.1), topSpeed: '110 km/h' })).toThrow(
-      'efficiency: expected a ratio above 0 and at most 1, got 1.1',
+    expect(() => fixedRatio({ ...asked, gearbox: { efficiency: [0.9, 0.92] }, topSpeed: '110 km/h' })).toThrow(
+      'gearbox.efficiency: expected one figure for the one ratio, such as 0.95, got one for each gear',
     )
+    expect(() =>
+      fixedRatio({ ...asked, gearbox: { efficiency: quantity('ratio', 1.1) }, topSpeed: '110 km/h' }),
+    ).toThrow('efficiency: expected a ratio above 0 and at most 1, got 1.1')
   })
 })

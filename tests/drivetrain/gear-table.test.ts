@@ -2,17 +2,17 @@
 import { describe, expect, it } from 'vitest'
 import { gearTable } from '../../src/drivetrain/index.js'
 import { explain } from '../../src/formula/index.js'
-import { driveline, motor } from './sheet.js'
+import { said } from '../said.js'
+import { car, gearbox, motor } from './sheet.js'
 
-const { efficiency: _, ...gearing } = driveline
+const gearing = { car, gearbox } as const
 
 describe('gearTable', () => {
   it('gives the speeds of a car data book', () => {
     // 6800 rpm in a box of 3.337/1.995/1.418/1.000 with 3.636 and 881 turns per mile: printed 38, 63, 89, 127 mph, cut off.
     const { rows } = gearTable({
-      gears: [3.337, 1.995, 1.418, 1],
-      finalDrive: 3.636,
-      rollingRadius: '290.732 mm',
+      car: { mass: '900 kg', rollingRadius: '290.732 mm' },
+      gearbox: { gears: [3.337, 1.995, 1.418, 1], finalDrive: 3.636, efficiency: 1 },
       motor: { maximumSpeed: '6800 rpm' },
     })
     expect(rows.map(({ topSpeed }) => Math.floor(topSpeed?.in('mph') as number))).toEqual([38, 63, 89, 127])
@@ -21,9 +21,12 @@ describe('gearTable', () => {
   it('gives speeds per thousand turns, steps and shifts of a course exercise', () => {
     // 3.78/2.12/1.46/1.03/0.84 with 3.944, radius 0.2888 m: inputs read, figures recomputed.
     const { rows } = gearTable({
-      gears: { first: 3.78, second: 2.12, third: 1.46, fourth: 1.03, fifth: 0.84 },
-      finalDrive: 3.944,
-      rollingRadius: '0.2888 m',
+      car: { mass: '900 kg', rollingRadius: '0.2888 m' },
+      gearbox: {
+        gears: { first: 3.78, second: 2.12, third: 1.46, fourth: 1.03, fifth: 0.84 },
+        finalDrive: 3.944,
+        efficiency: 0.96,
+      },
       motor: { maximumSpeed: '6000 rpm' },
       motorSpeeds: ['3200 rpm'],
       speeds: ['60.505 km/h'],
@@ -60,7 +63,9 @@ describe('gearTable', () => {
       'Motor in fourth at 90 km/h: pass',
       'Motor in fourth at 200 km/h: fail',
     ])
-    expect(assumptions[0]).toBe('The rolling radius follows from the mark 145/80 R13, not from a measured turn.')
+    expect(assumptions.map(said)).toContain(
+      'The rolling radius follows from the mark 145/80 R13, not from a measured turn.',
+    )
   })
 
   it('without a motor tells no top speed', () => {
@@ -76,12 +81,14 @@ describe('gearTable', () => {
   })
 
   it('refuses gears that rise, what is no tyre mark, and a field that it does not know', () => {
-    expect(() => gearTable({ ...gearing, gears: [1, 3.6] })).toThrow(
-      'gearTable: one input cannot be used\n  gears.second: expected a ratio below that of first, 1: gears are listed from the lowest speed up, got 3.6',
+    expect(() => gearTable({ ...gearing, gearbox: { ...gearbox, gears: [1, 3.6] } })).toThrow(
+      'gearTable: one input cannot be used\n  gearbox.gears.second: expected a ratio below that of first, 1: gears are listed from the lowest speed up, got 3.6',
     )
-    expect(() => gearTable({ ...gearing, tyre: '5.60-13' })).toThrow(/tyre: expected a tyre mark .* use rollingRadius/)
-    expect(() => gearTable({ ...gearing, finaldrive: 4 } as never)).toThrow(
-      /finaldrive: expected no such field.*did you mean finalDrive\?/,
+    expect(() => gearTable({ ...gearing, car: { ...car, tyre: '5.60-13' } })).toThrow(
+      /car\.tyre: expected a tyre mark .* use rollingRadius/,
+    )
+    expect(() => gearTable({ ...gearing, gearbox: { ...gearbox, finaldrive: 4 } } as never)).toThrow(
+      /gearbox\.finaldrive: expected no such field.*did you mean finalDrive\?/,
     )
   })
 })

@@ -2,10 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { criticalSpeed, gearboxLoad, propshaftSpeed, tractionCurves } from '../../src/drivetrain/index.js'
 import type { Given } from '../../src/quantity/index.js'
-import { car, driveline, motor } from './sheet.js'
+import { said } from '../said.js'
+import { car, drive, gearbox, gripping, motor } from './sheet.js'
 
 type Motor = Parameters<typeof gearboxLoad>[0]['motor']
-const box = { ...driveline, motor, ratedInputTorque: '100 N·m' } as const
+const rated = { ...gearbox, ratedInputTorque: '100 N·m' } as const
+const box = { ...drive, gearbox: rated } as const
 
 describe('gearboxLoad', () => {
   it('has full torque in every gear from standstill, and more than the box was made for', () => {
@@ -17,15 +19,15 @@ describe('gearboxLoad', () => {
     expect(checks.map(({ verdict }) => verdict)).toEqual(Array(4).fill('fail'))
   })
   it('is spared in first gear by tyres that slip', () => {
-    const { rows } = gearboxLoad({ ...box, car, friction: 0.7 })
+    const { rows } = gearboxLoad({ ...box, car: { ...car, friction: 0.7 } })
     expect(rows[0]?.limitedBy).toBe('grip of the driven wheels')
     expect(rows[2]?.limitedBy).toBe('peak torque of the motor')
-    const { curves, grip } = tractionCurves({ car, motor, ...driveline, friction: 0.7 })
+    const { curves, grip } = tractionCurves(gripping(0.7))
     const share = (grip?.si as number) / (curves[0]?.start.si as number)
     expect(rows[0]?.inputTorque.si).toBeCloseTo(120 * share, 9)
   })
   it('needs no limit where the box bears the motor', () => {
-    const { torqueLimit, checks } = gearboxLoad({ ...box, ratedInputTorque: '150 N·m' })
+    const { torqueLimit, checks } = gearboxLoad({ ...box, gearbox: { ...rated, ratedInputTorque: '150 N·m' } })
     expect(torqueLimit).toBeUndefined()
     expect(checks.every(({ verdict }) => verdict === 'pass')).toBe(true)
   })
@@ -61,15 +63,19 @@ describe('gearboxLoad', () => {
     const held = loadOf(steep, { peakPower: '16.5 kW' })
     expect(held.rows[0]?.inputTorque.si).toBeCloseTo(110, 9)
   })
-  it('refuses friction without a car', () => {
-    expect(() => gearboxLoad({ ...box, friction: 0.8 })).toThrow(
-      'car and friction: expected both, to work out where the tyres slip, or neither, got friction alone',
+  it('refuses friction of a car that does not tell its grip', () => {
+    const { wheelbase: _, ...short } = car
+    expect(() => gearboxLoad({ ...box, car: { ...short, friction: 0.8 } })).toThrow(
+      "car.wheelbase: expected a length such as '2.1 m', for the grip, got nothing",
     )
+  })
+  it('needs the torque for which the box was made', () => {
+    expect(() => gearboxLoad(drive as never)).toThrow('gearbox.ratedInputTorque: expected a torque')
   })
 })
 
 describe('propshaftSpeed', () => {
-  const { efficiency: _, ...gearing } = driveline
+  const gearing = { car, gearbox } as const
   const shaft = { length: '1.2 m', outerDiameter: '50.8 mm', innerDiameter: '47.5 mm' } as const
   it('is that of the road speed and the final drive, against three quarters of the critical speed', () => {
     const { speed, critical, checks, roadSpeed } = propshaftSpeed({ ...gearing, motor, shaft, topSpeed: '130 km/h' })
@@ -81,7 +87,7 @@ describe('propshaftSpeed', () => {
   })
   it('without a top speed is that of the motor through the highest gear', () => {
     expect(propshaftSpeed({ ...gearing, motor, shaft }).speed.in('rpm')).toBeCloseTo(8000, 9)
-    const over = propshaftSpeed({ ...gearing, gears: [3.8, 0.8], motor, shaft })
+    const over = propshaftSpeed({ car, gearbox: { ...gearbox, gears: [3.8, 0.8] }, motor, shaft })
     expect(over.speed.in('rpm')).toBeCloseTo(10_000, 9)
   })
   it('fails a shaft that is too long, and says what was taken for granted', () => {
@@ -91,13 +97,17 @@ describe('propshaftSpeed', () => {
       shaft: { length: '1.8 m', outerDiameter: '50 mm' },
     })
     expect(checks[0]?.verdict).toBe('fail')
-    expect(assumptions).toContain('The shaft is a solid bar (shaft.innerDiameter 0 by default).')
-    expect(assumptions).toContain('The shaft is of steel: 205 GPa, 7850 kg/m³ by default.')
+    const told = assumptions.map(said)
+    expect(told).toContain('Inner diameter of the tube: 0 mm (shaft.innerDiameter by default; a solid bar).')
+    const steel = 'steel for shafts, from memory of handbooks'
+    expect(told).toContain(`Elastic modulus: 205 GPa (shaft.elasticModulus by default; ${steel}).`)
+    expect(told).toContain(`Density: 7850 kg/m³ (shaft.density by default; ${steel}).`)
+    expect(told).toContain('The car reaches the speed that its highest gear allows (no topSpeed).')
   })
   it('needs the highest speed of the motor, and a tube that is narrower inside than out', () => {
     const { maximumSpeed: __, ...slow } = motor
-    expect(() => propshaftSpeed({ ...gearing, motor: slow, shaft })).toThrow(
-      "motor.maximumSpeed: expected a speed such as '8000 rpm', got nothing",
+    expect(() => propshaftSpeed({ ...gearing, motor: slow as never, shaft })).toThrow(
+      /motor\.maximumSpeed: expected an angular speed such as '3000 rpm', got nothing/,
     )
     expect(() => propshaftSpeed({ ...gearing, motor, shaft: { ...shaft, innerDiameter: '60 mm' } })).toThrow(
       /innerDiameter \/ outerDiameter/,

@@ -1,16 +1,19 @@
 /** The envelope of a motor: figures and curve, the voltage that is left, and power in both directions. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { conversionOf, envelopeOf, motorGiven } from '../../src/drivetrain/motor/envelope.js'
+import { conversionOf, envelopeOf } from '../../src/drivetrain/motor/envelope.js'
+import { type Motor, motorField, type Vehicle } from '../../src/drivetrain/vehicle.js'
+import { readField } from '../../src/procedure/reading.js'
 import { quantity } from '../../src/quantity/index.js'
-import { readStructure, type Written } from '../../src/structure/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 import { motor } from './sheet.js'
 
 const rpm = (turns: number) => (turns * Math.PI) / 30
-const read = (given: Written<typeof motorGiven>) => readStructure('test', motorGiven, given)
-const envelope = (given: Written<typeof motorGiven>) => envelopeOf('test', read(given))
-const conversion = (given: Written<typeof motorGiven>) => conversionOf('test', read(given))
+type Given = NonNullable<Vehicle['motor']>
+const read = (given: Given) => readField('test', motorField, given) as Motor
+const envelope = (given: Given) => envelopeOf('test', read(given))
+const conversion = (given: Given) => conversionOf('test', read(given))
 
 const curve = [
   ['0 rpm', '120 N·m'],
@@ -148,7 +151,7 @@ describe('the electrical power of a motor', () => {
     expect(conversion({ efficiency: 0.9 }).drivingTorque(0, 0)).toBe(0)
   })
   it('says which losses were taken as zero, and refuses none and both', () => {
-    expect(conversion({ loss: { lossPerTorqueSquared: '0.3 W/(N·m)²' } }).assumptions).toEqual([
+    expect(conversion({ loss: { lossPerTorqueSquared: '0.3 W/(N·m)²' } }).assumptions.map(said)).toEqual([
       'Losses that are not given are taken as zero: motor.loss.lossPerSpeed, motor.loss.lossPerSpeedCubed, motor.loss.constant.',
     ])
     expect(() => conversion({})).toThrow(/motor\.efficiency and motor\.loss: expected one of them, .*, got neither/)

@@ -13,22 +13,18 @@ import { packAt } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
-import { car, driveline, motor, pack } from './sheet.js'
+import { car, drive, gearbox, gripping, motor, pack } from './sheet.js'
 
-const drive = { car, motor, ...driveline } as const
 /** A car without resistance but the air's, on one gear of 1 m radius: power and torque stand out. */
 const bare = {
-  car: { mass: '1000 kg', rollingResistance: 0, dragArea: '1 m²' },
+  car: { mass: '1000 kg', rollingResistance: 0, dragArea: '1 m²', rollingRadius: '1 m' },
   motor: { peakTorque: '2000 N·m', peakPower: '40 kW', maximumSpeed: '2000 rpm' },
-  gears: [1],
-  finalDrive: 1,
-  rollingRadius: '1 m',
-  efficiency: 1,
+  gearbox: { gears: [1], finalDrive: 1, efficiency: 1 },
 } as const
 const radius = (3.05 * (0.3302 + 2 * 0.145 * 0.8)) / (2 * Math.PI)
 
 describe('tractionCurves', () => {
-  const result = tractionCurves({ ...drive, friction: 0.9 })
+  const result = tractionCurves({ ...gripping(0.9) })
 
   it('is torque at low speed and power at high speed, less what the driveline loses', () => {
     const third = result.curves[2]
@@ -59,8 +55,7 @@ describe('tractionCurves', () => {
           const centreOfGravity = { aft: quantity('length', aft, 'm'), up: quantity('length', up, 'm') }
           const { curves } = tractionCurves({
             ...drive,
-            car: { ...car, mass: quantity('mass', mass, 'kg'), centreOfGravity },
-            friction,
+            car: { ...car, mass: quantity('mass', mass, 'kg'), centreOfGravity, friction },
             grades: [],
             speeds: [],
           })
@@ -83,7 +78,7 @@ describe('tractionCurves', () => {
 
   it('crosses the road load where topSpeed says', () => {
     for (const grade of [0, 0.1, 0.2]) {
-      const { gears } = topSpeed({ ...drive, friction: 0.9, grade })
+      const { gears } = topSpeed({ ...gripping(0.9), grade })
       result.curves.forEach(({ gear, crossings }, i) => {
         const crossing = crossings.find((each) => each.grade.si === grade)
         expect(gears[i]?.gear).toBe(gear)
@@ -122,14 +117,14 @@ describe('tractionCurves', () => {
   })
 
   it('shows how it comes about', () => {
-    const text = explain(() => tractionCurves({ ...drive, friction: 0.9, grades: [0.12] })).toText()
+    const text = explain(() => tractionCurves({ ...gripping(0.9), grades: [0.12] })).toText()
     expect(text).toContain('Pull from standstill in third')
     expect(text).toContain('Road load on a grade of 12 %')
   })
 
   it('refuses a controller or a state of charge without a pack, and a pack without losses of the motor', () => {
     expect(() => tractionCurves({ ...drive, stateOfCharge: 0.5, controller: { batteryCurrent: '200 A' } })).toThrow(
-      /controller: expected a pack beside it, or nothing, got no pack[\s\S]*stateOfCharge: expected a pack/,
+      /controller\.batteryCurrent: expected a pack beside it, or nothing, got no pack[\s\S]*stateOfCharge: expected a pack/,
     )
     const { efficiency: _, ...lossless } = motor
     expect(() => tractionCurves({ ...drive, motor: lossless, pack })).toThrow(
@@ -197,7 +192,7 @@ describe('topSpeed', () => {
   })
 
   it('on a grade that the car does not climb says what is missing', () => {
-    expect(() => topSpeed({ ...drive, friction: 0.5, grade: 0.4 })).toThrow(
+    expect(() => topSpeed({ ...gripping(0.5), grade: 0.4 })).toThrow(
       /^topSpeed: the car does not climb a grade of 40 %: it needs 28\d\d N and pulls 19\d\d N in first, held by the grip of the driven wheels$/,
     )
   })
@@ -207,12 +202,9 @@ describe('climbingAbility', () => {
   it('is that of a course exercise', () => {
     // 200 N·m, ratio over radius 15 /m, 1262 kg: 25 % (read; 9.8 m/s², rolling resistance left out).
     const { start } = climbingAbility({
-      car: { mass: '1262 kg', rollingResistance: 0, dragArea: '0.5 m²' },
+      car: { mass: '1262 kg', rollingResistance: 0, dragArea: '0.5 m²', rollingRadius: '0.3 m' },
       motor: { peakTorque: '200 N·m', peakPower: '118.1 kW', maximumSpeed: '9000 rpm' },
-      gears: [1],
-      finalDrive: 4.5,
-      rollingRadius: '0.3 m',
-      efficiency: 1,
+      gearbox: { gears: [1], finalDrive: 4.5, efficiency: 1 },
     })
     expect(Math.abs(start.grade.si - 0.25)).toBeLessThan(0.0005)
   })
@@ -223,6 +215,7 @@ describe('climbingAbility', () => {
     const { climbs } = climbingAbility({
       car: {
         mass: '2000 lb',
+        rollingRadius: '1 ft',
         roadLoad: {
           constant: '20 lbf',
           linear: quantity('forcePerSpeed', (20 / 147) * (4.4482216152605 / 0.3048), 'N/(m/s)'),
@@ -231,10 +224,7 @@ describe('climbingAbility', () => {
         },
       },
       motor: { peakTorque: '255 lbf·ft', peakPower: '100 kW', maximumSpeed: '2000 rpm' },
-      gears: [1],
-      finalDrive: 1,
-      rollingRadius: '1 ft',
-      efficiency: 1,
+      gearbox: { gears: [1], finalDrive: 1, efficiency: 1 },
       // At 20 °C, the height of the air of 0.002045 slug/ft³.
       air: { altitude: '1109 m' },
       speeds: ['70 mph'],
@@ -243,16 +233,16 @@ describe('climbingAbility', () => {
   })
 
   it('is the grade on which topSpeed still holds the speed', () => {
-    const { climbs } = climbingAbility({ ...drive, friction: 0.9, pack, speeds: ['30 km/h', '60 km/h', '100 km/h'] })
+    const { climbs } = climbingAbility({ ...gripping(0.9), pack, speeds: ['30 km/h', '60 km/h', '100 km/h'] })
     for (const { speed, grade } of climbs) {
-      const held = (share: number) => topSpeed({ ...drive, friction: 0.9, pack, grade: grade.si * share }).speed.si
+      const held = (share: number) => topSpeed({ ...gripping(0.9), pack, grade: grade.si * share }).speed.si
       expect(held(0.9999)).toBeGreaterThanOrEqual(speed.si)
       expect(held(1.0001)).toBeLessThan(speed.si)
     }
   })
 
   it('is held by the grip where the motor could do more', () => {
-    const { start, gears, checks } = climbingAbility({ ...drive, friction: 0.9, grade: 0.3 })
+    const { start, gears, checks } = climbingAbility({ ...gripping(0.9), grade: 0.3 })
     expect(start.limitedBy).toBe('grip of the driven wheels')
     // Level load of the rear axle, with what moves on to it: 0.9 · 1 / (2.03 − 0.9 · 0.5), less the rolling coefficient.
     expect(start.grade.si).toBeCloseTo(0.9 / (2.03 - 0.45) - 0.013, 10)
@@ -267,7 +257,7 @@ describe('climbingAbility', () => {
       'climbingAbility: no gear does 200 km/h: at most 188.1 km/h in fourth, at the highest speed of the motor',
     )
     expect(() => climbingAbility({ ...drive, motor: { ...motor, peakTorque: '400 N·m' } })).toThrow(
-      /is more than the weight of the car: only grip bounds the grade, and no friction is given/,
+      /is more than the weight of the car: only grip bounds the grade, and no car\.friction is given/,
     )
   })
 })
@@ -284,7 +274,10 @@ describe('shiftSpeeds', () => {
     })
   })
   it('holds a gear to the highest speed of the motor where the next never pulls as hard', () => {
-    const { shifts } = shiftSpeeds({ ...drive, efficiency: { first: 0.96, second: 0.95, third: 0.94, fourth: 0.93 } })
+    const { shifts } = shiftSpeeds({
+      ...drive,
+      gearbox: { ...gearbox, efficiency: { first: 0.96, second: 0.95, third: 0.94, fourth: 0.93 } },
+    })
     expect(shifts.map(({ reason }) => reason)).toEqual(Array(3).fill('highest speed of the motor'))
     expect(shifts.map(({ before }) => before.in('rpm'))).toEqual([8000, 8000, 8000].map((each) => expect.closeTo(each)))
   })
@@ -300,7 +293,7 @@ describe('shiftSpeeds', () => {
         ],
         maximumSpeed: '6000 rpm',
       },
-      gears: [2, 1],
+      gearbox: { ...gearbox, gears: [2, 1] },
     })
     expect(shifts[0]?.before.in('rpm')).toBeCloseTo(4000, 4)
     expect(shifts[0]?.after.in('rpm')).toBeCloseTo(2000, 4)
@@ -309,7 +302,7 @@ describe('shiftSpeeds', () => {
 
 describe('bestGear', () => {
   it('is refused where the tyres do not hold what a hill asks', () => {
-    expect(() => bestGear({ ...drive, friction: 0.2, speed: '30 km/h', grade: 0.15 })).toThrow(
+    expect(() => bestGear({ ...gripping(0.2), speed: '30 km/h', grade: 0.15 })).toThrow(
       'no gear holds 30 km/h: first, grip of the driven wheels; second, grip of the driven wheels',
     )
   })

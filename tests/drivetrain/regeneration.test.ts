@@ -3,10 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { brakingLimitRear, type RegenPoint, regenLimit } from '../../src/drivetrain/index.js'
 import { packAt } from '../../src/electrical/index.js'
 import { quantity } from '../../src/quantity/index.js'
-import { car, driveline, module, motor, pack } from './sheet.js'
+import { car, drive, gearbox, module, motor, pack } from './sheet.js'
 
-const drive = { car, motor, ...driveline } as const
-const third = { ...drive, gears: { third: 1.45 } } as const
+const third = { ...drive, gearbox: { ...gearbox, gears: { third: 1.45 } } } as const
 const radius = (3.05 * (0.3302 + 2 * 0.145 * 0.8)) / (2 * Math.PI)
 const only = (points: readonly RegenPoint[]) => points[0] as RegenPoint
 
@@ -23,16 +22,20 @@ describe('regenLimit', () => {
   })
 
   it('is held by the charge current of the pack, as packAt tells it', () => {
-    const { points } = regenLimit({ ...third, pack, speeds: ['60 km/h'], statesOfCharge: [0.9, 0.5] })
-    for (const { stateOfCharge, power, limitedBy } of points) {
-      const { charge } = packAt({ pack, stateOfCharge: stateOfCharge as never, current: '0 A' }).most
+    for (const stateOfCharge of [0.9, 0.5]) {
+      const limit = regenLimit({ ...third, pack, speeds: ['60 km/h'], stateOfCharge })
+      const { power, limitedBy } = only(limit.points)
+      expect(limit.stateOfCharge?.si).toBe(stateOfCharge)
+      const { charge } = packAt({ pack, stateOfCharge, current: '0 A' }).most
       expect(limitedBy).toBe(charge?.limitedBy)
       expect(power.si).toBeCloseTo(charge?.power.si as number, 6)
     }
   })
 
   it('puts next to nothing into a full pack, and nothing into cells that are too cold', () => {
-    const [full, half] = regenLimit({ ...third, pack, speeds: ['60 km/h'], statesOfCharge: [1, 0.5] }).points
+    const [full, half] = [1, 0.5].map((stateOfCharge) =>
+      only(regenLimit({ ...third, pack, speeds: ['60 km/h'], stateOfCharge }).points),
+    )
     expect(full?.limitedBy).toBe('highest voltage of the modules')
     expect(full?.power.si).toBeLessThan((half?.power.si as number) / 2)
     const temperatures = {
@@ -44,7 +47,7 @@ describe('regenLimit', () => {
       pack: { ...pack, module: { ...module, temperatures } },
       cellTemperature: '-5 °C',
       speeds: ['60 km/h'],
-      statesOfCharge: [0.5],
+      stateOfCharge: 0.5,
     })
     expect(only(cold.points).limitedBy).toBe('temperature of the cells, too cold for charge')
     expect(only(cold.points).force.si).toBe(0)
@@ -52,7 +55,10 @@ describe('regenLimit', () => {
 
   it('counts what slows the turning parts, which asks no grip of the road', () => {
     // Motor and wheels in third: far more than nothing turns with the car.
-    const turning = { ...third, car: { ...third.car, rotatingFactor: undefined, wheelInertia: '2 kg·m²' } } as const
+    const turning = {
+      ...third,
+      car: { ...third.car, rotatingFactor: undefined, wheelInertia: '2 kg·m²', friction: 0.5 },
+    } as const
     const at = (torque: number) =>
       only(
         regenLimit({
@@ -63,7 +69,6 @@ describe('regenLimit', () => {
             continuousTorque: undefined,
             peakTorque: quantity('torque', torque, 'N·m'),
           },
-          friction: 0.5,
           speeds: ['20 km/h'],
         } as never).points,
       )
@@ -88,7 +93,7 @@ describe('regenLimit', () => {
   })
 
   it('on a slippery road is held by the grip of the one axle that brakes', () => {
-    const { points, grip } = regenLimit({ ...third, friction: 0.3, speeds: ['30 km/h'] })
+    const { points, grip } = regenLimit({ ...third, car: { ...car, friction: 0.3 }, speeds: ['30 km/h'] })
     const limit = brakingLimitRear({ friction: 0.3, mass: '760 kg', aft: '1 m', height: '0.5 m', wheelbase: '2.03 m' })
     expect(only(points).limitedBy).toBe('grip of the driven wheels')
     // The grip and the road slow 760 kg; the motor slows 5 % more, which turns.
@@ -107,7 +112,7 @@ describe('regenLimit', () => {
     [1.29, 'may light'],
     [1.31, 'must light'],
   ] as const)('at %d m/s² the stop lamps %s', (wanted, lamps) => {
-    const bare = { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²' } as const
+    const bare = { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²', rollingRadius: '1 m' } as const
     const { deceleration, stopLamps } = only(
       regenLimit({
         car: bare,
@@ -117,10 +122,7 @@ describe('regenLimit', () => {
           maximumSpeed: '100 rad/s',
           efficiency: 0.9,
         },
-        gears: [1],
-        finalDrive: 1,
-        rollingRadius: '1 m',
-        efficiency: 1,
+        gearbox: { gears: [1], finalDrive: 1, efficiency: 1 },
         speeds: ['36 km/h'],
       }).points,
     )
@@ -147,12 +149,12 @@ describe('regenLimit', () => {
     ])
   })
 
-  it('refuses a single state of charge, and states without a pack', () => {
-    expect(() => regenLimit({ ...third, pack, stateOfCharge: 0.5, speeds: ['50 km/h'] })).toThrow(
-      'stateOfCharge: expected statesOfCharge, a list such as [0.9, 0.5], in its stead, got 0.5',
+  it('asks for the state of charge of a pack, and refuses one without a pack', () => {
+    expect(() => regenLimit({ ...third, pack, speeds: ['50 km/h'] })).toThrow(
+      'stateOfCharge: expected a state of charge such as 0.9: it decides what the pack takes, got nothing',
     )
-    expect(() => regenLimit({ ...third, statesOfCharge: [0.5], speeds: ['50 km/h'] })).toThrow(
-      'statesOfCharge: expected a pack beside it, or nothing, got no pack',
+    expect(() => regenLimit({ ...third, stateOfCharge: 0.5, speeds: ['50 km/h'] })).toThrow(
+      'stateOfCharge: expected a pack beside it, or nothing, got no pack',
     )
     expect(() => regenLimit({ ...third, speeds: [] })).toThrow('speeds: expected a list of at least 1')
   })

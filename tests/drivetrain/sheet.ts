@@ -45,12 +45,20 @@ export const car = {
   wheelbase: '2.03 m',
   centreOfGravity: { aft: '1 m', up: '0.5 m' },
   drivenAxle: 'rear',
+  tyre: '145/80 R13',
 } as const
 
-/** Its gearbox and tyres. */
-export const driveline = {
+/** Its gearbox. */
+export const gearbox = {
   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
   finalDrive: 4.375,
-  tyre: '145/80 R13',
   efficiency: 0.94,
 } as const
+
+/** The car with its drive. */
+export const drive = { car, gearbox, motor } as const
+
+/** The same on a road of some friction. */
+export function gripping(friction: number) {
+  return { ...drive, car: { ...car, friction } } as const
+}

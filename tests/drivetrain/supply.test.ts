@@ -2,22 +2,23 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
-  controllerGiven,
   greatestCharge,
   greatestDischarge,
   loadedVoltage,
   powerRefused,
   supplyOf,
 } from '../../src/drivetrain/motor/supply.js'
+import { type Controller, controllerField, packField, type Vehicle } from '../../src/drivetrain/vehicle.js'
 import { packAt } from '../../src/electrical/index.js'
-import { packGiven } from '../../src/electrical/pack/module.js'
+import type { Pack } from '../../src/electrical/pack/module.js'
+import { readField } from '../../src/procedure/reading.js'
 import { quantity } from '../../src/quantity/index.js'
-import { readStructure, type Written } from '../../src/structure/index.js'
+import { said } from '../said.js'
 import { module, pack } from './sheet.js'
 
-const read = (given: Written<typeof packGiven>) => readStructure('test', packGiven, given)
-const supply = (given: Written<typeof packGiven> = pack, controller: Written<typeof controllerGiven> = {}) =>
-  supplyOf('test', read(given), readStructure('test', controllerGiven, controller))
+const read = (given: NonNullable<Vehicle['pack']>) => readField('test', packField, given) as Pack
+const supply = (given: Vehicle['pack'] = pack, controller: Vehicle['controller'] = {}) =>
+  supplyOf('test', read(given), readField('test', controllerField, controller) as Controller)
 
 describe('the supply of a drive', () => {
   it('gives and takes at most what packAt tells', () => {
@@ -78,7 +79,11 @@ describe('the supply of a drive', () => {
   })
   it('says what was not given', () => {
     const { peakCurrent: _, chargeCurrent: __, ...plain } = module
-    expect(supply({ ...pack, module: plain }).assumptions.slice(-2)).toEqual([
+    expect(
+      supply({ ...pack, module: plain })
+        .assumptions.slice(-2)
+        .map(said),
+    ).toEqual([
       'The modules give their continuous current also for a short time: no peakCurrent is given.',
       'No charge current of the modules is given: on charge only their voltage is a limit.',
     ])

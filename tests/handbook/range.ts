@@ -9,7 +9,7 @@ const petroleum = cite('10 CFR 474', 'appendix')
 export const rangeHandbook = [
   handbook(batteryPower, [
     {
-      given: { wheelPower: '71.5 kW', drivelineEfficiency: 0.9, motorEfficiency: 1, auxiliary: '0 W' },
+      given: { wheelPower: '71.5 kW', drivelineEfficiency: 0.9, motorEfficiency: 1, auxiliaries: '0 W' },
       expected: '79.5 kW',
       within: 0.001,
       source: exercise,
@@ -17,7 +17,7 @@ export const rangeHandbook = [
       note: 'Power that the motor takes at 90 % overall; wheel power printed to three figures.',
     },
     {
-      given: { wheelPower: '9 kW', drivelineEfficiency: 0.9, motorEfficiency: 0.8, auxiliary: '500 W' },
+      given: { wheelPower: '9 kW', drivelineEfficiency: 0.9, motorEfficiency: 0.8, auxiliaries: '500 W' },
       expected: '13 kW',
       within: 1e-12,
       source: cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 7'),

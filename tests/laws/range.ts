@@ -7,7 +7,7 @@ export const rangeLaws = [
     wheelPower: 'rises',
     drivelineEfficiency: 'falls',
     motorEfficiency: 'falls',
-    auxiliary: 'rises',
+    auxiliaries: 'rises',
   }),
   lawsOf(consumption, { power: 'rises', speed: 'either: power that flows back is negative' }),
   lawsOf(rangeFromConsumption, { energy: 'rises', consumption: 'falls' }),

@@ -134,6 +134,20 @@ describe('a procedure', () => {
     expect(hang({ lamp: '20 kg', hook: {} }).notes).toEqual([])
   })
 
+  it('notes a frost that no other unit explains: nothing is -40 K', () => {
+    const freeze = procedure({
+      name: 'freeze',
+      title: 'A lamp in the cold',
+      answers: 'Does it light?',
+      input: { air: given('temperature', 'Temperature of the air', { above: 0, usual: ['-20 °C', '40 °C'] }) },
+      source: [definition],
+      work: (): Unfinished<Findings> => ({ checks: [] }),
+    })
+    expect(freeze({ air: '-45 °C' }).notes.map(({ text: words }) => words)).toEqual([
+      'Temperature of the air: -45 °C is unusual; light road cars and their parts have -20 °C to 40 °C (common practice).',
+    ])
+  })
+
   it('says of a default that it refuses that nothing was given', () => {
     expect(refusalOf(() => hang({ lamp: '1 kg', hook: {}, limit: '3 kg' }))).toBe(
       'hang: hook.bears: expected less than the ceiling bears, 3 kg, got nothing, which is 5 kg',

@@ -49,7 +49,7 @@ describe('a weak pack ends the range', () => {
     (step) => {
       // Well before it is empty.
       expect(state).toBeGreaterThan(0.4)
-      const cycle = readCycle('t (s),v (km/h)\n0,72\n10,72')
+      const cycle = readCycle({ log: 't (s),v (km/h)\n0,72\n10,72' })
       const { range, rangeEndedBy } = driveCycle({ ...given, cycle, step: quantity('time', step, 's') })
       expect(rangeEndedBy).toBe('lowest voltage under load')
       // It is seen at the end of the step in which it comes to it, or of the one behind that: at most 2 steps of 20 m/s late;
@@ -69,12 +69,13 @@ describe('a car at the highest speed of its motor', () => {
   const fastest = (((4500 * 2 * Math.PI) / 60) * 0.3) / 5
   const slow = {
     ...car,
-    driveline: { gears: [5], finalDrive: 1, rollingRadius: '0.3 m', efficiency: 0.93 },
+    car: { ...car.car, rollingRadius: '0.3 m' },
+    gearbox: { gears: [5], finalDrive: 1, efficiency: 0.93 },
     motor: { peakTorque: '200 N·m', peakPower: '80 kW', maximumSpeed: '4500 rpm', efficiency: 0.86 },
   } as const
 
   it.each(['1 s', '0.3 s', '10 s'] as const)('holds just that, with cold brakes, in steps of %s', (step) => {
-    const cycle = readCycle('t (s),v (km/h)\n0,0\n40,120\n640,120', { longestGap: '1 h' })
+    const cycle = readCycle({ log: 't (s),v (km/h)\n0,0\n40,120\n640,120', longestGap: '1 h' })
     const { series, losses, missed } = driveCycle({ ...slow, cycle, step })
     expect(losses.brakes.si).toBe(0)
     expect(missed.map(({ limitedBy }) => limitedBy)).toEqual(['highest speed of the motor'])
@@ -88,7 +89,7 @@ describe('a car at the highest speed of its motor', () => {
     }
   })
   it('cannot begin a cycle that is faster', () => {
-    const cycle = readCycle('t (s),v (km/h)\n0,200\n9,150\n18,40')
+    const cycle = readCycle({ log: 't (s),v (km/h)\n0,200\n9,150\n18,40' })
     let thrown: unknown
     try {
       driveCycle({ ...slow, cycle })
@@ -189,7 +190,7 @@ describe('a range', () => {
     expect((range?.si ?? 0) / wanted).toBeCloseTo(1, 2)
   })
   it('of a log of 260 m is that of thousands of its kind', () => {
-    const log = readCycle('t (s),v (km/h)\n0,0\n10,30\n31,30\n42,0', { longestGap: '30 s' })
+    const log = readCycle({ log: 't (s),v (km/h)\n0,0\n10,30\n31,30\n42,0', longestGap: '30 s' })
     expect(log.distance.in('km')).toBeCloseTo(0.2625, 9)
     const { range, rangeEndedBy, net, packHeat, distance } = driveCycle({ ...car, pack: large, cycle: log })
     const wanted = (atRest * distance.si) / (net.si + (packHeat?.si ?? 0))
@@ -201,7 +202,7 @@ describe('a range', () => {
     // Full, it brakes the first descent away; every later one fills it again: 6 km down 8 % hold more than 1 km up.
     const { range, rangeEndedBy, net } = driveCycle({
       ...van,
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
       journey: [
         { distance: '1 km', speed: '50 km/h', grade: 0.08 },
         { distance: '6 km', speed: '50 km/h', grade: -0.08 },
@@ -215,7 +216,7 @@ describe('a range', () => {
   it('ends where a pack that held the car back from the start gives nothing any more', () => {
     const { range, rangeEndedBy, missed, consumption } = driveCycle({
       ...van,
-      auxiliary: '0 W',
+      auxiliaries: '0 W',
       motor: { peakTorque: '110 N·m', peakPower: '60 kW', maximumSpeed: '8000 rpm', efficiency: 0.9 },
       controller: { minimumVoltage: '165 V', batteryCurrent: '90 A' },
       cycle: 'EUDC',

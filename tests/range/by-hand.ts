@@ -3,16 +3,16 @@ import { cycles } from '../../src/range/index.js'
 
 /** An invented van with four gears and measured losses of its motor. */
 export const van = {
-  car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
-  driveline: { gears: [3.6, 2.1, 1.4, 1], finalDrive: 4.1, rollingRadius: '0.28 m', efficiency: 0.93 },
+  car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²', rollingRadius: '0.28 m' },
+  gearbox: { gears: [3.6, 2.1, 1.4, 1], finalDrive: 4.1, efficiency: 0.93 },
   motor: {
     peakTorque: '110 N·m',
     peakPower: '42 kW',
     maximumSpeed: '8000 rpm',
     loss: { lossPerTorqueSquared: '0.25 W/(N·m)²', lossPerSpeed: '0.5 W/(rad/s)', constant: '120 W' },
   },
-  auxiliary: '250 W',
-  regeneration: { share: 0.6 },
+  auxiliaries: '250 W',
+  controller: { regeneration: 0.6 },
 } as const
 
 /** Books of a drive, in joules, watts and N²·m²·s. */

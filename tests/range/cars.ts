@@ -9,7 +9,7 @@ type Given = Parameters<typeof driveCycle>[0]
 /** A light van told by as little as will do. */
 export const least = {
   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
-  driveline: { efficiency: 0.93 },
+  gearbox: { efficiency: 0.93 },
   motor: { efficiency: 0.86 },
   cycle: 'NEDC',
 } as const satisfies Given
@@ -70,12 +70,13 @@ export const whole = {
     wheelbase: '2.1 m',
     centreOfGravity: { aft: '1 m', up: '0.5 m' },
     drivenAxle: 'rear',
+    tyre: '155/80 R13',
+    friction: 0.8,
   },
-  driveline: { gears, finalDrive: 4.1, tyre: '155/80 R13', efficiency: 0.93 },
+  gearbox: { gears, finalDrive: 4.1, efficiency: 0.93 },
   motor,
-  friction: 0.8,
-  auxiliary: '250 W',
-  regeneration: { share: 0.6 },
+  auxiliaries: '250 W',
+  controller: { regeneration: 0.6 },
   pack: { module, series: 4, parallel: 2 },
   cycle: 'NEDC',
 } as const satisfies Given
@@ -92,7 +93,7 @@ const traces = fc
       time += lasts
       return `${time},${speed}`
     })
-    return readCycle(`t (s),v (m/s)\n0,0\n${lines.join('\n')}`)
+    return readCycle({ log: `t (s),v (m/s)\n0,0\n${lines.join('\n')}` })
   })
 
 const journeys = fc
@@ -126,7 +127,7 @@ export const drives: fc.Arbitrary<Given> = fc
     dragArea: between(0, 1.5),
     share: between(0, 1),
     efficiency: between(0.5, 1),
-    auxiliary: between(0, 3000),
+    auxiliaries: between(0, 3000),
     power: between(5, 150),
     torque: between(30, 300),
     copper: between(0, 1),
@@ -141,12 +142,12 @@ export const drives: fc.Arbitrary<Given> = fc
   })
   .map((drawn) => ({
     car: {
-      ...(drawn.isWhole ? whole.car : {}),
+      ...(drawn.isWhole ? { ...whole.car, friction: drawn.friction } : {}),
       mass: quantity('mass', drawn.mass, 'kg'),
       rollingResistance: drawn.rollingResistance,
       dragArea: quantity('area', drawn.dragArea, 'm²'),
     },
-    driveline: drawn.isWhole ? { ...whole.driveline, efficiency: drawn.efficiency } : { efficiency: drawn.efficiency },
+    gearbox: drawn.isWhole ? { ...whole.gearbox, efficiency: drawn.efficiency } : { efficiency: drawn.efficiency },
     motor: drawn.isWhole
       ? {
           ...motor,
@@ -158,12 +159,12 @@ export const drives: fc.Arbitrary<Given> = fc
       : { efficiency: drawn.efficiency },
     ...(drawn.isWhole
       ? {
-          friction: drawn.friction,
           pack: { module, series: 4, parallel: drawn.parallel },
-          stateOfCharge: { from: drawn.from, to: 0.1 },
+          stateOfCharge: drawn.from,
+          reserve: 0.1,
         }
       : {}),
-    auxiliary: quantity('power', drawn.auxiliary, 'W'),
-    regeneration: { share: drawn.share },
+    auxiliaries: quantity('power', drawn.auxiliaries, 'W'),
+    controller: { regeneration: drawn.share },
     ...drawn.road,
   }))

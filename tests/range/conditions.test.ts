@@ -11,8 +11,8 @@ type Given = Parameters<typeof driveCycle>[0]
 
 /** A car of a tonne without resistance, with one gear of 5 on a tyre of 0.3 m: a newton at the road is 0.06 N·m. */
 const bare = {
-  car: { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²' },
-  driveline: { gears: [5], finalDrive: 1, rollingRadius: '0.3 m', efficiency: 1 },
+  car: { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²', rollingRadius: '0.3 m' },
+  gearbox: { gears: [5], finalDrive: 1, efficiency: 1 },
 } as const
 const strong = { peakTorque: '300 N·m', peakPower: '200 kW', maximumSpeed: '9000 rpm', efficiency: 0.9 } as const
 
@@ -35,7 +35,7 @@ describe('a head wind', () => {
   // Drag coefficient 0.3 on 3 m² at 1.25 kg/m³, 120 km/h against 10 km/h: 733.5 N and 24 450 W, from a course exercise.
   const exercise = {
     car: { mass: '780 kg', rollingResistance: 0, dragArea: '0.9 m²' },
-    driveline: { efficiency: 1 },
+    gearbox: { efficiency: 1 },
     motor: { efficiency: 1 },
     // 101 325 Pa / (287.05287 J/(kg·K) · 1.25 kg/m³).
     air: { temperature: quantity('temperature', 101325 / (287.05287 * 1.25), 'K'), headwind: '10 km/h' },
@@ -47,7 +47,7 @@ describe('a head wind', () => {
   })
   it('does so at the faster end of a step', () => {
     // From 20 to 30 m/s in 10 s: at the end 780 N and 0.5 · 1.25 · 0.9 · (30 + 10 / 3.6)² = 604.34 N, times 30 m/s.
-    const cycle = readCycle('t (s),v (m/s)\n0,20\n10,30')
+    const cycle = readCycle({ log: 't (s),v (m/s)\n0,20\n10,30' })
     const force = 780 + 0.5 * 1.25 * 0.9 * (30 + 10 / 3.6) ** 2
     expect(driveCycle({ ...exercise, cycle }).peakPower.si / (force * 30)).toBeCloseTo(1, 9)
   })
@@ -61,7 +61,7 @@ describe('a stretch has its own', () => {
       { ...stretch, ...own },
       { ...stretch, ...other },
     ]
-    const { series } = driveCycle({ ...least, cycle: undefined, auxiliary: '100 W', air, journey } as Given)
+    const { series } = driveCycle({ ...least, cycle: undefined, auxiliaries: '100 W', air, journey } as Given)
     return [1000, 3000].map((metres) => {
       const step = series.find(({ distance }) => distance.si >= metres)
       expect(step?.speed.si).toBeCloseTo(20, 9)
@@ -69,14 +69,14 @@ describe('a stretch has its own', () => {
     }) as [number, number]
   }
   /** At 20 m/s, in 780 kg · g · 0.012 = 91.79 N and air. */
-  const powerIn = (density: number, headwind = 0, auxiliary = 100) =>
-    ((780 * 9.80665 * 0.012 + 0.5 * density * 0.62 * (20 + headwind) ** 2) * 20) / (0.93 * 0.86) + auxiliary
+  const powerIn = (density: number, headwind = 0, auxiliaries = 100) =>
+    ((780 * 9.80665 * 0.012 + 0.5 * density * 0.62 * (20 + headwind) ** 2) * 20) / (0.93 * 0.86) + auxiliaries
 
   it.each<[string, object, number]>([
     ['altitude', { altitude: '1500 m' }, powerIn(densityAt(20, 1500))],
     ['head wind', { headwind: '5 m/s' }, powerIn(densityAt(20), 5)],
     ['temperature', { temperature: '-10 °C' }, powerIn(densityAt(-10))],
-    ['auxiliary', { auxiliary: '900 W' }, powerIn(densityAt(20), 0, 900)],
+    ['auxiliaries', { auxiliaries: '900 W' }, powerIn(densityAt(20), 0, 900)],
   ])('%s, first or last', (_, own, wanted) => {
     const plain = powerIn(densityAt(20))
     expect(Math.abs(wanted / plain - 1)).toBeGreaterThan(0.05)
@@ -104,7 +104,7 @@ describe('the motor', () => {
     const { series } = driveCycle({
       ...bare,
       motor: { peakTorque: '50 N·m', peakPower: '20 kW', maximumSpeed: '9000 rpm', efficiency: 0.9 },
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
       journey: [{ distance: '3 km', speed: quantity('speed', metresPerSecond, 'm/s'), grade: -0.2 }],
     })
     const step = series.find(({ distance }) => distance.si >= 1500)
@@ -119,7 +119,7 @@ describe('the motor', () => {
       ...bare,
       motor: { ...strong, peakPower: '40 kW', ratedVoltage: '200 V' },
       pack,
-      cycle: readCycle('t (s),v (m/s)\n0,0\n10,90\n20,90'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n10,90\n20,90' }),
     })
     const step = series.at(-1)
     expect(step?.current?.si).toBeCloseTo(current, 6)
@@ -129,15 +129,15 @@ describe('the motor', () => {
     // By one efficiency and without inertia every gear does; ratios by powers of two keep the last digit the same.
     const { series } = driveCycle({
       ...bare,
-      driveline: { ...bare.driveline, gears: { first: 4, second: 2, third: 1 } },
+      gearbox: { ...bare.gearbox, gears: { first: 4, second: 2, third: 1 } },
       motor: strong,
-      cycle: readCycle('t (s),v (m/s)\n0,10\n10,10'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,10\n10,10' }),
     })
     expect(new Set(series.map(({ gear }) => gear))).toEqual(new Set(['third']))
   })
   it('is told by the root mean square of its torque', () => {
     // 1 m/s² for 10 s takes 1000 N, 60 N·m; 0.5 m/s² for 20 s 30 N·m: √((60² · 10 + 30² · 20) / 30) = √1800; mean 40.
-    const cycle = readCycle('t (s),v (m/s)\n0,0\n10,10\n30,20', { longestGap: '20 s' })
+    const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n30,20', longestGap: '20 s' })
     const torque = (continuousTorque: `${number} N·m`) => {
       const { checks } = driveCycle({ ...bare, motor: { ...strong, continuousTorque }, cycle })
       return checks.find(({ name }) => name === 'Root mean square torque')
@@ -155,7 +155,7 @@ describe('a pack that is charged downhill', () => {
       ...least,
       cycle: undefined,
       pack,
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
       journey: [{ distance: '1 km', speed: '72 km/h', grade: -0.2 }],
       ...given,
     } as Given)
@@ -165,8 +165,8 @@ describe('a pack that is charged downhill', () => {
     const capped = { ...flat, maximumVoltage: '44.5 V', chargeCurrent: '400 A' } as const
     const { series } = down({
       pack: { ...pack, module: capped },
-      stateOfCharge: { from: 0.5 },
-      auxiliary: quantity('power', watts, 'W'),
+      stateOfCharge: 0.5,
+      auxiliaries: quantity('power', watts, 'W'),
     })
     const step = series.find(({ distance }) => distance.si >= 500)
     expect(step?.voltage?.si).toBeCloseTo(178, 9)
@@ -174,7 +174,7 @@ describe('a pack that is charged downhill', () => {
     expect(step?.power.si).toBeCloseTo((-178 * 2) / ohms, 4)
   })
   it('takes nothing when it is full: the motor then feeds what is on, and no more', () => {
-    const { drawn, regenerated, losses, duration, stateOfCharge } = down({ auxiliary: '150 W' })
+    const { drawn, regenerated, losses, duration, stateOfCharge } = down({ auxiliaries: '150 W' })
     expect(drawn.si).toBeLessThan(0.1)
     expect(regenerated.si).toBeLessThan(0.1)
     expect(losses.auxiliaries.si / (150 * duration.si)).toBeCloseTo(1, 9)
@@ -199,10 +199,11 @@ describe('a pack that is charged downhill', () => {
 
 describe('the most that a drive asks', () => {
   // From a stand to 20 m/s in 10 s, on at 5 m/s: at 20 m/s 2 m/s² · 780 kg, tyres and air.
-  const cycle = readCycle('t (s),v (m/s)\n0,0\n10,20\n20,5\n30,5')
+  const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,20\n20,5\n30,5' })
   const force = 780 * 2 + 780 * 9.80665 * 0.012 + 0.5 * densityAt(20) * 0.62 * 20 ** 2
   const most = (force * 20) / (0.93 * 0.86) + 200
-  const drive = (given: Partial<Given>) => driveCycle({ ...least, cycle, pack, auxiliary: '200 W', ...given } as Given)
+  const drive = (given: Partial<Given>) =>
+    driveCycle({ ...least, cycle, pack, auxiliaries: '200 W', ...given } as Given)
 
   it.each(['10 s', '1 s', '0.1 s'] as const)('is that of the faster end, in steps of %s', (step) => {
     const { peakPower, peakCurrent, lowestVoltage } = drive({ step })
@@ -235,7 +236,7 @@ describe('what is missed', () => {
     const { missed, checks } = driveCycle({
       ...bare,
       motor: { ...strong, peakTorque: '120 N·m' },
-      cycle: readCycle('t (s),v (m/s)\n0,0\n10,10\n20,39\n30,39'),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n20,39\n30,39' }),
     })
     expect(missed).toHaveLength(1)
     const [miss] = missed
@@ -251,7 +252,7 @@ describe('what is missed', () => {
 
 describe('the standing of a cycle', () => {
   it('is where it stands, not where it creeps', () => {
-    const { standing } = readCycle('t (s),v (m/s)\n0,0\n5,0\n10,0.4\n15,0.4\n20,0\n23,0')
+    const { standing } = readCycle({ log: 't (s),v (m/s)\n0,0\n5,0\n10,0.4\n15,0.4\n20,0\n23,0' })
     expect(standing.si).toBe(8)
   })
 })

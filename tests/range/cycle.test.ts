@@ -89,19 +89,19 @@ describe('readCycle', () => {
     const rows = seconds.map(
       (time, i) => `${time},${quantity('speed', metresPerSecond[i] as number, 'm/s').in('km/h')}`,
     )
-    const read = readCycle(header + rows.join('\n'), { name: 'NEDC', longestGap: '100 s' })
+    const read = readCycle({ log: header + rows.join('\n'), name: 'NEDC', longestGap: '100 s' })
     expect(read).toEqual(cycles.NEDC)
   })
   it('reads other units, separators, line ends and a log that does not start at zero', () => {
-    const read = readCycle('\ufeffClock [min];Road speed [mph]\r\n10;0\r\n10.1;30\r\n10.2;30\r\n\r\n')
+    const read = readCycle({ log: '\ufeffClock [min];Road speed [mph]\r\n10;0\r\n10.1;30\r\n10.2;30\r\n\r\n' })
     expect(String(read.duration)).toBe('12 s')
     expect(read.maximumSpeed.in('mph')).toBeCloseTo(30, 12)
     expect(read.distance.in('mi')).toBeCloseTo((15 * 6 + 30 * 6) / 3600, 12)
-    expect(readCycle('t (s)\tv (m/s)\n0\t0\n1\t1').distance.si).toBe(0.5)
+    expect(readCycle({ log: 't (s)\tv (m/s)\n0\t0\n1\t1' }).distance.si).toBe(0.5)
   })
   it('reads the same in pieces of any length', () => {
     const whole = header + Array.from({ length: 50 }, (_, i) => `${i},${(i * 37) % 60}.5`).join('\r\n')
-    const wanted = readCycle(whole)
+    const wanted = readCycle({ log: whole })
     fc.assert(
       fc.property(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1 }), (lengths) => {
         const pieces: string[] = []
@@ -110,7 +110,7 @@ describe('readCycle', () => {
           pieces.push(whole.slice(at, at + length))
           at += length
         }
-        expect(readCycle(pieces)).toEqual(wanted)
+        expect(readCycle({ log: pieces })).toEqual(wanted)
       }),
     )
   })
@@ -156,15 +156,17 @@ describe('readCycle', () => {
     ],
     [header + 'x'.repeat(2000), 'line 2: expected two columns, a line for each row'],
   ])('refuses %j', (csv, message) => {
-    expect(() => readCycle(csv)).toThrow(InputError)
-    expect(() => readCycle(csv)).toThrow(message)
+    expect(() => readCycle({ log: csv })).toThrow(InputError)
+    expect(() => readCycle({ log: csv })).toThrow(message)
   })
   it('refuses a longest gap that is none, and what is no text', () => {
-    expect(() => readCycle(header, { longestGap: '0 s' })).toThrow("longestGap: expected a time above 0 s, got '0 s'")
-    expect(() => readCycle(header, { longestGap: '10 m' as never })).toThrow(
+    expect(() => readCycle({ log: header, longestGap: '0 s' })).toThrow(
+      "longestGap: expected a time above 0 s, got '0 s'",
+    )
+    expect(() => readCycle({ log: header, longestGap: '10 m' as never })).toThrow(
       "longestGap: expected a time such as '90 s', got '10 m' (m measures a length)",
     )
-    expect(() => readCycle(7 as never)).toThrow('csv: expected text, or pieces of text, got 7')
-    expect(() => readCycle([7] as never)).toThrow('expected pieces of text, got 7')
+    expect(() => readCycle({ log: 7 as never })).toThrow('log: expected text, or pieces of text, got 7')
+    expect(() => readCycle({ log: [7] as never })).toThrow('expected pieces of text, got 7')
   })
 })

@@ -13,7 +13,7 @@ type Given = Parameters<typeof driveCycle>[0]
 type Driven = ReturnType<typeof driveCycle>
 
 const steady = (kmh: number, seconds = 600) =>
-  readCycle(`t (s),v (km/h)\n0,${kmh}\n${seconds},${kmh}`, { longestGap: '1 h' })
+  readCycle({ log: `t (s),v (km/h)\n0,${kmh}\n${seconds},${kmh}`, longestGap: '1 h' })
 
 /** Wheels, losses and stored energy less what came from the pack, as a share of all that passed. */
 function imbalance({ net, losses, stored, drawn, regenerated }: Driven): number {
@@ -31,7 +31,7 @@ describe('driveCycle, against closed forms', () => {
     const { consumption, range, distance, drawn, regenerated } = driveCycle({
       ...least,
       cycle: steady(90),
-      auxiliary: '400 W',
+      auxiliaries: '400 W',
       usableEnergy: '20 kWh',
     })
     expect(consumption.si / wanted).toBeCloseTo(1, 12)
@@ -44,9 +44,9 @@ describe('driveCycle, against closed forms', () => {
   it('takes nothing for a hill up and down again without losses, and mass times g times height for one up', () => {
     const frictionless = {
       car: { mass: '780 kg', rollingResistance: 0, dragArea: '0 m²' },
-      driveline: { efficiency: 1 },
+      gearbox: { efficiency: 1 },
       motor: { efficiency: 1 },
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
     } as const
     const up = { distance: '2 km', speed: '60 km/h', grade: 0.08 } as const
     const height = 2000 * Math.sin(Math.atan(0.08))
@@ -60,11 +60,11 @@ describe('driveCycle, against closed forms', () => {
   })
 
   it('returns of a stop what both efficiencies leave twice', () => {
-    const trace = readCycle('t (s),v (m/s)\n0,0\n10,20\n20,0')
+    const trace = readCycle({ log: 't (s),v (m/s)\n0,0\n10,20\n20,0' })
     const { net, regenerated, losses } = driveCycle({
       ...least,
       car: { mass: '780 kg', rollingResistance: 0, dragArea: '0 m²' },
-      regeneration: { share: 1 },
+      controller: { regeneration: 1 },
       cycle: trace,
     })
     const kinetic = (780 * 20 ** 2) / 2
@@ -144,7 +144,7 @@ describe('driveCycle, against an integration apart from it', () => {
     expect(torque?.actual?.si).toBeCloseTo(Math.sqrt(torqueSquares / 1180), 9)
   })
   it.each(['ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode'] as const)('over %s', (cycle) => {
-    const { net } = driveCycle({ ...least, cycle, regeneration: { share: 0.7 } })
+    const { net } = driveCycle({ ...least, cycle, controller: { regeneration: 0.7 } })
     expect(net.si / integrated(cycles[cycle], 0.7)).toBeCloseTo(1, 5)
   })
 })
@@ -216,9 +216,9 @@ describe('the books of driveCycle', () => {
     expect(Math.abs(at('1 s') / fine - 1)).toBeLessThan(1e-4)
     expect(Math.abs(at('0.5 s') / fine - 1)).toBeLessThan(3e-5)
     // Where no step turns from driving to braking, and no gear changes.
-    const smooth = readCycle('t (s),v (m/s)\n0,5\n8,17')
+    const smooth = readCycle({ log: 't (s),v (m/s)\n0,5\n8,17' })
     const part = (step: `${number} s`) =>
-      driveCycle({ ...whole, driveline: { ...whole.driveline, gears: [1.4] }, cycle: smooth, step }).net.si
+      driveCycle({ ...whole, gearbox: { ...whole.gearbox, gears: [1.4] }, cycle: smooth, step }).net.si
     const [coarse, half, quarter] = [part('4 s'), part('2 s'), part('1 s')]
     expect((coarse - half) / (half - quarter)).toBeCloseTo(4, 0)
   })
@@ -239,10 +239,10 @@ describe('a car that cannot follow', () => {
   it('gains speed as its motor alone lets it: by force, then by power', () => {
     const force = (100 * 5) / 0.3
     const bare = {
-      car: { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²' },
-      driveline: { gears: [5], finalDrive: 1, rollingRadius: '0.3 m', efficiency: 1 },
+      car: { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²', rollingRadius: '0.3 m' },
+      gearbox: { gears: [5], finalDrive: 1, efficiency: 1 },
       motor: { peakTorque: '100 N·m', peakPower: '20 kW', maximumSpeed: '9000 rpm', efficiency: 1 },
-      cycle: readCycle('t (s),v (m/s)\n0,0\n1,100\n20,100', { longestGap: '20 s' }),
+      cycle: readCycle({ log: 't (s),v (m/s)\n0,0\n1,100\n20,100', longestGap: '20 s' }),
       step: '0.01 s',
     } as const
     const { series, missed } = driveCycle(bare)
@@ -268,7 +268,7 @@ describe('a car that cannot follow', () => {
   })
   it('is held by its grip on ice', () => {
     // A rear axle with 0.1: 0.1 · 780 · g · 1 / (2.1 − 0.05) = 373 N.
-    const { series, missed } = driveCycle({ ...whole, friction: 0.1, cycle: 'EUDC' })
+    const { series, missed } = driveCycle({ ...whole, car: { ...whole.car, friction: 0.1 }, cycle: 'EUDC' })
     expect(missed[0]?.limitedBy).toBe('grip of the driven wheels')
     const force = (0.1 * 780 * 9.80665 * 1) / (2.1 - 0.1 * 0.5)
     for (const { speed, shares } of series) {
@@ -325,7 +325,7 @@ describe('a car that cannot follow', () => {
   it('ends its journey on a hill that is too steep', () => {
     const driven = driveCycle({
       ...whole,
-      driveline: { ...whole.driveline, gears: [1] },
+      gearbox: { ...whole.gearbox, gears: [1] },
       journey: [
         { distance: '500 m', speed: '50 km/h' },
         { distance: '2 km', speed: '40 km/h', grade: '35 %' },
@@ -339,9 +339,10 @@ describe('a car that cannot follow', () => {
   it('runs empty on the way, and the check of its state of charge says so', () => {
     const driven = driveCycle({
       ...whole,
-      stateOfCharge: { from: 0.14, to: 0.1 },
+      stateOfCharge: 0.14,
+      reserve: 0.1,
       cycle: 'NEDC',
-      regeneration: { share: 0 },
+      controller: { regeneration: 0 },
     })
     expect(driven.distance.in('km')).toBeLessThan(11)
     expect(driven.range?.si).toBeLessThanOrEqual(driven.distance.si)
@@ -353,17 +354,17 @@ describe('a car that cannot follow', () => {
 describe('regeneration', () => {
   const brought = (given: Partial<Given>) => driveCycle({ ...whole, ...given } as Given).regenerated.si
   it('grows with its share, and is nothing without', () => {
-    expect(brought({ regeneration: { share: 0 } })).toBe(0)
-    expect(brought({ regeneration: { share: 0.5 } })).toBeGreaterThan(0)
-    expect(brought({ regeneration: { share: 1 } })).toBeGreaterThan(brought({ regeneration: { share: 0.5 } }))
+    expect(brought({ controller: { regeneration: 0 } })).toBe(0)
+    expect(brought({ controller: { regeneration: 0.5 } })).toBeGreaterThan(0)
+    expect(brought({ controller: { regeneration: 1 } })).toBeGreaterThan(brought({ controller: { regeneration: 0.5 } }))
   })
   it('is less with little grip, a weak motor, and a pack that takes little or nothing', () => {
-    const all = brought({ regeneration: { share: 1 } })
-    expect(brought({ regeneration: { share: 1 }, friction: 0.12, cycle: 'ECE-15' })).toBeLessThan(
-      brought({ regeneration: { share: 1 }, cycle: 'ECE-15' }),
-    )
+    const all = brought({ controller: { regeneration: 1 } })
+    expect(
+      brought({ car: { ...whole.car, friction: 0.12 }, controller: { regeneration: 1 }, cycle: 'ECE-15' }),
+    ).toBeLessThan(brought({ controller: { regeneration: 1 }, cycle: 'ECE-15' }))
     const gentle = { ...module, chargeCurrent: '5 A' } as const
-    expect(brought({ regeneration: { share: 1 }, pack: { module: gentle, series: 4, parallel: 2 } })).toBeLessThan(
+    expect(brought({ controller: { regeneration: 1 }, pack: { module: gentle, series: 4, parallel: 2 } })).toBeLessThan(
       all * 0.7,
     )
     const cold = {
@@ -374,14 +375,18 @@ describe('regeneration', () => {
       },
     } as const
     expect(
-      brought({ regeneration: { share: 1 }, pack: { module: cold, series: 4, parallel: 2 }, cellTemperature: '-5 °C' }),
+      brought({
+        controller: { regeneration: 1 },
+        pack: { module: cold, series: 4, parallel: 2 },
+        cellTemperature: '-5 °C',
+      }),
     ).toBeCloseTo(0, 9)
     expect(
-      brought({ regeneration: { share: 1 }, motor: { ...motor, peakTorque: '61 N·m', peakPower: '42 kW' } }),
+      brought({ controller: { regeneration: 1 }, motor: { ...motor, peakTorque: '61 N·m', peakPower: '42 kW' } }),
     ).toBeLessThanOrEqual(all)
   })
   it('takes no more from the wheels than there is', () => {
-    const { series } = driveCycle({ ...whole, regeneration: { share: 1 } })
+    const { series } = driveCycle({ ...whole, controller: { regeneration: 1 } })
     for (const { shares } of series) expect(shares.brakes.si).toBeGreaterThanOrEqual(-1e-9)
   })
 })
@@ -504,8 +509,8 @@ describe('driveCycle refuses', () => {
     ],
     [
       'a share above 1',
-      { regeneration: { share: '150 %' } },
-      'regeneration.share: expected a ratio at least 0 and at most 1',
+      { controller: { regeneration: '150 %' } },
+      'controller.regeneration: expected a ratio at least 0 and at most 1',
     ],
     [
       'a pack and an energy',
@@ -514,30 +519,40 @@ describe('driveCycle refuses', () => {
     ],
     [
       'a state of charge without a pack',
-      { stateOfCharge: { to: 0.2 } },
+      { stateOfCharge: 0.9 },
       'stateOfCharge: expected a pack to which it belongs, or nothing, got no pack',
     ],
     [
+      'a reserve without a pack',
+      { reserve: 0.2 },
+      'reserve: expected a pack to which it belongs, or nothing, got no pack',
+    ],
+    [
+      'a limit of the controller without a pack',
+      { controller: { regeneration: 0.5, batteryCurrent: '200 A' } },
+      'controller.batteryCurrent: expected a pack to which it belongs, or nothing, got no pack',
+    ],
+    [
       'states of charge the wrong way round',
-      { pack: whole.pack, stateOfCharge: { from: 0.2, to: 0.9 } },
-      'stateOfCharge.to: expected a state of charge below that at the start, 0.2, got 0.9',
+      { pack: whole.pack, stateOfCharge: 0.2, reserve: 0.9 },
+      'reserve: expected a state of charge below that at the start, 0.2, got 0.9',
     ],
     [
       'losses of a motor without gears',
       { motor: { loss: { lossPerTorqueSquared: '0.2 W/(N·m)²' } } },
-      'driveline.gears: expected the ratios of the gears, such as { first: 3.6, second: 2.1 }, for motor.loss, got nothing',
+      'gearbox.finalDrive: expected the ratio of the final drive, such as 4.1, or without gears that of motor to wheels, for motor.loss, got nothing',
     ],
     [
       'gears without a final drive',
-      { driveline: { gears, efficiency: 0.9 } },
-      'driveline.finalDrive: expected the ratio of the final drive, such as 4.1',
+      { gearbox: { gears, efficiency: 0.9 } },
+      'gearbox.finalDrive: expected a ratio such as 4.1',
     ],
     [
       'gears that rise',
-      { driveline: { ...whole.driveline, gears: [1, 2] } },
-      'gears.second: expected a ratio below that of first',
+      { gearbox: { ...whole.gearbox, gears: [1, 2] } },
+      'gearbox.gears.second: expected a ratio below that of first',
     ],
-    ['grip without a centre of gravity', { friction: 0.7 }, 'car.wheelbase: expected a length'],
+    ['grip without a centre of gravity', { car: { ...least.car, friction: 0.7 } }, 'car.wheelbase: expected a length'],
     ['a step of minutes', { step: '2 min' }, 'step: expected a time at least 0.001 s and at most 10 s'],
   ])('%s', (_, given, message) => {
     expect(() => driveCycle({ ...least, ...given } as Given)).toThrow(message)
@@ -552,12 +567,12 @@ describe('driveCycle refuses', () => {
     )
   })
   it('auxiliaries beyond the pack, and says how much it can give', () => {
-    expect(() => driveCycle({ ...whole, auxiliary: '90 kW' })).toThrow(
+    expect(() => driveCycle({ ...whole, auxiliaries: '90 kW' })).toThrow(
       /driveCycle: the pack cannot give 90 kW: at most \d\d\.\d+ kW at 100 % state of charge/,
     )
   })
   it('a car that never moves, and says what holds it', () => {
-    const stands = readCycle('t (s),v (km/h)\n0,0\n10,0')
+    const stands = readCycle({ log: 't (s),v (km/h)\n0,0\n10,0' })
     expect(() => driveCycle({ ...least, cycle: stands })).toThrow('driveCycle: the car never moves')
     const cold = {
       ...module,
@@ -570,7 +585,7 @@ describe('driveCycle refuses', () => {
       ...whole,
       pack: { module: cold, series: 4, parallel: 2 },
       cellTemperature: '-30 °C',
-      auxiliary: '0 W',
+      auxiliaries: '0 W',
       motor: { ...motor, loss: { lossPerTorqueSquared: '0.2 W/(N·m)²' } },
     } as const
     expect(() => driveCycle(frozen)).toThrow(

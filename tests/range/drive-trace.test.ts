@@ -27,7 +27,7 @@ describe('driveTrace', () => {
         const { distance, duration, net, losses, peakPower, missed, checks } = driveTrace({ ...drive, log: cut })
         const { series, range, rangeEndedBy, currents, heats, ...wanted } = driveCycle({
           ...drive,
-          cycle: readCycle(text),
+          cycle: readCycle({ log: text }),
         })
         const figures = { distance, duration, net, losses, peakPower, missed, checks }
         for (const [name, figure] of Object.entries(figures)) {
@@ -64,7 +64,7 @@ describe('driveTrace', () => {
 
   it('ends where the pack is empty, says so, and still reads the rest for its faults', () => {
     const pack = { module: { ...module, capacity: '0.5 Ah' }, series: 4, parallel: 2 } as const
-    const drive = { ...geared, auxiliary: '0 W', pack } as const
+    const drive = { ...geared, auxiliaries: '0 W', pack } as const
     const driven = driveTrace({ ...drive, log: logOf(600) })
     expect(driven.duration.si).toBeLessThan(599)
     expect(driven.stateOfCharge?.si).toBeLessThanOrEqual(0)

@@ -8,7 +8,7 @@ import { between } from '../between.js'
 describe('battery power', () => {
   it('of a standing car is that of its auxiliaries', () => {
     const standing = { wheelPower: '0 W', drivelineEfficiency: 0.9, motorEfficiency: 0.85 } as const
-    expect(batteryPower({ ...standing, auxiliary: '250 W' }).in('W')).toBe(250)
+    expect(batteryPower({ ...standing, auxiliaries: '250 W' }).in('W')).toBe(250)
   })
   it('is accounted for: wheels, losses of driveline and motor, auxiliaries', () => {
     const efficiency = between(0.1, 1)
@@ -18,7 +18,7 @@ describe('battery power', () => {
           wheelPower: quantity('power', atWheels, 'W'),
           drivelineEfficiency: driveline,
           motorEfficiency: motor,
-          auxiliary: quantity('power', extra, 'W'),
+          auxiliaries: quantity('power', extra, 'W'),
         }).in('W')
         const shaft = atWheels / driveline
         const lossInDriveline = shaft * (1 - driveline)
@@ -28,7 +28,7 @@ describe('battery power', () => {
     )
   })
   it('refuses braking, and an efficiency that was given as a number of percent', () => {
-    const braked = { wheelPower: '-8 kW', drivelineEfficiency: 0.9, motorEfficiency: 85, auxiliary: '0 W' } as const
+    const braked = { wheelPower: '-8 kW', drivelineEfficiency: 0.9, motorEfficiency: 85, auxiliaries: '0 W' } as const
     expect(() => batteryPower(braked)).toThrow(
       "batteryPower: 2 inputs cannot be used\n  wheelPower: expected a power at least 0 kW, got '-8 kW' (Power at the driven wheels)\n  motorEfficiency: expected a ratio above 0 and at most 1, got 85",
     )

@@ -11,24 +11,28 @@ import { least, module, whole } from './cars.js'
 type Given = Parameters<typeof seasons>[0]
 
 const { cycle: _, ...van } = least
-const { cycle: __, auxiliary: ___, friction, ...rest } = whole
+const { cycle: __, auxiliaries: ___, ...rest } = whole
+const { friction, ...wheels } = whole.car
 /** With its gears and a pack that resists more in the cold. */
 const packed = {
   ...rest,
+  car: wheels,
   pack: { ...rest.pack, module: { ...module, cold: { temperature: '-10 °C', resistance: '55 mΩ' } } },
 } as const satisfies Partial<Given>
-const july = { temperature: '25 °C', auxiliary: '250 W', usableEnergy: '12 kWh' } as const
-const january = { temperature: '-5 °C', auxiliary: '1.45 kW', usableEnergy: '10.8 kWh' } as const
+const july = { temperature: '25 °C', auxiliaries: '250 W', usableEnergy: '12 kWh' } as const
+const january = { temperature: '-5 °C', auxiliaries: '1.45 kW', usableEnergy: '10.8 kWh' } as const
 const packJuly = {
   temperature: '30 °C',
-  auxiliary: '250 W',
-  stateOfCharge: { from: 0.9, to: 0.75 },
+  auxiliaries: '250 W',
+  stateOfCharge: 0.9,
+  reserve: 0.75,
   cellTemperature: '30 °C',
 } as const
 const packJanuary = {
   temperature: '-7 °C',
-  auxiliary: '1.5 kW',
-  stateOfCharge: { from: 0.9, to: 0.78 },
+  auxiliaries: '1.5 kW',
+  stateOfCharge: 0.9,
+  reserve: 0.78,
   cellTemperature: '5 °C',
 } as const
 
@@ -72,13 +76,13 @@ const closedForm = (air: number, coefficient: number, watts: number, joules: num
 describe('the range in two seasons', () => {
   it('is that of rangeAtSpeed, driven apart', () => {
     const { summer, winter, lost } = seasons({ ...van, speed: '80 km/h', summer: july, winter: january })
-    for (const [season, { temperature, auxiliary, usableEnergy }, celsius] of [
+    for (const [season, { temperature, auxiliaries, usableEnergy }, celsius] of [
       [summer, july, 25],
       [winter, january, -5],
     ] as const) {
       const car = { ...van.car, rollingResistance: 0.012 * factor(celsius) }
       const [alone] = rangeAtSpeed({
-        ...{ ...van, car, auxiliary, usableEnergy },
+        ...{ ...van, car, auxiliaries, usableEnergy },
         air: { temperature },
         speed: '80 km/h',
       }).speeds
@@ -89,18 +93,22 @@ describe('the range in two seasons', () => {
   })
   it.each([
     // On ice the wheels spin, and below 188 V the controller gives up: neither may be lost on the way.
-    { cycle: 'ECE-15', friction: 0.08 },
-    { journey: [{ distance: '2 km', speed: '60 km/h', grade: 0.02, stops: 2, standing: '20 s' }], pace: {}, friction },
-    { speed: '70 km/h', controller: { minimumVoltage: '188 V' } },
-  ] as const)('with a pack, gears and an altitude is that of the drives of %o', (road) => {
+    [0.08, { cycle: 'ECE-15' }],
+    [
+      friction,
+      { journey: [{ distance: '2 km', speed: '60 km/h', grade: 0.02, stops: 2, standing: '20 s' }], pace: {} },
+    ],
+    [undefined, { speed: '70 km/h', controller: { minimumVoltage: '188 V' } }],
+  ] as const)('with a pack, gears and an altitude is that of the drives on %s of %o', (grip, road) => {
+    const whole = { ...packed, car: { ...packed.car, friction: grip } }
     const air = { altitude: '800 m', headwind: '2 m/s' } as const
-    const found = seasons({ ...packed, ...road, air, summer: packJuly, winter: packJanuary })
+    const found = seasons({ ...whole, ...road, air, summer: packJuly, winter: packJanuary })
     for (const [season, { temperature, ...own }, celsius] of [
       [found.summer, packJuly, 30],
       [found.winter, packJanuary, -7],
     ] as const) {
-      const car = { ...packed.car, rollingResistance: 0.012 * factor(celsius) }
-      const drive = { ...packed, ...own, car, air: { ...air, temperature } }
+      const car = { ...whole.car, rollingResistance: 0.012 * factor(celsius) }
+      const drive = { ...whole, ...own, car, air: { ...air, temperature } }
       const { speeds } =
         'speed' in road ? rangeAtSpeed({ ...drive, ...road }) : { speeds: [driveCycle({ ...drive, ...road })] }
       const [alone] = speeds
@@ -111,14 +119,14 @@ describe('the range in two seasons', () => {
     for (const name of names) expect(found.causes[name].range.si).toBeGreaterThan(0)
   })
   it('takes gears and their efficiencies by name and as a list', () => {
-    const { gears: byName, ...others } = packed.driveline
+    const { gears: byName, ...others } = packed.gearbox
     const efficiency = { first: 0.9, second: 0.91, third: 0.92, fourth: 0.95 }
     const road = { speed: '50 km/h', summer: packJuly, winter: packJanuary } as const
-    const named = seasons({ ...packed, driveline: { ...others, gears: byName, efficiency }, ...road })
-    const driveline = { ...others, gears: Object.values(byName), efficiency: Object.values(efficiency) }
-    expect(partsOf(seasons({ ...packed, driveline, ...road }))).toEqual(partsOf(named))
+    const named = seasons({ ...packed, gearbox: { ...others, gears: byName, efficiency }, ...road })
+    const gearbox = { ...others, gears: Object.values(byName), efficiency: Object.values(efficiency) }
+    expect(partsOf(seasons({ ...packed, gearbox, ...road }))).toEqual(partsOf(named))
     // At 50 km/h the fourth gear draws least.
-    const fourth = seasons({ ...packed, driveline: { ...packed.driveline, efficiency: efficiency.fourth }, ...road })
+    const fourth = seasons({ ...packed, gearbox: { ...packed.gearbox, efficiency: efficiency.fourth }, ...road })
     expect(partsOf(fourth)).toEqual(partsOf(named))
   })
 })
@@ -153,7 +161,7 @@ describe('the part of each cause', () => {
   })
   const seasonAtRandom = fc.record({
     temperature: between(-30, 40).map((celsius) => quantity('temperature', celsius, '°C')),
-    auxiliary: between(0, 3000).map((watts) => quantity('power', watts, 'W')),
+    auxiliaries: between(0, 3000).map((watts) => quantity('power', watts, 'W')),
     usableEnergy: between(2, 30).map((hours) => quantity('energy', hours, 'kWh')),
     rollingResistance: fc.option(between(0.005, 0.03), { nil: undefined }),
   })
@@ -190,7 +198,7 @@ describe('the part of each cause', () => {
   it('is nothing where the cause does not change', () => {
     fc.assert(
       fc.property(roads, seasonAtRandom, seasonAtRandom, (road, summer, winter) => {
-        const same = { ...winter, auxiliary: summer.auxiliary, usableEnergy: summer.usableEnergy }
+        const same = { ...winter, auxiliaries: summer.auxiliaries, usableEnergy: summer.usableEnergy }
         const { causes } = seasons({ ...van, ...road, summer, winter: same })
         expect([causes.heater.range.si, causes.usableCapacity.range.si]).toEqual([0, 0])
         const { temperature } = summer
@@ -206,7 +214,7 @@ describe('the part of each cause', () => {
         const found = seasons({ ...van, ...road, summer: one, winter: other })
         const sign = (part: Quantity, isWorse: number) => expect(part.si * isWorse).toBeGreaterThanOrEqual(0)
         sign(found.causes.airDensity.range, one.temperature.si - other.temperature.si)
-        sign(found.causes.heater.range, other.auxiliary.si - one.auxiliary.si)
+        sign(found.causes.heater.range, other.auxiliaries.si - one.auxiliaries.si)
         sign(found.causes.usableCapacity.range, one.usableEnergy.si - other.usableEnergy.si)
       }),
     )
@@ -275,7 +283,7 @@ describe('what the cold does', () => {
     })
     expect(summer.range.si).toBeCloseTo(closedForm(density(25), 0.011, 250, 12 * 3.6e6), 6)
     expect(winter.range.si).toBeCloseTo(closedForm(density(-5), 0.015, 1450, 10.8 * 3.6e6), 6)
-    expect(assumptions.join(' ')).not.toContain('20 °C')
+    expect(assumptions.map(said).join(' ')).not.toContain('20 °C')
   })
   it('to the cells is part of what the pack gives less, at the same charge', () => {
     const winter = { ...packJuly, cellTemperature: '-10 °C' } as const
@@ -288,18 +296,19 @@ describe('what the cold does', () => {
 
 describe('what is said beside the figures', () => {
   it('names the season of each check, and of what goes for one season alone', () => {
-    const { auxiliary: ____, ...lampless } = packJuly
-    const found = seasons({ ...packed, friction, cycle: 'ECE-15', summer: lampless, winter: packJanuary })
+    const { auxiliaries: ____, ...lampless } = packJuly
+    const found = seasons({ ...packed, car: whole.car, cycle: 'ECE-15', summer: lampless, winter: packJanuary })
     expect(found.checks.map(({ name }) => name)).toContain('Peak current, in summer')
     expect(found.checks.map(({ name }) => name)).toContain('Peak current, in winter')
-    expect(found.assumptions.filter((each) => said(each).startsWith('In '))).toEqual([
-      'In summer: Nothing but the motor draws power (auxiliary 0 W by default).',
+    expect(found.assumptions.map(said).filter((text) => text.startsWith('In '))).toEqual([
+      'In summer: Nothing but the motor draws power: give auxiliaries.',
     ])
     // 1 / (1 + 8.6e-3 · 10) and 1 / (1 − 8.6e-3 · 27).
-    expect(found.assumptions).toContain(
+    expect(found.assumptions.map(said)).toContain(
       'The rolling resistance of the car is that at 20 °C: its tyres roll 0.9208 times as hard in summer, and 1.302 times as hard in winter.',
     )
-    expect(new Set(found.assumptions).size).toBe(found.assumptions.length)
+    expect(new Set(found.assumptions.map(said)).size).toBe(found.assumptions.length)
+    expect(new Set(found.assumptions.map(({ id }) => id)).size).toBe(found.assumptions.length)
     expect(found.cautions.map(({ hazard }) => hazard)).toEqual(['high voltage', 'lithium cells'])
   })
   it('shows in the working both seasons and each part, not the drives between', () => {
@@ -339,9 +348,8 @@ describe('seasons refuses', () => {
   })
   it('what belongs to another road', () => {
     refused(
-      { ...van, ...both, speed: '50 km/h', friction: 0.8, pace: { acceleration: '1 m/s²' } },
+      { ...van, ...both, speed: '50 km/h', pace: { acceleration: '1 m/s²' } },
       'pace: expected a journey to which it belongs, or nothing, got a steady speed',
-      'friction: expected a cycle or a journey to which it belongs, or nothing, got a steady speed',
     )
     refused({ ...van, ...both, cycle: 'NEDC', pace: {} }, 'pace: expected a journey to which it belongs')
   })
@@ -351,16 +359,16 @@ describe('seasons refuses', () => {
         ...{ ...van, ...both, air: { temperature: '9 °C' } },
         journey: [
           { distance: '1 km', speed: '50 km/h' },
-          { distance: '1 km', speed: '50 km/h', temperature: '5 °C', auxiliary: '1 kW' },
+          { distance: '1 km', speed: '50 km/h', temperature: '5 °C', auxiliaries: '1 kW' },
         ],
       },
       'air.temperature: expected nothing: summer.temperature and winter.temperature stand in its place, got 9 °C',
       'journey[1].temperature: expected nothing: summer.temperature and winter.temperature stand in its place, got 5 °C',
-      'journey[1].auxiliary: expected nothing: summer.auxiliary and winter.auxiliary stand in its place, got 1 kW',
+      'journey[1].auxiliaries: expected nothing: summer.auxiliaries and winter.auxiliaries stand in its place, got 1 kW',
     )
     refused(
       { ...van, ...both, speed: '50 km/h', auxiliary: '250 W' } as never,
-      'auxiliary: expected no such field; there are car, driveline',
+      'auxiliary: expected no such field; there are car, gearbox',
     )
   })
   it('a source of energy that is not told in just one way, by season', () => {
@@ -369,10 +377,10 @@ describe('seasons refuses', () => {
       {
         ...van,
         speed: '50 km/h',
-        summer: { ...july, stateOfCharge: { to: 0.1 } },
+        summer: { ...july, reserve: 0.1 },
         winter: { ...bare, cellTemperature: '5 °C' },
       },
-      'summer.stateOfCharge: expected a pack to which it belongs, or nothing, got no pack',
+      'summer.reserve: expected a pack to which it belongs, or nothing, got no pack',
       "winter.usableEnergy: expected an energy such as '12 kWh', or a pack for both seasons, got nothing",
       'winter.cellTemperature: expected a pack to which it belongs, or nothing, got no pack',
     )
@@ -385,9 +393,9 @@ describe('seasons refuses', () => {
         ...packed,
         speed: '50 km/h',
         summer: packJuly,
-        winter: { ...packJanuary, stateOfCharge: { from: 0.2, to: 0.5 } },
+        winter: { ...packJanuary, stateOfCharge: 0.2, reserve: 0.5 },
       },
-      'winter.stateOfCharge.to: expected a state of charge below that at the start',
+      'winter.reserve: expected a state of charge below that at the start',
     )
   })
   it('tyres that are not told, or told twice, or in air to which nothing is known of them', () => {
@@ -421,7 +429,7 @@ describe('seasons refuses', () => {
     const downhill = [{ distance: '5 km', speed: '50 km/h', grade: -0.05 }] as const
     const unlit = { temperature: '25 °C', usableEnergy: '12 kWh' } as const
     failed(
-      { ...van, regeneration: { share: 0.8 }, journey: downhill, summer: unlit, winter: january },
+      { ...van, controller: { regeneration: 0.8 }, journey: downhill, summer: unlit, winter: january },
       /^seasons: in summer the range has no end: the drive takes -0\.\d+ kWh$/,
     )
     failed(
@@ -429,7 +437,7 @@ describe('seasons refuses', () => {
       'seasons: in winter the range has no end: at 20 km/h it takes 0 Wh/km',
     )
     failed(
-      { ...packed, speed: '70 km/h', summer: packJuly, winter: { ...packJanuary, auxiliary: '200 kW' } },
+      { ...packed, speed: '70 km/h', summer: packJuly, winter: { ...packJanuary, auxiliaries: '200 kW' } },
       /^seasons: in winter the pack cannot give .* kW: at most .* kW at 90 % state of charge, held by the peak current/,
     )
     const roundAndBack = [
@@ -437,9 +445,9 @@ describe('seasons refuses', () => {
       { distance: '6 km', speed: '50 km/h', grade: -0.08 },
       { distance: '1 km', speed: '50 km/h' },
     ] as const
-    const full = { temperature: '25 °C', stateOfCharge: { from: 1, to: 0.1 } } as const
+    const full = { temperature: '25 °C', stateOfCharge: 1, reserve: 0.1 } as const
     failed(
-      { ...packed, regeneration: { share: 1 }, journey: roundAndBack, summer: full, winter: packJanuary },
+      { ...packed, controller: { regeneration: 1 }, journey: roundAndBack, summer: full, winter: packJanuary },
       'seasons: in summer the range is ended by nothing: a round gives the pack back what it takes',
     )
     const steep = [
@@ -454,8 +462,8 @@ describe('seasons refuses', () => {
   })
   it('a range that both seasons have and a mixture of them lacks, and says which', () => {
     // The pack of summer feeds what is on in summer, and that of winter, too cold to give as much, only what is on in winter.
-    const summer = { ...packJuly, auxiliary: '40 kW' } as const
-    const winter = { ...packJanuary, cellTemperature: '-25 °C', auxiliary: '0 W' } as const
+    const summer = { ...packJuly, auxiliaries: '40 kW' } as const
+    const winter = { ...packJanuary, cellTemperature: '-25 °C', auxiliaries: '0 W' } as const
     expect(() => seasons({ ...packed, speed: '50 km/h', summer, winter })).toThrow(
       /^seasons: in summer but for the .*usable capacity of winter the pack cannot give/,
     )

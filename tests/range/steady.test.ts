@@ -8,14 +8,16 @@ import { between } from '../between.js'
 import { flat, least, module, motor, whole } from './cars.js'
 
 const { cycle: _, ...base } = least
-const { cycle: __, friction: ___, pack, ...geared } = whole
+const { cycle: __, pack, ...gripping } = whole
+const { friction: ___, ...car } = whole.car
+const geared = { ...gripping, car } as const
 
 /** 101.325 kPa, 20 °C, R 287.05287 J/(kg·K). */
 const density = 101325 / (287.05287 * 293.15)
 
 describe('energyAtSpeed', () => {
   it('is the road load over both efficiencies, with the auxiliaries over the speed', () => {
-    const { speeds } = energyAtSpeed({ ...base, auxiliary: '250 W', grade: 0.03, speeds: ['50 km/h', '90 km/h'] })
+    const { speeds } = energyAtSpeed({ ...base, auxiliaries: '250 W', grade: 0.03, speeds: ['50 km/h', '90 km/h'] })
     for (const { speed, consumption, batteryPower } of speeds) {
       const angle = Math.atan(0.03)
       const weight = 780 * 9.80665
@@ -28,7 +30,7 @@ describe('energyAtSpeed', () => {
   it('is told by shares that add up, uphill and downhill, and by driveCycle the same', () => {
     fc.assert(
       fc.property(between(5, 95), between(-0.1, 0.08), between(0, 1), fc.boolean(), (kmh, grade, share, isGeared) => {
-        const given = { ...(isGeared ? geared : base), regeneration: { share } }
+        const given = { ...(isGeared ? geared : base), controller: { regeneration: share } }
         const [found] = energyAtSpeed({ ...given, grade, speed: quantity('speed', kmh, 'km/h') }).speeds
         const total = found?.consumption.si ?? Number.NaN
         const shares = Object.values(found?.shares ?? {})
@@ -37,19 +39,19 @@ describe('energyAtSpeed', () => {
         expect(Math.abs(sum - total) / size).toBeLessThan(1e-12)
         if (grade > 0) return
         const level = energyAtSpeed({ ...given, speed: quantity('speed', kmh, 'km/h') }).speeds[0]
-        const cycle = readCycle(`t (s),v (km/h)\n0,${kmh}\n5,${kmh}`)
+        const cycle = readCycle({ log: `t (s),v (km/h)\n0,${kmh}\n5,${kmh}` })
         expect(driveCycle({ ...given, cycle }).consumption.si / (level?.consumption.si ?? 0)).toBeCloseTo(1, 10)
       }),
     )
   })
   it('finds the speed of least consumption where the closed form has it', () => {
     // d/dv (a v² + P η / v) = 0 at v³ = P η / (2 a), a half the density times the drag area.
-    const { least: best } = energyAtSpeed({ ...base, auxiliary: '250 W', speed: '50 km/h' })
+    const { least: best } = energyAtSpeed({ ...base, auxiliaries: '250 W', speed: '50 km/h' })
     const wanted = Math.cbrt((250 * 0.93 * 0.86) / (density * 0.62))
     expect((best?.speed.si ?? 0) / wanted).toBeCloseTo(1, 5)
     // No other speed takes less.
     const speeds = Array.from({ length: 60 }, (_, i) => quantity('speed', 4 + 2 * i, 'km/h'))
-    for (const { consumption } of energyAtSpeed({ ...base, auxiliary: '250 W', speeds }).speeds) {
+    for (const { consumption } of energyAtSpeed({ ...base, auxiliaries: '250 W', speeds }).speeds) {
       expect(consumption.si).toBeGreaterThanOrEqual(best?.consumption.si ?? Infinity)
     }
   })
@@ -58,7 +60,7 @@ describe('energyAtSpeed', () => {
   })
   it('shows the way from the air to the consumption, ending in the same figure', () => {
     const { result, text } = (() => {
-      const working = explain(() => energyAtSpeed({ ...base, auxiliary: '250 W', speed: '90 km/h' }))
+      const working = explain(() => energyAtSpeed({ ...base, auxiliaries: '250 W', speed: '90 km/h' }))
       return { result: working.result, text: working.toText() }
     })()
     expect(text).toContain('Aerodynamic drag')
@@ -98,10 +100,10 @@ describe('rangeAtSpeed', () => {
   })
   it('of a pack is the one that driveCycle finds by repeating', () => {
     const rows = Array.from({ length: 20 }, (_, i) => `${10 * i},70`)
-    const cycle = readCycle(['t (s),v (km/h)', ...rows].join('\n'))
-    const state = { from: 0.95, to: 0.1 }
-    const { range, rangeEndedBy } = driveCycle({ ...geared, pack, stateOfCharge: state, cycle })
-    const [found] = rangeAtSpeed({ ...geared, pack, stateOfCharge: state, speed: '70 km/h' }).speeds
+    const cycle = readCycle({ log: ['t (s),v (km/h)', ...rows].join('\n') })
+    const state = { stateOfCharge: 0.95, reserve: 0.1 } as const
+    const { range, rangeEndedBy } = driveCycle({ ...geared, pack, ...state, cycle })
+    const [found] = rangeAtSpeed({ ...geared, pack, ...state, speed: '70 km/h' }).speeds
     expect((found?.range?.si ?? 0) / (range?.si ?? 1)).toBeCloseTo(1, 3)
     expect(found?.endedBy).toBe(rangeEndedBy)
     expect(found?.endedBy).toBe('state of charge of 10 %')

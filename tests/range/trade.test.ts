@@ -18,12 +18,12 @@ const roadster = {
     dragArea: '0.7 m²',
   },
   // Two meshes, bearings and joints.
-  driveline: { efficiency: 0.93 },
+  gearbox: { efficiency: 0.93 },
   // Motor and controller, over all loads.
   motor: { efficiency: 0.88 },
   // Lights, pump, controller and what the 12 V side draws.
-  auxiliary: '150 W',
-  regeneration: { share: 0.3 },
+  auxiliaries: '150 W',
+  controller: { regeneration: 0.3 },
   // Nine tenths of 28 kWh: nobody drives a pack quite empty.
   usableEnergy: '25.2 kWh',
 } as const
@@ -44,7 +44,7 @@ const hard = {
 const winter = {
   car: { ...roadster.car, rollingResistance: 0.012 * 1.2 },
   air: { temperature: '-5 °C' },
-  auxiliary: '1.2 kW',
+  auxiliaries: '1.2 kW',
   usableEnergy: '22 kWh',
 } as const
 

@@ -5,7 +5,7 @@ import { rangeAtSpeed, type Seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, lossInJanuary, seasonsOf, tyresIn } from './season.js'
+import { inSeason, lossInJanuary, notesOf, seasonsOf, tyresIn } from './season.js'
 import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -20,13 +20,13 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
-  const { friction: _, ...drive } = laden(build, pack, weights()) as Laden
+  const drive = laden(build, pack, weights()) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
     heading(season.name, () => ({ ...season, ...rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS }) })),
   )
   const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
-  const all = gathered(found)
+  const all = gathered(found.map((each) => ({ ...each, notes: notesOf(each) })))
   return {
     title,
     figures: [{ name: 'mass on the road', value: drive.car.mass }],

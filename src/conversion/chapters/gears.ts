@@ -15,7 +15,7 @@ import { check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { gearingOf, type Laden, laden } from './drive.js'
+import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
@@ -29,17 +29,18 @@ const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
 export function gearsSection(build: Build): Section | Unassessed {
   const { motor, gearbox } = build
   const title = 'Gears'
-  const gearing = gearingOf(build)
-  if (motor === undefined || gearbox === undefined || gearing === undefined) {
+  if (motor === undefined || gearbox === undefined) {
     return { title, why: missing(build, ['motor', 'gearbox']) }
   }
-  const { efficiency, ...plain } = gearing
-  const table = gearTable({ ...plain, motor, speeds: ROAD_SPEEDS })
+  const { frontLeft, frontRight, rearLeft, rearRight } = build.car.scales
+  const mass = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
+  const vehicle = { car: { mass, tyre: build.car.tyre }, gearbox, motor }
+  const table = gearTable({ ...vehicle, speeds: ROAD_SPEEDS })
   const { ratedInputTorque } = gearbox
   const load =
     ratedInputTorque === undefined
       ? undefined
-      : heading('Load on the gearbox', () => gearboxLoad({ ...gearing, motor, ratedInputTorque }))
+      : heading('Load on the gearbox', () => gearboxLoad({ ...vehicle, gearbox: { ...gearbox, ratedInputTorque } }))
   return {
     title,
     figures: [{ name: `rolling radius of ${build.car.tyre}`, value: table.rollingRadius.as('mm') }],
@@ -158,7 +159,7 @@ function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: 
 }
 
 /** Whether one ratio would do all that the gears do, where the sheet says how fast the car must be. */
-function fixedRatioOf({ gears: _, finalDrive: __, ...drive }: Laden, { targets }: Build) {
+function fixedRatioOf(drive: Laden, { targets }: Build) {
   if (targets?.topSpeed === undefined) return undefined
   const single = fixedRatio({ ...drive, topSpeed: targets.topSpeed, grade: targets.startGrade })
   const answer = single.fits

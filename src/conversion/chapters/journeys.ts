@@ -8,7 +8,7 @@ import { heatCapacity, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, type Season, seasonsOf, tyresIn } from './season.js'
+import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
 import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -21,22 +21,16 @@ export interface Driven {
 
 /** Every journey in every season; none where the sheet lacks something. */
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
-  const { journeys = [], controller } = build
+  const { journeys = [] } = build
   if (pack === undefined || journeys.length === 0) return []
   const drive = laden(build, pack, weights())
   if (drive === undefined) return []
-  const share = controller?.regeneration
   return journeys.flatMap(({ name, stretches, pace }) =>
     seasonsOf(build, pack).map((season) => ({
       name,
       season,
       drive: heading(`${name} in ${season.name}`, () =>
-        driveCycle({
-          ...inSeason(drive, season),
-          journey: stretches,
-          pace,
-          ...(share === undefined ? {} : { regeneration: { share } }),
-        }),
+        driveCycle({ ...inSeason(drive, season), journey: stretches, pace }),
       ),
     })),
   )
@@ -54,10 +48,17 @@ export function journeysSection(
   }
   const names = [...new Set(driven().map(({ name }) => name))]
   const all = gathered(
-    driven().map(({ name, season, drive }) => ({
-      ...drive,
-      checks: drive.checks.map((each) => renamed(each, each.id, `${name} in ${season.name}: ${each.name}`)),
-    })),
+    driven().map(({ name, season, drive }) => {
+      const at = `journeys[${names.indexOf(name)}].${season.name.toLowerCase()}`
+      return {
+        checks: drive.checks.map((each) =>
+          renamed(each, `${at}.${each.id}`, `${name} in ${season.name}: ${each.name}`),
+        ),
+        assumptions: drive.assumptions,
+        notes: notesOf(drive),
+        cautions: drive.cautions,
+      }
+    }),
   )
   const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
   const isCold = seasons.some(({ name }) => name === 'January')

@@ -1,6 +1,7 @@
 /** July and January: the weather, what it asks of tyres and pack, and the laden car driven in it. */
 import { rollingTemperatureFactor } from '../../drivetrain/index.js'
 import { section as heading } from '../../formula/index.js'
+import type { Findings, Note } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
@@ -12,7 +13,7 @@ import { cabinOf } from './winter.js'
 export interface Season {
   readonly name: string
   readonly outside: Quantity<'temperature'>
-  readonly auxiliary: Quantity<'power'>
+  readonly auxiliaries: Quantity<'power'>
   /** Of the cells as the drive begins. */
   readonly cells: Quantity<'temperature'>
   /** Share of the charge that is used. */
@@ -32,7 +33,7 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
   const july: Season = {
     name: 'July',
     outside,
-    auxiliary: auxiliaries,
+    auxiliaries,
     cells: outside,
     usable: pack.usable,
     ...(cooling === undefined ? {} : { conductance: cooling.pack.conductance }),
@@ -43,7 +44,7 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
     {
       name: 'January',
       outside: heating.outside,
-      auxiliary: auxiliaries.plus(heading('The cabin', () => cabinOf(heating, made)).power),
+      auxiliaries: auxiliaries.plus(heading('The cabin', () => cabinOf(heating, made)).power),
       cells: heating.pack.to,
       usable: pack.usableInWinter,
       conductance: heating.pack.conductance,
@@ -52,17 +53,22 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
 }
 
 /** The laden car in a season, as the procedures of the range take it. */
-export function inSeason({ gears, finalDrive, tyre, efficiency, car, ...drive }: Laden, season: Season) {
-  const harder = rollingTemperatureFactor({ temperature: season.outside })
+export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable }: Season) {
+  const harder = rollingTemperatureFactor({ temperature: outside })
   return {
     ...drive,
-    car: { ...car, rollingResistance: car.rollingResistance.times(harder.si) },
-    driveline: { gears, finalDrive, tyre, efficiency },
-    auxiliary: season.auxiliary,
-    stateOfCharge: { from: 1, to: 1 - season.usable.si },
-    cellTemperature: season.cells,
-    air: { temperature: season.outside },
+    car: { ...drive.car, rollingResistance: drive.car.rollingResistance.times(harder.si) },
+    auxiliaries,
+    stateOfCharge: 1,
+    reserve: 1 - usable.si,
+    cellTemperature: cells,
+    air: { temperature: outside },
   }
+}
+
+/** What is unusual of the sheet, and not of the cold tyres and the heater of a season. */
+export function notesOf({ notes }: Findings): readonly Note[] {
+  return notes.filter(({ path }) => path !== 'car.rollingResistance' && path !== 'auxiliaries')
 }
 
 /** What was taken for granted of the tyres. */
@@ -80,16 +86,15 @@ export function tyresIn(weather: readonly Season[]): string {
  * mixtures of the two takes several times as long, and moves the parts by a hundredth or two.
  */
 export function lossInJanuary(
-  { gears, finalDrive, tyre, efficiency, car, motor }: Laden,
+  { car, gearbox, motor }: Laden,
   speed: Quantity<'speed'>,
   driven: readonly (Season & RangeAtSpeed)[],
 ): Seasons | undefined {
-  const [summer, winter] = driven.flatMap(({ outside, auxiliary, speeds }) => {
+  const [summer, winter] = driven.flatMap(({ outside, auxiliaries, speeds }) => {
     const { range, consumption } = speeds.find((each) => each.speed.si === speed.si) as SteadyRange
     if (range === undefined || range.si === 0) return []
-    return [{ temperature: outside, auxiliary, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
+    return [{ temperature: outside, auxiliaries, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
   })
   if (summer === undefined || winter === undefined) return undefined
-  const driveline = { gears, finalDrive, tyre, efficiency }
-  return heading(`What January takes at ${speed}`, () => seasons({ car, driveline, motor, speed, summer, winter }))
+  return heading(`What January takes at ${speed}`, () => seasons({ car, gearbox, motor, speed, summer, winter }))
 }

@@ -51,7 +51,7 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     wheelPower,
     drivelineEfficiency: gearbox.efficiency,
     motorEfficiency: motor.efficiency,
-    auxiliary: auxiliaries,
+    auxiliaries,
   })
   const time = quantity('time', hill.length.si / hill.speed.si, 's').as('min')
   const state = heading('The pack on the hill', () => packAt({ pack: pack.made, stateOfCharge: HALF, power: drawn }))

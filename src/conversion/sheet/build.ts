@@ -1,12 +1,13 @@
 /** The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text. */
 import * as z from 'zod/mini'
-import { drivelineOf, drivelineShape } from '../../drivetrain/gearing/driveline.js'
+import { drivelineOf } from '../../drivetrain/gearing/driveline.js'
 import { readTyre } from '../../drivetrain/index.js'
-import { envelopeOf, motorGiven } from '../../drivetrain/motor/envelope.js'
+import { envelopeOf } from '../../drivetrain/motor/envelope.js'
+import { gearboxFields, motorFields } from '../../drivetrain/vehicle.js'
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
 import { candidatesField } from '../../electrical/fuse/select.js'
 import { moduleGiven, refuseModule } from '../../electrical/pack/module.js'
-import { given as field, group, optional, text, undecided } from '../../procedure/index.js'
+import { given as field, group, optional, required, text, undecided } from '../../procedure/index.js'
 import { readField } from '../../procedure/reading.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { journeyGiven, paceGiven } from '../../range/drive/journey.js'
@@ -108,13 +109,12 @@ const pack = about(
   }),
 )
 
-const motor = about(
-  'the motor with its controller',
-  z.strictObject({
-    ...motorGiven.shape,
-    peakTorque: z.nonoptional(motorGiven.shape.peakTorque),
-    maximumSpeed: z.nonoptional(motorGiven.shape.maximumSpeed),
-    efficiency: z.nonoptional(motorGiven.shape.efficiency),
+const motor = schemaFrom(
+  group('The motor with its controller', {
+    ...motorFields,
+    peakTorque: required(motorFields.peakTorque),
+    maximumSpeed: required(motorFields.maximumSpeed),
+    efficiency: required(motorFields.efficiency),
   }),
 )
 
@@ -134,8 +134,8 @@ const controller = about(
 const gearbox = about(
   'the gearbox that stays, with the final drive',
   z.strictObject({
-    gears: drivelineShape.gears,
-    finalDrive: drivelineShape.finalDrive,
+    gears: schemaFrom(required(gearboxFields.gears)),
+    finalDrive: schemaFrom(required(gearboxFields.finalDrive)),
     efficiency: given('ratio', 'Efficiency from the motor to the wheels', { above: 0, max: 1 }),
     ratedInputTorque: z.optional(given('torque', 'Input torque for which the gearbox was made', { above: 0 })),
   }),
@@ -376,11 +376,10 @@ function contradictions({
   ]
 }
 
-function gearIssues({ gears, finalDrive, efficiency }: NonNullable<Build['gearbox']>): readonly InputIssue[] {
+function gearIssues(gearbox: NonNullable<Build['gearbox']>): readonly InputIssue[] {
   // The tyre has its own words: any radius does to hold the gears against each other.
-  const rollingRadius = quantity('length', '0.3 m')
-  const gearing = { gears, finalDrive, rollingRadius, efficiency: [[undefined, efficiency]] } as const
-  return issuesOf(() => drivelineOf('readBuild', gearing)).map((issue) => ({ ...issue, path: `gearbox.${issue.path}` }))
+  const car = { rollingRadius: quantity('length', '0.3 m') }
+  return issuesOf(() => drivelineOf('readBuild', { car, gearbox }))
 }
 
 function unsprungIssues(

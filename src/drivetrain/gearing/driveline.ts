@@ -3,112 +3,26 @@
  *
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
  */
-import * as z from 'zod/mini'
-import { InputError, type InputIssue, shown } from '../../quantity/errors.js'
-import type { Given, Quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import { type Assumption, assumed } from '../../procedure/index.js'
+import { InputError, type InputIssue } from '../../quantity/errors.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { isQuantity } from '../../quantity/read.js'
+import type { Car, Gearbox } from '../vehicle.js'
 import { motorTorque, overallRatio, tractiveForce, wheelTorque } from './gears.js'
 import { readTyre } from './tyre.js'
 
 /** Something for each gear: by the names of the gears, or as a list from the lowest gear up. */
 export type ForEachGear<T> = { readonly [gear: string]: T } | readonly T[]
 
-/** What is read for each gear; without a name, where one figure stands for all. */
-type Named<T> = readonly (readonly [name: string | undefined, value: T])[]
-
-/** The same for efficiencies; with its place where they are a list. */
-type Efficiencies = readonly (readonly [name: string | number | undefined, value: Quantity<'ratio'>])[]
-
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
+/** What the gear of a drive without gears is called. */
+const FIXED = 'fixed ratio'
 
-const gearGiven = /*@__PURE__*/ given('ratio', 'Ratio of the gear', { above: 0 })
-const efficiencyGiven = /*@__PURE__*/ given('ratio', 'Efficiency between motor shaft and wheels', { above: 0, max: 1 })
-
-/** Reads one leaf, and passes on what is wrong with it under a key. */
-function readLeaf<T>(
-  leaf: z.ZodMiniType<T>,
-  value: unknown,
-  key: string | number | undefined,
-  payload: z.core.ParsePayload<unknown>,
-): T {
-  const read = z.safeParse(leaf, value)
-  if (read.success) return read.data
-  for (const issue of read.error.issues) {
-    payload.issues.push({ ...issue, input: value, path: [...(key === undefined ? [] : [key]), ...issue.path] } as never)
-  }
-  return z.NEVER
+/** What of a vehicle tells its gearing. */
+export interface Gearing {
+  readonly car: Pick<Car, 'tyre' | 'rollingRadius'>
+  readonly gearbox: Pick<Gearbox, 'gears' | 'finalDrive'>
 }
-
-function entriesOf(value: unknown): readonly (readonly [string | number, unknown])[] | undefined {
-  if (Array.isArray(value)) return value.map((each, i) => [i, each] as const)
-  if (typeof value === 'object' && value !== null && !('kind' in value)) return Object.entries(value)
-  return undefined
-}
-
-function refuseLeaf(payload: z.core.ParsePayload<unknown>, value: unknown, expected: string): never {
-  const issue: InputIssue = { path: '', expected, received: value === undefined ? 'nothing' : shown(value) }
-  payload.issues.push({ code: 'custom', input: value, params: { issue } })
-  return z.NEVER
-}
-
-/** The ratios of the gears as they are read, from the lowest gear up. */
-const gearsGiven: z.ZodMiniTransform<Named<Quantity<'ratio'>>, ForEachGear<Given<'ratio'>>> = /*@__PURE__*/ about(
-  'the ratios of the gears',
-  z.transform((value: ForEachGear<Given<'ratio'>>, payload): Named<Quantity<'ratio'>> => {
-    const entries = entriesOf(value)
-    if (entries === undefined || entries.length === 0) {
-      return refuseLeaf(payload, value, 'the ratios of the gears, such as { first: 3.6, second: 2.1 } or [3.6, 2.1]')
-    }
-    const isList = Array.isArray(value)
-    return entries.map(([key, each], i) => [
-      isList ? (ordinals[i] ?? `gear ${i + 1}`) : String(key),
-      readLeaf(gearGiven, each, key, payload),
-    ])
-  }),
-)
-
-/** One efficiency for every gear, or one for each, as they are read. */
-const efficienciesGiven: z.ZodMiniTransform<Efficiencies, Given<'ratio'> | ForEachGear<Given<'ratio'>>> =
-  /*@__PURE__*/ about(
-    'the efficiency between motor shaft and wheels',
-    z.transform((value: Given<'ratio'> | ForEachGear<Given<'ratio'>>, payload): Efficiencies => {
-      const entries = entriesOf(value)
-      if (entries === undefined) return [[undefined, readLeaf(efficiencyGiven, value, undefined, payload)]]
-      return entries.map(([key, each]) => [key, readLeaf(efficiencyGiven, each, key, payload)])
-    }),
-  )
-
-/** What describes a tyre in a structure: the rolling radius, or the mark from which it follows. */
-export const tyreShape = /*@__PURE__*/ (() => ({
-  rollingRadius: z.optional(given('length', 'Rolling radius of the driven wheels', { above: 0 })),
-  tyre: about('the mark of the tyre', z.optional(z.string())),
-}))()
-
-/** What describes gears and tyre in a structure. */
-export const gearingShape = /*@__PURE__*/ (() => ({
-  gears: gearsGiven,
-  finalDrive: given('ratio', 'Ratio of the final drive', { above: 0 }),
-  ...tyreShape,
-}))()
-
-/** What describes a driveline in a structure, its losses included. */
-export const drivelineShape = /*@__PURE__*/ (() => ({ ...gearingShape, efficiency: efficienciesGiven }))()
-
-const gearingGiven = /*@__PURE__*/ about('the gears', z.strictObject(gearingShape))
-/** What is read of gears and tyre. */
-export type Gearing = Read<typeof gearingGiven>
-
-/** A driveline of its own, whose gears may be left out where only its losses count. */
-export const drivelineGiven = /*@__PURE__*/ (() =>
-  about(
-    'the driveline',
-    z.strictObject({
-      ...tyreShape,
-      gears: z.optional(gearsGiven),
-      finalDrive: z.optional(given('ratio', 'Ratio of the final drive', { above: 0 })),
-      efficiency: efficienciesGiven,
-    }),
-  ))()
 
 /** One gear, with final drive and tyre. */
 export interface Gear {
@@ -128,29 +42,41 @@ export interface LossyGear extends Gear {
 /** The rolling radius that is given or follows from a tyre mark; undefined where neither is given. */
 function rollingRadiusOf(
   where: string,
-  {
-    rollingRadius,
-    tyre,
-  }: { readonly rollingRadius?: Quantity<'length'> | undefined; readonly tyre?: string | undefined },
-): { readonly rollingRadius: Quantity<'length'>; readonly assumptions: readonly string[] } | undefined {
-  if (rollingRadius !== undefined && tyre !== undefined) {
-    const expected = 'one of them: the tyre mark tells the rolling radius'
-    throw new InputError(where, [{ path: 'rollingRadius and tyre', expected, received: 'both' }])
+  { rollingRadius, tyre }: Gearing['car'],
+): { readonly rollingRadius: Quantity<'length'>; readonly assumptions: readonly Assumption[] } {
+  if ((rollingRadius === undefined) === (tyre === undefined)) {
+    const path = 'car.rollingRadius and car.tyre'
+    const issue: InputIssue =
+      tyre === undefined
+        ? { path, expected: "one of them, such as rollingRadius: '280 mm' or tyre: '155/80 R13'", received: 'neither' }
+        : { path, expected: 'one of them: the tyre mark tells the rolling radius', received: 'both' }
+    throw new InputError(where, [issue])
   }
-  if (tyre === undefined) return rollingRadius === undefined ? undefined : { rollingRadius, assumptions: [] }
+  if (rollingRadius !== undefined) return { rollingRadius, assumptions: [] }
+  const mark = tyre as string
   try {
-    const size = readTyre(tyre)
+    const size = readTyre(mark)
     return {
       rollingRadius: size.rollingRadius,
-      assumptions: [...size.assumptions, `The rolling radius follows from the mark ${tyre}, not from a measured turn.`],
+      assumptions: [
+        ...size.assumptions.map((text) => assumed('tyre.aspect', text)),
+        assumed('tyre.rollingRadius', `The rolling radius follows from the mark ${mark}, not from a measured turn.`),
+      ],
     }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     throw new InputError(
       where,
-      error.issues.map((issue) => ({ ...issue, path: 'tyre' })),
+      error.issues.map((issue) => ({ ...issue, path: 'car.tyre' })),
     )
   }
+}
+
+/** The gears by name, from the lowest speed up: the fixed ratio alone where there are none. */
+function namedGears(gears: Gearbox['gears']): readonly (readonly [name: string, ratio: Quantity<'ratio'>])[] {
+  if (gears === undefined) return [[FIXED, quantity('ratio', 1)]]
+  if (!Array.isArray(gears)) return Object.entries(gears)
+  return gears.map((ratio, i) => [ordinals[i] ?? `gear ${i + 1}`, ratio])
 }
 
 /**
@@ -161,31 +87,37 @@ function rollingRadiusOf(
  */
 export function gearingOf(
   where: string,
-  gearing: Gearing,
-): { readonly gears: readonly Gear[]; readonly assumptions: readonly string[] } {
-  refuseRising(where, gearing.gears)
-  const wheel = rollingRadiusOf(where, gearing)
-  if (wheel === undefined) {
-    const expected = "one of them, such as rollingRadius: '280 mm' or tyre: '155/80 R13'"
-    throw new InputError(where, [{ path: 'rollingRadius and tyre', expected, received: 'neither' }])
+  { car, gearbox }: Gearing,
+): { readonly gears: readonly Gear[]; readonly assumptions: readonly Assumption[] } {
+  const named = namedGears(gearbox.gears)
+  refuseGears(where, named)
+  const { finalDrive } = gearbox
+  if (finalDrive === undefined) {
+    const expected = 'a ratio such as 4.1; without gears, that of motor to wheels'
+    throw new InputError(where, [{ path: 'gearbox.finalDrive', expected, received: 'nothing' }])
   }
+  const { rollingRadius, assumptions } = rollingRadiusOf(where, car)
   return {
-    gears: gearing.gears.map(([name, gearRatio]) => ({
-      name: name as string,
+    gears: named.map(([name, gearRatio]) => ({
+      name,
       gearRatio,
-      ratio: overallRatio({ gearRatio, finalDrive: gearing.finalDrive }),
-      rollingRadius: wheel.rollingRadius,
+      ratio: overallRatio({ gearRatio, finalDrive }),
+      rollingRadius,
     })),
-    assumptions: wheel.assumptions,
+    assumptions,
   }
 }
 
-function refuseRising(where: string, gears: Gearing['gears']): void {
+function refuseGears(where: string, gears: ReturnType<typeof namedGears>): void {
+  if (gears.length === 0) {
+    const expected = 'the ratios of the gears, such as { first: 3.6, second: 2.1 } or [3.6, 2.1]'
+    throw new InputError(where, [{ path: 'gearbox.gears', expected, received: 'none' }])
+  }
   const issues = gears.flatMap(([name, ratio], i) => {
     const [lower, before] = gears[i - 1] ?? []
     if (before === undefined || ratio.si < before.si) return []
     const expected = `a ratio below that of ${lower}, ${before}: gears are listed from the lowest speed up`
-    return [{ path: `gears.${name}`, expected, received: String(ratio) }]
+    return [{ path: `gearbox.gears.${name}`, expected, received: String(ratio) }]
   })
   if (issues.length > 0) throw new InputError(where, issues)
 }
@@ -198,42 +130,59 @@ function refuseRising(where: string, gears: Gearing['gears']): void {
  */
 export function drivelineOf(
   where: string,
-  driveline: Gearing & { readonly efficiency: Efficiencies },
-): { readonly gears: readonly LossyGear[]; readonly assumptions: readonly string[] } {
-  const { gears, assumptions } = gearingOf(where, driveline)
+  { car, gearbox }: Gearing & { readonly gearbox: Pick<Gearbox, 'efficiency'> },
+): { readonly gears: readonly LossyGear[]; readonly assumptions: readonly Assumption[] } {
+  const { gears, assumptions } = gearingOf(where, { car, gearbox })
   const efficiencies = efficienciesFor(
     where,
     gears.map(({ name }) => name),
-    driveline.efficiency,
+    gearbox.efficiency,
   )
   return {
     gears: gears.map((gear, i) => ({ ...gear, efficiency: efficiencies[i] as Quantity<'ratio'> })),
     assumptions: [
       ...assumptions,
-      'The driveline has the same efficiency at every load and speed, driving and braking.',
+      assumed(
+        'gearbox.efficiency',
+        'The driveline has the same efficiency at every load and speed, driving and braking.',
+      ),
     ],
   }
 }
 
-function efficienciesFor(where: string, names: readonly string[], given: Efficiencies): readonly Quantity<'ratio'>[] {
-  const [first] = given
-  if (first !== undefined && first[0] === undefined) return names.map(() => first[1])
-  if (typeof first?.[0] === 'number') {
-    if (given.length === names.length) return given.map(([, efficiency]) => efficiency)
+/** The one efficiency of a driveline; undefined where each gear has its own. */
+export function oneEfficiency(efficiency: Gearbox['efficiency']): Quantity<'ratio'> | undefined {
+  return isQuantity(efficiency) ? (efficiency as Quantity<'ratio'>) : undefined
+}
+
+function efficienciesFor(
+  where: string,
+  names: readonly string[],
+  efficiency: Gearbox['efficiency'],
+): readonly Quantity<'ratio'>[] {
+  const one = oneEfficiency(efficiency)
+  if (one !== undefined) return names.map(() => one)
+  if (Array.isArray(efficiency)) {
+    if (efficiency.length === names.length) return efficiency
     const expected = `one for each of the gears ${names.join(', ')}`
-    throw new InputError(where, [{ path: 'efficiency', expected, received: `a list of ${given.length}` }])
+    throw new InputError(where, [{ path: 'gearbox.efficiency', expected, received: `a list of ${efficiency.length}` }])
   }
-  const byName = new Map(given)
-  const strangers = given.filter(([name]) => !names.includes(name as string))
+  const byName = new Map(Object.entries(efficiency as { readonly [gear: string]: Quantity<'ratio'> }))
   const issues = [
     ...names
       .filter((name) => !byName.has(name))
-      .map((name) => ({ path: `efficiency.${name}`, expected: 'an efficiency such as 0.95', received: 'nothing' })),
-    ...strangers.map(([name, value]) => ({
-      path: `efficiency.${name}`,
-      expected: `no such gear; there are ${names.join(', ')}`,
-      received: String(value),
-    })),
+      .map((name) => ({
+        path: `gearbox.efficiency.${name}`,
+        expected: 'an efficiency such as 0.95',
+        received: 'nothing',
+      })),
+    ...[...byName]
+      .filter(([name]) => !names.includes(name))
+      .map(([name, value]) => ({
+        path: `gearbox.efficiency.${name}`,
+        expected: `no such gear; there are ${names.join(', ')}`,
+        received: String(value),
+      })),
   ]
   if (issues.length > 0) throw new InputError(where, issues)
   return names.map((name) => byName.get(name) as Quantity<'ratio'>)

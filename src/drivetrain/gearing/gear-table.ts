@@ -3,13 +3,21 @@
  *
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { liftedCar } from '../../procedure/cautions.js'
+import {
+  type Check,
+  check,
+  type Findings,
+  given,
+  list,
+  optional,
+  procedure,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
-import { motorGiven } from '../motor/envelope.js'
-import { type Gear, gearingOf, gearingShape } from './driveline.js'
+import { carField, gearboxField, motorField, spareParts } from '../vehicle.js'
+import { type Gear, gearingOf } from './driveline.js'
 import { gearStep, motorSpeed, roadSpeed } from './gears.js'
 
 /** One gear of a table. */
@@ -38,30 +46,8 @@ export interface GearTable extends Findings {
   readonly rollingRadius: Quantity<'length'>
 }
 
-const gearTableGiven = /*@__PURE__*/ (() =>
-  about(
-    'the gears of a car',
-    z.strictObject({
-      ...gearingShape,
-      motor: z.optional(motorGiven),
-      speeds: about('road speeds', z.optional(z.readonly(z.array(given('speed', 'Road speed', { min: 0 }))))),
-      motorSpeeds: about(
-        'speeds of the motor',
-        z.optional(z.readonly(z.array(given('angularSpeed', 'Motor speed', { min: 0 })))),
-      ),
-    }),
-  ))()
-
 /**
  * Tells what each gear does with a motor: road speeds, motor speeds, and the step to the next gear.
- *
- * - `gears`: the ratios by name, `{ first: 3.6, second: 2.1 }`, or as a list, `[3.6, 2.1]`, falling from gear to gear;
- *   above 0
- * - `finalDrive`, above 0
- * - `rollingRadius` (mm), above 0, or `tyre`, its mark, such as `'155/80 R13'`
- * - `motor.maximumSpeed` (rpm), for top speeds and shifts; what else describes the motor may stand there
- * - `speeds` (km/h): road speeds at which to tell the motor speeds
- * - `motorSpeeds` (rpm): motor speeds at which to tell the road speeds
  *
  * A check holds the motor in its highest gear to its maximum speed at each road speed that is asked for.
  *
@@ -72,10 +58,9 @@ const gearTableGiven = /*@__PURE__*/ (() =>
  * @example
  * ```ts
  * const { rows } = gearTable({
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  *   motor: { maximumSpeed: '8000 rpm' },
+ *   car: { mass: '760 kg', tyre: '145/80 R13' },
  *   speeds: ['50 km/h'],
  * })
  * rows.map(({ gear, topSpeed }) => `${gear} ${topSpeed}`)
@@ -83,21 +68,37 @@ const gearTableGiven = /*@__PURE__*/ (() =>
  * String(rows[2]?.motorSpeeds[0]) // '3083 rpm'
  * ```
  */
-export const gearTable = /*@__PURE__*/ procedure('gearTable', gearTableGiven, (asked): GearTable => {
-  const { speeds = [], motorSpeeds = [] } = asked
-  const { gears, assumptions } = gearingOf('gearTable', asked)
-  const maximumSpeed = asked.motor?.maximumSpeed
-  const rows = gears.map((gear, i) =>
-    section(`In ${gear.name}`, () => rowOf(gear, gears[i + 1], { speeds, motorSpeeds, maximumSpeed })),
-  )
-  const highest = rows.at(-1) as GearRow
-  return {
-    rows,
-    rollingRadius: (gears[0] as Gear).rollingRadius,
-    checks: maximumSpeed === undefined ? [] : speeds.map((speed, i) => spinCheck(highest, speed, i, maximumSpeed)),
-    assumptions: [...assumptions, 'The driven wheels do not slip.'],
-    cautions: [cautions.liftedCar],
-  }
+export const gearTable = /*@__PURE__*/ procedure({
+  name: 'gearTable',
+  title: 'Table of gears',
+  answers: 'What does each gear do with the motor: road speeds, motor speeds, and the step to the next gear?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: gearboxField,
+    motor: optional(motorField),
+    speeds: optional(list('Road speeds at which to tell the motor speeds', given('speed', 'Road speed', { min: 0 }))),
+    motorSpeeds: optional(
+      list('Motor speeds at which to tell the road speeds', given('angularSpeed', 'Motor speed', { min: 0 })),
+    ),
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: ['The driven wheels do not slip.'],
+  work: ({ car, gearbox, motor, speeds = [], motorSpeeds = [] }): Unfinished<GearTable> => {
+    const { gears, assumptions } = gearingOf('gearTable', { car, gearbox })
+    const maximumSpeed = motor?.maximumSpeed
+    const rows = gears.map((gear, i) =>
+      section(`In ${gear.name}`, () => rowOf(gear, gears[i + 1], { speeds, motorSpeeds, maximumSpeed })),
+    )
+    const highest = rows.at(-1) as GearRow
+    return {
+      rows,
+      rollingRadius: (gears[0] as Gear).rollingRadius,
+      checks: maximumSpeed === undefined ? [] : speeds.map((speed, i) => spinCheck(highest, speed, i, maximumSpeed)),
+      assumptions,
+      cautions: [liftedCar],
+    }
+  },
 })
 
 const THOUSAND = /*@__PURE__*/ (() => quantity('angularSpeed', '1000 rpm'))()
@@ -136,5 +137,6 @@ function spinCheck(
   limit: Quantity<'angularSpeed'>,
 ): Check {
   const actual = motorSpeeds[i] as Quantity<'angularSpeed'>
-  return check(`Motor in ${gear} at ${speed}`, actual, 'at most', limit, 'motor.maximumSpeed')
+  const name = `Motor in ${gear} at ${speed}`
+  return check(`motor.speed.${i + 1}`, name, actual, 'at most', limit, 'motor.maximumSpeed', `speeds[${i}]`)
 }

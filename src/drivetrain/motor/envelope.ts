@@ -6,56 +6,10 @@
  * characteristics (constant torque, then constant power), and on Larminie & Lowry, Electric Vehicle Technology Explained
  * (2003), chapter 6 (losses).
  */
-import * as z from 'zod/mini'
+import { type Assumption, assumed } from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import type { Motor } from '../vehicle.js'
 import { electricalPower, electricalPowerAtEfficiency, motorLoss, shaftPower } from './motor.js'
-
-/** A motor with its controller as it is read. What each procedure needs of it, it asks for. */
-export const motorGiven = /*@__PURE__*/ about(
-  'the motor with its controller',
-  z.strictObject({
-    peakTorque: z.optional(given('torque', 'Torque for a short time', { above: 0 })),
-    peakPower: z.optional(given('power', 'Power at the shaft for a short time', { above: 0 })),
-    maximumSpeed: z.optional(given('angularSpeed', 'Highest speed', { above: 0 })),
-    continuousTorque: z.optional(given('torque', 'Torque all day', { above: 0 })),
-    continuousPower: z.optional(given('power', 'Power at the shaft all day', { above: 0 })),
-    curve: about(
-      'points [speed, torque] from standstill up to the highest speed',
-      z.optional(
-        z.readonly(
-          z
-            .array(
-              z.readonly(
-                z.tuple([
-                  given('angularSpeed', 'Speed', { min: 0 }),
-                  given('torque', 'Torque for a short time', { min: 0 }),
-                ]),
-              ),
-            )
-            .check(z.minLength(2)),
-        ),
-      ),
-    ),
-    ratedVoltage: z.optional(given('voltage', 'Voltage at the controller for which the figures hold', { above: 0 })),
-    loss: about(
-      'what it loses, with its controller',
-      z.optional(
-        z.strictObject({
-          lossPerTorqueSquared: given('lossPerTorqueSquared', 'Copper loss coefficient', { min: 0 }),
-          lossPerSpeed: z.optional(given('lossPerSpeed', 'Iron loss coefficient', { min: 0 })),
-          lossPerSpeedCubed: z.optional(given('lossPerSpeedCubed', 'Windage coefficient', { min: 0 })),
-          constant: z.optional(given('power', 'Constant loss', { min: 0 })),
-        }),
-      ),
-    ),
-    efficiency: z.optional(given('ratio', 'Efficiency of motor and controller', { above: 0, max: 1 })),
-    inertia: z.optional(given('inertia', 'Moment of inertia of the rotor', { min: 0 })),
-  }),
-)
-
-/** What is read of a motor. */
-export type Motor = Read<typeof motorGiven>
 
 /** For how long a figure is to hold. */
 export type Rating = 'peak' | 'continuous'
@@ -74,7 +28,7 @@ export interface Envelope {
   readonly hasContinuous: boolean
   /** What holds the torque at a speed and a voltage, in words. */
   readonly limitAt: (speed: number, voltage: number, rating: Rating) => string
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** What holds a motor, in words. */
@@ -139,9 +93,17 @@ export function envelopeOf(where: string, motor: Motor): Envelope {
     },
     assumptions:
       ratedVoltage === undefined
-        ? ['The motor gives its figures at any voltage of the pack (no motor.ratedVoltage).']
+        ? [
+            assumed(
+              'motor.ratedVoltage.absent',
+              'The motor gives its figures at any voltage of the pack (no motor.ratedVoltage).',
+            ),
+          ]
         : [
-            `Below ${ratedVoltage} the base speed and the power of the motor fall with the voltage; above it nothing is added.`,
+            assumed(
+              'motor.ratedVoltage',
+              `Below ${ratedVoltage} the base speed and the power of the motor fall with the voltage; above it nothing is added.`,
+            ),
           ],
   }
 }
@@ -210,7 +172,7 @@ export interface Conversion {
   readonly brakingTorque: (power: number, speed: number) => number
   /** Electrical power with its working. */
   readonly powerOf: (torque: Quantity<'torque'>, speed: Quantity<'angularSpeed'>) => Quantity<'power'>
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /**
@@ -238,7 +200,10 @@ function byEfficiency(efficiency: Quantity<'ratio'>): Conversion {
     brakingTorque: (power, speed) => torqueOf(power / eta, speed),
     powerOf: (torque, speed) => electricalPowerAtEfficiency({ shaftPower: shaftPower({ torque, speed }), efficiency }),
     assumptions: [
-      `Motor and controller have an efficiency of ${efficiency.as('%')} at every load, driving and braking.`,
+      assumed(
+        'motor.efficiency',
+        `Motor and controller have an efficiency of ${efficiency.as('%')} at every load, driving and braking.`,
+      ),
     ],
   }
 }
@@ -286,6 +251,11 @@ function byLoss(loss: NonNullable<Motor['loss']>): Conversion {
     assumptions:
       left.length === 0
         ? []
-        : [`Losses that are not given are taken as zero: ${left.map((key) => `motor.loss.${key}`).join(', ')}.`],
+        : [
+            assumed(
+              'motor.loss',
+              `Losses that are not given are taken as zero: ${left.map((key) => `motor.loss.${key}`).join(', ')}.`,
+            ),
+          ],
   }
 }

@@ -3,23 +3,12 @@
  *
  * Rests on circuit theory: the open-circuit voltage behind one resistance, within the limits of modules and controller.
  */
-import * as z from 'zod/mini'
 import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
 import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
+import { type Assumption, assumed } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import type { Controller } from '../vehicle.js'
 import type { Rating } from './envelope.js'
-
-/** The limits of a controller as they are read. */
-export const controllerGiven = /*@__PURE__*/ about(
-  'the limits of the controller',
-  z.strictObject({
-    batteryCurrent: z.optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
-    chargeCurrent: z.optional(given('current', 'Most current that it sends back to the pack', { min: 0 })),
-    minimumVoltage: z.optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
-    maximumVoltage: z.optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
-  }),
-)
 
 /** A bound on a current or a voltage, in SI, and what sets it. */
 type Bound = readonly [value: number, limitedBy: string]
@@ -37,7 +26,7 @@ export interface Supply {
   readonly discharge: { readonly [rating in Rating]: Bound }
   /** Most current on charge, as a positive figure. */
   readonly charge: Bound
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** The most power in one direction, as positive SI numbers, and what sets it. */
@@ -58,7 +47,7 @@ export interface PowerLimit {
 export function supplyOf(
   where: string,
   pack: Pack,
-  controller: Read<typeof controllerGiven> = {},
+  controller: Controller = {},
   temperature?: Quantity<'temperature'>,
 ): Supply {
   refuseModule(where, 'pack.module', pack.module)
@@ -95,14 +84,24 @@ export function supplyOf(
         ...(chargeCurrent === undefined ? [] : [[chargeCurrent.si, 'charge current of the controller'] as const]),
       ]),
     assumptions: [
-      curve.basis,
-      basis,
-      'The modules are equal and share the current; links and contactors add no resistance.',
+      assumed('pack.openCircuit', curve.basis),
+      assumed('pack.resistance', basis),
+      assumed('pack.links', 'The modules are equal and share the current; links and contactors add no resistance.'),
       ...(module.peakCurrent === undefined
-        ? ['The modules give their continuous current also for a short time: no peakCurrent is given.']
+        ? [
+            assumed(
+              'pack.module.peakCurrent.absent',
+              'The modules give their continuous current also for a short time: no peakCurrent is given.',
+            ),
+          ]
         : []),
       ...(module.chargeCurrent === undefined
-        ? ['No charge current of the modules is given: on charge only their voltage is a limit.']
+        ? [
+            assumed(
+              'pack.module.chargeCurrent.absent',
+              'No charge current of the modules is given: on charge only their voltage is a limit.',
+            ),
+          ]
         : []),
     ],
   }

@@ -4,19 +4,19 @@
  * Rests on Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), acceleration performance, and
  * Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { brakesAndSteering } from '../../procedure/cautions.js'
+import { type Findings, given, procedure, type Unfinished } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { inertiaForce } from '../road/road-load.js'
 import {
   type Drive,
   type DriveGear,
+  driveFields,
   driveOf,
-  driveShape,
   GRIP,
+  gradeField,
   type Held,
   heldSpeed,
   highestSpeedIn,
@@ -50,32 +50,12 @@ export interface Acceleration extends Findings {
   readonly errorBound: { readonly time: Quantity<'time'>; readonly distance: Quantity<'length'> }
 }
 
-/** The time that a shift takes, unless given: common practice for a synchronised box, no source. */
-const SHIFT = '0.8 s'
 /** More gears than this are not tried in every combination. */
 const GEARS = 8
-
-const accelerateGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive that speeds up',
-    z.strictObject({
-      ...driveShape,
-      from: z.optional(given('speed', 'Speed at the start', { min: 0 })),
-      to: given('speed', 'Speed to be reached', { above: 0 }),
-      shiftTime: z.optional(given('time', 'Time without pull in a shift', { min: 0 })),
-      grade: z.optional(given('ratio', 'Grade, rise over run')),
-    }),
-  ))()
 
 /**
  * Works out how long a car takes from one speed to another and how far it goes, limited by grip with the load that moves
  * under acceleration, and by torque, power, voltage and pack, with a shift where it helps.
- *
- * Takes what {@link tractionCurves} takes of a car with its drive, and
- *
- * - `from` (km/h), 0 unless given, and `to` (km/h), above it
- * - `shiftTime` (s), in which the car rolls without pull: 0.8 s unless given
- * - `grade`, rise over run, level unless given
  *
  * Every sequence of gears is tried, at most 8 gears; the one that arrives first is returned. It shifts where the next of
  * its gears speeds the car up as well, the last such place where a bumpy torque curve has several: another may be some per
@@ -102,67 +82,73 @@ const accelerateGiven = /*@__PURE__*/ (() =>
  *     wheelbase: '2.03 m',
  *     centreOfGravity: { aft: '1 m', up: '0.5 m' },
  *     drivenAxle: 'rear',
+ *     tyre: '145/80 R13',
+ *     friction: 0.9,
  *   },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
- *   friction: 0.9,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  *   to: '80 km/h',
  * })
  * `${time}, ${distance}, in ${gears.join(' and ')}` // '5.638 s, 72.14 m, in second'
  * ```
  */
-export const accelerate = /*@__PURE__*/ procedure('accelerate', accelerateGiven, (read): Acceleration => {
-  const { from: start, to, shiftTime: asked, grade: slope, ...rest } = read
-  const from = start ?? quantity('speed', '0 km/h')
-  const shiftTime = asked ?? quantity('time', SHIFT)
-  const grade = slope ?? quantity('ratio', 0)
-  refuseSpeeds(from, to)
-  const drive = driveOf('accelerate', rest)
-  refuseMany(drive.gears.length)
-  const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
-  const best = sequencesOf(drive.gears)
-    .map((gears) => run.through(gears))
-    .filter((course) => course !== undefined)
-    .reduce<Course | undefined>((one, other) => (one === undefined || other.time < one.time ? other : one), undefined)
-  if (best === undefined) throw neverReached(drive, from, to, grade)
-  showEnds(drive, best, from, to, grade)
-  return {
-    time: quantity('time', best.time, 's'),
-    distance: quantity('length', best.distance, 'm'),
-    gears: best.gears.map(({ name }) => name),
-    shifts: best.shifts.map(({ from: one, to: other, speed }) => ({
-      from: one.name,
-      to: other.name,
-      speed: quantity('speed', speed, 'm/s').as('km/h'),
-    })),
-    series: best.points.map((point) => ({
-      time: quantity('time', point.time, 's'),
-      speed: quantity('speed', point.speed, 'm/s').as('km/h'),
-      distance: quantity('length', point.distance, 'm'),
-      gear: point.gear,
-      acceleration: quantity('acceleration', point.most, 'm/s²'),
-      limitedBy: point.limitedBy,
-    })),
-    errorBound: {
-      time: quantity('time', best.timeError, 's'),
-      distance: quantity('length', best.distanceError, 'm'),
-    },
-    checks: [],
-    assumptions: [
-      ...drive.assumptions,
-      ...drive.inertia.assumptions,
-      ...(start === undefined ? ['The car starts from rest (from by default).'] : []),
-      ...(slope === undefined ? ['The road is level (grade by default).'] : []),
-      ...(asked === undefined
-        ? [`A shift takes ${shiftTime} without pull (shiftTime by default; common practice, no source).`]
-        : []),
-      'The driver gives full torque at once, or what the tyres just hold.',
-    ],
-    cautions: [cautions.brakesAndSteering],
-  }
+export const accelerate = /*@__PURE__*/ procedure({
+  name: 'accelerate',
+  title: 'Acceleration from one speed to another',
+  answers: 'How long does the car take from one speed to another, and how far does it go?',
+  input: {
+    ...driveFields,
+    from: given('speed', 'Speed at the start', { min: 0, default: '0 km/h', because: 'a start from rest' }),
+    to: given('speed', 'Speed to be reached', { above: 0 }),
+    shiftTime: given('time', 'Time without pull in a shift', {
+      min: 0,
+      default: '0.8 s',
+      because: 'a synchronised box; common practice, no source',
+    }),
+    grade: gradeField,
+  },
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'acceleration performance'),
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+  ],
+  assumes: ['The driver gives full torque at once, or what the tyres just hold.'],
+  work: ({ from, to, shiftTime, grade, ...vehicle }): Unfinished<Acceleration> => {
+    refuseSpeeds(from, to)
+    const drive = driveOf('accelerate', vehicle)
+    refuseMany(drive.gears.length)
+    const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
+    const best = sequencesOf(drive.gears)
+      .map((gears) => run.through(gears))
+      .filter((course) => course !== undefined)
+      .reduce<Course | undefined>((one, other) => (one === undefined || other.time < one.time ? other : one), undefined)
+    if (best === undefined) throw neverReached(drive, from, to, grade)
+    showEnds(drive, best, from, to, grade)
+    return {
+      time: quantity('time', best.time, 's'),
+      distance: quantity('length', best.distance, 'm'),
+      gears: best.gears.map(({ name }) => name),
+      shifts: best.shifts.map(({ from: one, to: other, speed }) => ({
+        from: one.name,
+        to: other.name,
+        speed: quantity('speed', speed, 'm/s').as('km/h'),
+      })),
+      series: best.points.map((point) => ({
+        time: quantity('time', point.time, 's'),
+        speed: quantity('speed', point.speed, 'm/s').as('km/h'),
+        distance: quantity('length', point.distance, 'm'),
+        gear: point.gear,
+        acceleration: quantity('acceleration', point.most, 'm/s²'),
+        limitedBy: point.limitedBy,
+      })),
+      errorBound: {
+        time: quantity('time', best.timeError, 's'),
+        distance: quantity('length', best.distanceError, 'm'),
+      },
+      checks: [],
+      assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
+      cautions: [brakesAndSteering],
+    }
+  },
 })
 
 function refuseSpeeds(from: Quantity<'speed'>, to: Quantity<'speed'>): void {
@@ -174,7 +160,7 @@ function refuseSpeeds(from: Quantity<'speed'>, to: Quantity<'speed'>): void {
 function refuseMany(count: number): void {
   if (count <= GEARS) return
   const expected = `at most ${GEARS} gears: every sequence of them is tried`
-  throw new InputError('accelerate', [{ path: 'gears', expected, received: `${count} gears` }])
+  throw new InputError('accelerate', [{ path: 'gearbox.gears', expected, received: `${count} gears` }])
 }
 
 /** Every sequence of gears that goes up. */

@@ -4,61 +4,42 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4, and on Ehsani et al., Modern Electric,
  * Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  */
-import * as z from 'zod/mini'
-import { packGiven } from '../../electrical/pack/module.js'
 import { rootBetween } from '../../formula/root.js'
+import { type Assumption, assumed, given, optional, type Read } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
-import {
-  drivelineOf,
-  drivelineShape,
-  type GearNumbers,
-  gearNumbers,
-  type LossyGear,
-  wheelForce,
-} from '../gearing/driveline.js'
+import { drivelineOf, type GearNumbers, gearNumbers, type LossyGear, wheelForce } from '../gearing/driveline.js'
 import {
   type Conversion,
   conversionOf,
   type Envelope,
   envelopeOf,
-  motorGiven,
   motorLimits,
   type Rating,
 } from '../motor/envelope.js'
-import {
-  controllerGiven,
-  greatestDischarge,
-  loadedVoltage,
-  type PowerLimit,
-  type Supply,
-  supplyOf,
-} from '../motor/supply.js'
-import { airGiven, airOf } from '../road/air.js'
-import { type CarOnRoad, carGiven, carOnRoad, type Grip, gripOf, type Inertia, inertiaOf } from '../road/car.js'
+import { greatestDischarge, loadedVoltage, type PowerLimit, type Supply, supplyOf } from '../motor/supply.js'
+import { airOf } from '../road/air.js'
+import { type CarOnRoad, carOnRoad, type Grip, gripOf, type Inertia, inertiaOf } from '../road/car.js'
 import { aerodynamicDrag, gradeForce, roadLoad, rollingResistance } from '../road/road-load.js'
+import { airField, carField, controllerField, gearboxField, motorField, packField, spareParts } from '../vehicle.js'
 
-/** What describes the source of power and the surroundings of a drive in a structure. */
-export const surroundingsShape = /*@__PURE__*/ (() => ({
-  pack: z.optional(packGiven),
-  controller: z.optional(controllerGiven),
-  stateOfCharge: z.optional(given('ratio', 'State of charge of the pack', { min: 0, max: 1 })),
-  cellTemperature: z.optional(given('temperature', 'Temperature of the cells', { above: 0 })),
-  friction: z.optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
-  air: z.optional(airGiven),
+/** What describes a vehicle that drives, and the state of its pack. */
+export const driveFields = /*@__PURE__*/ (() => ({
+  ...spareParts,
+  car: carField,
+  gearbox: gearboxField,
+  motor: motorField,
+  controller: optional(controllerField),
+  pack: optional(packField),
+  air: airField,
+  stateOfCharge: optional(given('ratio', 'State of charge of the pack', { min: 0, max: 1 })),
+  cellTemperature: optional(given('temperature', 'Temperature of the cells', { above: 0 })),
 }))()
+/** What is read of a vehicle that drives. */
+export type DriveRead = Read<typeof driveFields>
 
-/** What describes a car with its drive in a structure. */
-export const driveShape = /*@__PURE__*/ (() => ({
-  car: carGiven,
-  motor: motorGiven,
-  ...drivelineShape,
-  ...surroundingsShape,
-}))()
-
-const driveGiven = /*@__PURE__*/ (() => about('a car with its drive', z.strictObject(driveShape)))()
-/** What is read of a car with its drive. */
-export type DriveRead = Read<typeof driveGiven>
+/** The grade of a road on which a car drives. */
+export const gradeField = /*@__PURE__*/ (() =>
+  given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2], default: 0, because: 'a level road' }))()
 
 /** A gear of a drive, by name and as plain numbers. */
 export interface DriveGear extends GearNumbers {
@@ -86,7 +67,7 @@ export interface Drive extends Power {
   readonly grip?: Grip
   readonly airDensity: Quantity<'density'>
   readonly headwind: Quantity<'speed'>
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** A pull or torque on plain SI numbers, and what holds it. */
@@ -112,7 +93,7 @@ const MIDDLING = 0.5
 function powerOf(
   where: string,
   read: Pick<DriveRead, 'motor' | 'pack' | 'controller' | 'stateOfCharge' | 'cellTemperature'>,
-): Power & { readonly assumptions: readonly string[] } {
+): Power & { readonly assumptions: readonly Assumption[] } {
   const envelope = envelopeOf(where, read.motor)
   const stateOfCharge = read.stateOfCharge ?? quantity('ratio', MIDDLING)
   const hasLosses = read.motor.loss !== undefined || read.motor.efficiency !== undefined
@@ -124,7 +105,7 @@ function powerOf(
       ...(conversion === undefined ? {} : { conversion }),
       openCircuit: Infinity,
       stateOfCharge,
-      assumptions: ['The pack gives all that the motor can take: none is given.'],
+      assumptions: [assumed('pack.absent', 'The pack gives all that the motor can take: none is given.')],
     }
   }
   const conversion = conversionOf(where, read.motor)
@@ -145,8 +126,13 @@ function powerOf(
       ...conversion.assumptions,
       ...supply.assumptions,
       ...(read.stateOfCharge === undefined
-        ? [`The pack is at ${stateOfCharge.as('%')} (stateOfCharge by default), and stays there.`]
-        : ['The state of charge stays as it is.']),
+        ? [
+            assumed(
+              'stateOfCharge.default',
+              `The pack is at ${stateOfCharge.as('%')} (stateOfCharge by default), and stays there.`,
+            ),
+          ]
+        : [assumed('stateOfCharge', 'The state of charge stays as it is.')]),
     ],
   }
 }
@@ -155,7 +141,13 @@ function refuseWithoutPack(
   where: string,
   read: Pick<DriveRead, 'controller' | 'stateOfCharge' | 'cellTemperature'>,
 ): void {
-  const idle = (['controller', 'stateOfCharge', 'cellTemperature'] as const).filter((key) => read[key] !== undefined)
+  const { controller = {} } = read
+  const idle = [
+    ...(['batteryCurrent', 'chargeCurrent', 'minimumVoltage', 'maximumVoltage'] as const)
+      .filter((key) => controller[key] !== undefined)
+      .map((key) => `controller.${key}`),
+    ...(['stateOfCharge', 'cellTemperature'] as const).filter((key) => read[key] !== undefined),
+  ]
   if (idle.length === 0) return
   throw new InputError(
     where,
@@ -175,22 +167,25 @@ export function driveOf(where: string, read: DriveRead): Drive {
   const road = carOnRoad(where, read.car)
   const inertia = inertiaOf(where, read.car, gears[0]?.rollingRadius, read.motor.inertia)
   const air = airOf(read.air)
+  const { friction } = read.car
   return {
     ...power,
     road,
     inertia,
     gears: gears.map((gear) => ({ name: gear.name, gear, ...gearNumbers(gear) })),
-    ...(read.friction === undefined ? {} : { grip: gripOf(where, read.car, read.friction) }),
+    ...(friction === undefined ? {} : { grip: gripOf(where, read.car, friction) }),
     airDensity: air.density,
     headwind: air.headwind,
     assumptions: [
       ...assumptions,
       ...power.assumptions,
       ...road.assumptions,
-      ...air.assumptions,
-      read.friction === undefined
-        ? 'The tyres hold whatever the motor gives: no friction is given.'
-        : 'Both driven wheels hold alike; on a rigid axle without a locked differential they hold some per cent less.',
+      friction === undefined
+        ? assumed('car.friction.absent', 'The tyres hold whatever the motor gives: no car.friction is given.')
+        : assumed(
+            'car.friction',
+            'Both driven wheels hold alike; on a rigid axle without a locked differential they hold some per cent less.',
+          ),
     ],
   }
 }

@@ -4,16 +4,22 @@
  * Rests on Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance: a low
  * ratio for the speed, a high one for grade and launch.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
-import { type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { tyreShape } from '../gearing/driveline.js'
+import { cite, section } from '../../formula/index.js'
+import { approval, liftedCar } from '../../procedure/cautions.js'
+import {
+  type Check,
+  check,
+  type Findings,
+  given,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { oneEfficiency } from '../gearing/driveline.js'
 import { motorSpeed } from '../gearing/gears.js'
-import { motorGiven } from '../motor/envelope.js'
-import { carGiven } from '../road/car.js'
-import { type Drive, type DriveGear, driveOf, loadOn, pullIn, surroundingsShape } from './drive.js'
+import { type Drive, type DriveGear, driveFields, driveOf, loadOn, pullIn } from './drive.js'
 
 /** What one demand asks of the ratio. */
 export interface RatioLimit {
@@ -45,32 +51,23 @@ const [LOWEST, HIGHEST] = [0.1, 100]
 /** Into how many steps, each the same share longer, they are cut. */
 const STEPS = 2000
 
-const fixedRatioGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car, its motor, and what is asked of one ratio',
-    z.strictObject({
-      car: carGiven,
-      motor: motorGiven,
-      ...tyreShape,
-      efficiency: given('ratio', 'Efficiency between motor shaft and wheels', { above: 0, max: 1 }),
-      ...surroundingsShape,
-      topSpeed: given('speed', 'Speed to be held on the level', { above: 0 }),
-      grade: z.optional(given('ratio', 'Grade to start on, rise over run', { above: 0 })),
-      launch: z.optional(given('acceleration', 'Acceleration from standstill on the level', { above: 0 })),
-    }),
-  ))()
-type Asked = Read<typeof fixedRatioGiven>
+const fixedRatioFields = /*@__PURE__*/ (() => ({
+  ...driveFields,
+  topSpeed: given('speed', 'Speed to be held on the level', { above: 0 }),
+  grade: optional(
+    given('ratio', 'Grade to start on, rise over run', { above: 0, usual: [0, 0.35, 'the steepest public streets'] }),
+  ),
+  launch: optional(
+    given('acceleration', 'Acceleration from standstill on the level', { above: 0, usual: ['0 m/s²', '5 m/s²'] }),
+  ),
+}))()
+type Asked = Read<typeof fixedRatioFields>
 
 /**
  * Tells whether one fixed ratio would do in place of a gearbox, and between which overall ratios.
  *
- * - `car`, `motor`, `rollingRadius` or `tyre`, `pack`, `controller`, `stateOfCharge`, `friction`, `air` as for
- *   {@link tractionCurves}
- * - `efficiency` from motor shaft to wheels of the one ratio, above 0 and at most 1
- * - `topSpeed` (km/h), above 0: to be held on the level. It sets the greatest ratio, at which the motor reaches its
- *   highest speed, and a least one, below which torque or power do not suffice
- * - `grade`, rise over run, above 0: to start on. It sets a least ratio
- * - `launch` (m/s²), above 0: acceleration from standstill. It sets a least ratio
+ * The speed sets the greatest ratio, at which the motor reaches its highest speed, and a least one, below which torque or
+ * power do not suffice; grade and launch set a least ratio. Gears and final drive of the vehicle are left out of it.
  *
  * The ratio is that of motor to wheels, final drive included. Where a demand is beyond the grip, no ratio meets it.
  *
@@ -81,10 +78,9 @@ type Asked = Read<typeof fixedRatioGiven>
  * @example
  * ```ts
  * const { fits, reason } = fixedRatio({
- *   car: { mass: '910 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '910 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   tyre: '145/80 R13',
- *   efficiency: 0.96,
+ *   gearbox: { efficiency: 0.96 },
  *   topSpeed: '140 km/h',
  *   grade: '30 %',
  * })
@@ -92,38 +88,56 @@ type Asked = Read<typeof fixedRatioGiven>
  * reason // 'a start on 30 % needs at least 6.338, and 140 km/h allows at most 5.879'
  * ```
  */
-export const fixedRatio = /*@__PURE__*/ procedure('fixedRatio', fixedRatioGiven, (asked): FixedRatio => {
-  const drive = driveFor(asked)
-  const demands = demandsOf(drive, asked)
-  const limits = demands.map(limitOf)
-  const never = limits.find(({ refused }) => refused !== undefined)
-  const lower = binding(limits, 'least', (one, other) => one > other)
-  const upper = binding(limits, 'greatest', (one, other) => one < other)
-  const window = never === undefined ? { least: lower[1], greatest: upper[1] } : undefined
-  const fits = window !== undefined && window.least.si <= window.greatest.si
-  const reason =
-    never !== undefined
-      ? `no ratio does ${never.demand}: ${never.refused}`
-      : `${lower[0]} needs at least ${lower[1]}, and ${upper[0]} allows at most ${upper[1]}`
-  if (window !== undefined) section('At the greatest ratio', () => speedAt(asked, drive, window.greatest))
-  return {
-    fits,
-    ...window,
-    limits,
-    ...(fits ? {} : { reason }),
-    checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
-    assumptions: [
-      ...drive.assumptions,
-      ...drive.inertia.assumptions,
-      'Every ratio has the efficiency that is given.',
-      'The motor gives its torque from standstill for as long as the start takes.',
-    ],
-    cautions: [cautions.liftedCar, cautions.approval],
-  }
+export const fixedRatio = /*@__PURE__*/ procedure({
+  name: 'fixedRatio',
+  title: 'One fixed ratio',
+  answers: 'Would one fixed ratio do in place of a gearbox, and between which overall ratios?',
+  input: fixedRatioFields,
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
+  ],
+  assumes: [
+    'Every ratio has the efficiency that is given.',
+    'The motor gives its torque from standstill for as long as the start takes.',
+  ],
+  work: (asked): Unfinished<FixedRatio> => {
+    const drive = driveFor(asked)
+    const demands = demandsOf(drive, asked)
+    const limits = demands.map(limitOf)
+    const never = limits.find(({ refused }) => refused !== undefined)
+    const lower = binding(limits, 'least', (one, other) => one > other)
+    const upper = binding(limits, 'greatest', (one, other) => one < other)
+    const window = never === undefined ? { least: lower[1], greatest: upper[1] } : undefined
+    const fits = window !== undefined && window.least.si <= window.greatest.si
+    const reason =
+      never !== undefined
+        ? `no ratio does ${never.demand}: ${never.refused}`
+        : `${lower[0]} needs at least ${lower[1]}, and ${upper[0]} allows at most ${upper[1]}`
+    if (window !== undefined) section('At the greatest ratio', () => speedAt(asked, drive, window.greatest))
+    return {
+      fits,
+      ...window,
+      limits,
+      ...(fits ? {} : { reason }),
+      checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
+      assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
+      cautions: [liftedCar, approval],
+    }
+  },
 })
 
 function windowCheck(least: Quantity<'ratio'>, greatest: Quantity<'ratio'>): Check {
-  return check('Least ratio under the greatest', least, 'at most', greatest, 'asked for: topSpeed, grade, launch')
+  return check(
+    'ratio.window',
+    'Least ratio under the greatest',
+    least,
+    'at most',
+    greatest,
+    'asked for: topSpeed, grade, launch',
+    'topSpeed',
+    'grade',
+    'launch',
+  )
 }
 
 /** The demand that binds at one end of the window, and its ratio. */
@@ -138,13 +152,14 @@ function binding(
 }
 
 /** A drive on one ratio of 1, to be asked with any other. */
-function driveFor({ topSpeed: _, grade: __, launch: ___, efficiency, ...rest }: Asked): Drive {
-  return driveOf('fixedRatio', {
-    ...rest,
-    gears: [['ratio', quantity('ratio', 1)]],
-    finalDrive: quantity('ratio', 1),
-    efficiency: [[undefined, efficiency]],
-  })
+function driveFor({ topSpeed: _, grade: __, launch: ___, ...vehicle }: Asked): Drive {
+  const efficiency = oneEfficiency(vehicle.gearbox.efficiency)
+  if (efficiency === undefined) {
+    const expected = 'one figure for the one ratio, such as 0.95'
+    throw new InputError('fixedRatio', [{ path: 'gearbox.efficiency', expected, received: 'one for each gear' }])
+  }
+  const one = quantity('ratio', 1)
+  return driveOf('fixedRatio', { ...vehicle, gearbox: { gears: { ratio: one }, finalDrive: one, efficiency } })
 }
 
 function speedAt(asked: Asked, drive: Drive, ratio: Quantity<'ratio'>): void {

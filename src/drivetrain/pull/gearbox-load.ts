@@ -5,16 +5,36 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2. An engine reaches its torque at some speed and
  * through a slipping clutch; a motor has it from low speed on, in every gear.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
-import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { drivelineOf, drivelineShape, gearNumbers, type LossyGear, torqueForForce } from '../gearing/driveline.js'
+import { cite, section } from '../../formula/index.js'
+import { liftedCar, turningShaft } from '../../procedure/cautions.js'
+import {
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  optional,
+  procedure,
+  required,
+  type Unfinished,
+} from '../../procedure/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { drivelineOf, type Gear, gearingOf, gearNumbers, type LossyGear, torqueForForce } from '../gearing/driveline.js'
 import { motorSpeed, roadSpeed, wheelTorque } from '../gearing/gears.js'
 import { criticalSpeed } from '../gearing/propshaft.js'
-import { envelopeOf, type Motor, motorGiven } from '../motor/envelope.js'
-import { carGiven, gripOf } from '../road/car.js'
+import { envelopeOf } from '../motor/envelope.js'
+import { gripOf } from '../road/car.js'
+import {
+  type Car,
+  carField,
+  gearboxField,
+  gearboxFields,
+  type Motor,
+  motorField,
+  motorFields,
+  spareParts,
+} from '../vehicle.js'
 import { GRIP } from './drive.js'
 
 /** The load in one gear. */
@@ -37,25 +57,11 @@ export interface GearboxLoad extends Findings {
   readonly torqueLimit?: Quantity<'torque'>
 }
 
-const gearboxLoadGiven = /*@__PURE__*/ (() =>
-  about(
-    'a gearbox and its motor',
-    z.strictObject({
-      ...drivelineShape,
-      motor: motorGiven,
-      ratedInputTorque: given('torque', 'Input torque for which the gearbox was made', { above: 0 }),
-      car: z.optional(carGiven),
-      friction: z.optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
-    }),
-  ))()
-
 /**
  * Holds the torque of a motor to the torque for which a gearbox was made, in every gear.
  *
- * - `gears`, `finalDrive`, `rollingRadius` or `tyre`, `efficiency`, `motor` as for {@link tractionCurves}
- * - `ratedInputTorque` (N·m), above 0: commonly that of the strongest engine with which the maker sold the box
- * - `car` and `friction`: in a low gear the tyres slip before the motor gives all its torque, and the box feels no more.
- *   A low friction flatters the box: take the highest that the tyres ever find, on dry asphalt
+ * With `car.friction`: in a low gear the tyres slip before the motor gives all its torque, and the box feels no more. A low
+ * friction flatters the box: take the highest that the tyres ever find, on dry asphalt.
  *
  * The torque of the motor is the greatest at any speed, at a voltage that does not hold it back.
  *
@@ -70,46 +76,63 @@ const gearboxLoadGiven = /*@__PURE__*/ (() =>
  * ```ts
  * const { rows, torqueLimit } = gearboxLoad({
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
- *   ratedInputTorque: '85 N·m',
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94, ratedInputTorque: '85 N·m' },
+ *   car: { mass: '760 kg', tyre: '145/80 R13' },
  * })
  * String(rows[0]?.margin) // '-41.18 %'
  * String(torqueLimit) // '85 N·m'
  * ```
  */
-export const gearboxLoad = /*@__PURE__*/ procedure('gearboxLoad', gearboxLoadGiven, (read): GearboxLoad => {
-  const { gears, assumptions } = drivelineOf('gearboxLoad', read)
-  const peak = greatestTorqueOf(read.motor)
-  const rated = read.ratedInputTorque
-  const grip = gripFor(read)
-  const rows = gears.map((gear) => section(`In ${gear.name}`, () => loadIn(gear, peak, grip, rated)))
-  const isOver = rows.some(({ inputTorque }) => inputTorque.si > rated.si)
-  return {
-    rows,
-    ...(isOver ? { torqueLimit: rated } : {}),
-    checks: rows.map(
-      ({ gear, inputTorque }): Check =>
-        check(`Input torque in ${gear}`, inputTorque, 'at most', rated, 'ratedInputTorque'),
-    ),
-    assumptions: [
-      ...assumptions,
-      'The torque is steady: the momentum of the rotor, and shifts without a clutch, come on top.',
-      ...(grip === undefined ? ['The tyres hold whatever the motor gives: no car and friction are given.'] : []),
-    ],
-    cautions: [cautions.liftedCar],
-  }
+export const gearboxLoad = /*@__PURE__*/ procedure({
+  name: 'gearboxLoad',
+  title: 'Load of a gearbox',
+  answers: 'Does the gearbox bear the torque of the motor in every gear, and to what must the controller be set?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: group('The gearbox with its final drive', {
+      ...gearboxFields,
+      ratedInputTorque: required(gearboxFields.ratedInputTorque),
+    }),
+    motor: motorField,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: ['The torque is steady: the momentum of the rotor, and shifts without a clutch, come on top.'],
+  work: ({ car, gearbox, motor }): Unfinished<GearboxLoad> => {
+    const { gears, assumptions } = drivelineOf('gearboxLoad', { car, gearbox })
+    const peak = greatestTorqueOf(motor)
+    const rated = gearbox.ratedInputTorque
+    const grip = gripFor(car)
+    const rows = gears.map((gear) => section(`In ${gear.name}`, () => loadIn(gear, peak, grip, rated)))
+    const isOver = rows.some(({ inputTorque }) => inputTorque.si > rated.si)
+    return {
+      rows,
+      ...(isOver ? { torqueLimit: rated } : {}),
+      checks: rows.map(
+        ({ gear, inputTorque }): Check =>
+          check(
+            `gearbox.torque.${gear}`,
+            `Input torque in ${gear}`,
+            inputTorque,
+            'at most',
+            rated,
+            'ratedInputTorque',
+            'gearbox.ratedInputTorque',
+          ),
+      ),
+      assumptions: [
+        ...assumptions,
+        ...(grip === undefined
+          ? [assumed('car.friction.absent', 'The tyres hold whatever the motor gives: no car.friction is given.')]
+          : []),
+      ],
+      cautions: [liftedCar],
+    }
+  },
 })
 
-function gripFor({ car, friction }: Read<typeof gearboxLoadGiven>): number | undefined {
-  if ((car === undefined) !== (friction === undefined)) {
-    const expected = 'both, to work out where the tyres slip, or neither'
-    const received = car === undefined ? 'friction alone' : 'car alone'
-    throw new InputError('gearboxLoad', [{ path: 'car and friction', expected, received }])
-  }
-  return car === undefined || friction === undefined ? undefined : gripOf('gearboxLoad', car, friction).driving(0)
+function gripFor(car: Car): number | undefined {
+  return car.friction === undefined ? undefined : gripOf('gearboxLoad', car, car.friction).driving(0)
 }
 
 /** A torque, and what sets it. */
@@ -170,39 +193,9 @@ export interface PropshaftSpeed extends Findings {
 /** Share of the critical speed to which a shaft is used: common practice, no source. */
 const USED = 0.75
 
-const propshaftSpeedGiven = /*@__PURE__*/ (() =>
-  about(
-    'a propeller shaft behind a gearbox',
-    z.strictObject({
-      ...drivelineShape,
-      efficiency: z.optional(drivelineShape.efficiency),
-      motor: motorGiven,
-      shaft: about(
-        'the shaft',
-        z.strictObject({
-          length: given('length', 'Length between the joint centres', { above: 0 }),
-          outerDiameter: given('length', 'Outer diameter of the tube', { above: 0 }),
-          innerDiameter: z.optional(given('length', 'Inner diameter of the tube', { min: 0 })),
-          elasticModulus: z.optional(given('elasticModulus', 'Elastic modulus', { above: 0 })),
-          density: z.optional(given('density', 'Density', { above: 0 })),
-        }),
-      ),
-      topSpeed: z.optional(given('speed', 'Highest road speed', { above: 0 })),
-    }),
-  ))()
-
-/** Steel for shafts, from memory of handbooks. */
-const STEEL = { elasticModulus: '205 GPa', density: '7850 kg/m³' } as const
-
 /**
  * Holds the speed of a propeller shaft to the speed at which it would whirl. A motor that turns twice as fast as the
  * engine did turns the shaft twice as fast in the same gear.
- *
- * - `gears`, `finalDrive`, `rollingRadius` or `tyre` as for {@link gearTable}; the shaft runs between box and final drive
- * - `motor.maximumSpeed` (rpm)
- * - `shaft`: `length` between the joint centres and `outerDiameter` (mm); `innerDiameter`, 0 (a solid bar) unless given;
- *   `elasticModulus` and `density`, those of steel unless given
- * - `topSpeed` (km/h): the fastest that the car goes, where that is less than the gears would allow
  *
  * @returns The highest speed of the shaft, its critical speed, and a check against three quarters of it.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
@@ -212,9 +205,8 @@ const STEEL = { elasticModulus: '205 GPa', density: '7850 kg/m³' } as const
  * @example
  * ```ts
  * const { speed, critical, checks } = propshaftSpeed({
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
+ *   car: { mass: '760 kg', tyre: '145/80 R13' },
  *   motor: { maximumSpeed: '8000 rpm' },
  *   shaft: { length: '1 m', outerDiameter: '50.8 mm', innerDiameter: '47.5 mm' },
  *   topSpeed: '130 km/h',
@@ -222,56 +214,79 @@ const STEEL = { elasticModulus: '205 GPa', density: '7850 kg/m³' } as const
  * `${speed} of ${critical}: ${checks[0]?.verdict}` // '5528 rpm of 8374 rpm: pass'
  * ```
  */
-export const propshaftSpeed = /*@__PURE__*/ procedure('propshaftSpeed', propshaftSpeedGiven, (read): PropshaftSpeed => {
-  const { shaft, topSpeed, motor } = read
-  const one = quantity('ratio', 1)
-  const { gears, assumptions } = drivelineOf('propshaftSpeed', { ...read, efficiency: [[undefined, one]] })
-  const most = motor.maximumSpeed
-  if (most === undefined) {
-    const expected = "a speed such as '8000 rpm'"
-    throw new InputError('propshaftSpeed', [{ path: 'motor.maximumSpeed', expected, received: 'nothing' }])
-  }
-  // The highest gear turns the shaft fastest at a motor speed; a road speed turns it alike in every gear that reaches it.
-  const gear = gears.at(-1) as LossyGear
-  const { rollingRadius, ratio } = gear
-  const [road, speed] = section('Speed of the shaft', () => {
-    const fastest = roadSpeed({ motorSpeed: most, ratio, rollingRadius })
-    const held = topSpeed !== undefined && topSpeed.si < fastest.si ? topSpeed : fastest
-    // The shaft turns as a motor in direct drive would.
-    return [held, motorSpeed({ speed: held, ratio: read.finalDrive, rollingRadius })] as const
-  })
-  const critical = criticalSpeed({
-    length: shaft.length,
-    outerDiameter: shaft.outerDiameter,
-    innerDiameter: shaft.innerDiameter ?? '0 mm',
-    elasticModulus: shaft.elasticModulus ?? STEEL.elasticModulus,
-    density: shaft.density ?? STEEL.density,
-  })
-  const limit = critical.times(USED)
-  return {
-    speed,
-    gear: gear.name,
-    roadSpeed: road,
-    critical,
-    margin: quantity('ratio', 1 - speed.ratioTo(critical)).as('%'),
-    checks: [
-      check(
-        'Speed of the propeller shaft',
-        speed,
-        'at most',
-        limit,
-        'three quarters of its critical speed; common practice, no source',
-      ),
-    ],
-    assumptions: [
-      ...assumptions.filter((text) => !text.startsWith('The driveline has')),
-      'The shaft is one straight tube between two joints, balanced, and runs between gearbox and final drive.',
-      ...(shaft.innerDiameter === undefined ? ['The shaft is a solid bar (shaft.innerDiameter 0 by default).'] : []),
-      ...(shaft.elasticModulus === undefined || shaft.density === undefined
-        ? [`The shaft is of steel: ${STEEL.elasticModulus}, ${STEEL.density} by default.`]
-        : []),
-      ...(topSpeed === undefined ? ['The car reaches the speed that its highest gear allows (no topSpeed).'] : []),
-    ],
-    cautions: [cautions.turningShaft, cautions.liftedCar],
-  }
+export const propshaftSpeed = /*@__PURE__*/ procedure({
+  name: 'propshaftSpeed',
+  title: 'Speed of a propeller shaft',
+  answers: 'How fast does the propeller shaft turn, and how fast may it?',
+  input: {
+    ...spareParts,
+    car: carField,
+    gearbox: gearboxField,
+    motor: group('The motor with its controller', {
+      ...motorFields,
+      maximumSpeed: required(motorFields.maximumSpeed),
+    }),
+    shaft: group('The propeller shaft', {
+      length: given('length', 'Length between the joint centres', { above: 0 }),
+      outerDiameter: given('length', 'Outer diameter of the tube', { above: 0 }),
+      innerDiameter: given('length', 'Inner diameter of the tube', {
+        min: 0,
+        default: '0 mm',
+        because: 'a solid bar',
+      }),
+      elasticModulus: given('elasticModulus', 'Elastic modulus', {
+        above: 0,
+        default: '205 GPa',
+        because: 'steel for shafts, from memory of handbooks',
+      }),
+      density: given('density', 'Density', {
+        above: 0,
+        default: '7850 kg/m³',
+        because: 'steel for shafts, from memory of handbooks',
+      }),
+    }),
+    topSpeed: optional(given('speed', 'Highest road speed', { above: 0 }), {
+      absent: 'The car reaches the speed that its highest gear allows (no topSpeed).',
+    }),
+  },
+  source: [cite("Roark's Formulas for Stress and Strain")],
+  assumes: ['The shaft is one straight tube between two joints, balanced, and runs between gearbox and final drive.'],
+  work: ({ car, gearbox, motor, shaft, topSpeed }): Unfinished<PropshaftSpeed> => {
+    const { gears, assumptions } = gearingOf('propshaftSpeed', { car, gearbox })
+    const most = motor.maximumSpeed
+    // What gearingOf has not refused.
+    const finalDrive = gearbox.finalDrive as Quantity<'ratio'>
+    // The highest gear turns the shaft fastest at a motor speed; a road speed turns it alike in every gear that reaches it.
+    const gear = gears.at(-1) as Gear
+    const { rollingRadius, ratio } = gear
+    const [road, speed] = section('Speed of the shaft', () => {
+      const fastest = roadSpeed({ motorSpeed: most, ratio, rollingRadius })
+      const held = topSpeed !== undefined && topSpeed.si < fastest.si ? topSpeed : fastest
+      // The shaft turns as a motor in direct drive would.
+      return [held, motorSpeed({ speed: held, ratio: finalDrive, rollingRadius })] as const
+    })
+    const critical = criticalSpeed(shaft)
+    const limit = critical.times(USED)
+    return {
+      speed,
+      gear: gear.name,
+      roadSpeed: road,
+      critical,
+      margin: quantity('ratio', 1 - speed.ratioTo(critical)).as('%'),
+      checks: [
+        check(
+          'shaft.speed',
+          'Speed of the propeller shaft',
+          speed,
+          'at most',
+          limit,
+          'three quarters of its critical speed; common practice, no source',
+          'shaft',
+          'topSpeed',
+        ),
+      ],
+      assumptions,
+      cautions: [turningShaft, liftedCar],
+    }
+  },
 })

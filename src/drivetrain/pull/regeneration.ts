@@ -5,26 +5,32 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3, and on UN Regulation No. 13-H (electric
  * regenerative braking, stop lamps; from memory).
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { approval, brakesAndSteering, brakingByMotor, lithiumCells } from '../../procedure/cautions.js'
+import { type Findings, given, list, procedure, type Unfinished } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { torqueForForce, wheelForce } from '../gearing/driveline.js'
 import { tractiveForce, wheelTorque } from '../gearing/gears.js'
 import { type Conversion, conversionOf } from '../motor/envelope.js'
 import { greatestCharge } from '../motor/supply.js'
 import { gripAcceleration } from '../road/traction.js'
-import { type Drive, type DriveGear, driveOf, driveShape, GRIP, highestSpeedIn, loadWorked } from './drive.js'
+import {
+  type Drive,
+  type DriveGear,
+  type DriveRead,
+  driveFields,
+  driveOf,
+  GRIP,
+  highestSpeedIn,
+  loadWorked,
+} from './drive.js'
 
 /** Whether the stop lamps light while the motor brakes, by UN Regulation No. 13-H. */
 export type StopLamps = 'must not light' | 'may light' | 'must light'
 
-/** The most that the motor may brake in a gear, at a speed and a state of charge. */
+/** The most that the motor may brake in a gear, at a speed. */
 export interface RegenPoint {
-  /** Of the pack; none where no pack is given. */
-  readonly stateOfCharge?: Quantity<'ratio'>
   readonly gear: string
   readonly speed: Quantity<'speed'>
   /** Braking force of the motor at the driven wheels; the road feels less of it by what slows the turning parts. */
@@ -40,8 +46,10 @@ export interface RegenPoint {
 
 /** How hard the motor may brake. */
 export interface RegenLimit extends Findings {
+  /** Of the pack; none where no pack is given. */
+  readonly stateOfCharge?: Quantity<'ratio'>
   readonly points: readonly RegenPoint[]
-  /** The most that the driven axle holds in braking alone, where `friction` is given. */
+  /** The most that the driven axle holds in braking alone, where `car.friction` is given. */
   readonly grip?: Quantity<'force'>
 }
 
@@ -51,34 +59,11 @@ export interface RegenLimit extends Findings {
  */
 const LAMPS = { off: 0.7, on: 1.3 } as const
 
-const regenLimitGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car whose motor brakes',
-    z.strictObject({
-      ...driveShape,
-      speeds: about(
-        'road speeds',
-        z.readonly(z.array(given('speed', 'Road speed', { above: 0 })).check(z.minLength(1))),
-      ),
-      statesOfCharge: about(
-        'states of charge',
-        z.optional(z.readonly(z.array(given('ratio', 'State of charge', { min: 0, max: 1 })).check(z.minLength(1)))),
-      ),
-    }),
-  ))()
-
-/** States of charge at which to tell the limit, unless given. */
-const STATES = [1, 0.9, 0.5] as const
-
 /**
- * Tells how hard a motor may brake a car by speed and state of charge: by the grip of the driven axle alone, by the motor,
+ * Tells how hard a motor may brake a car by speed: by the grip of the driven axle alone, by the motor,
  * and by what the pack takes; and when the stop lamps must light.
  *
- * Takes what {@link tractionCurves} takes of a car with its drive, of which `motor.loss` or `motor.efficiency` must be
- * there, and
- *
- * - `speeds` (km/h), above 0
- * - `statesOfCharge` instead of `stateOfCharge`, with a pack: full, 90 % and 50 % unless given
+ * Needs `motor.loss` or `motor.efficiency`, and beside a pack the `stateOfCharge`: a full pack takes next to nothing.
  *
  * The motor is taken to brake as hard as it drives. Gears in which it would turn too fast at a speed are left out there.
  *
@@ -86,58 +71,55 @@ const STATES = [1, 0.9, 0.5] as const
  * a deceleration of 0.7 m/s², may light above it, and must above 1.3 m/s². The deceleration is that of the car on the
  * level, with drag and rolling resistance.
  *
- * @returns A point for each state of charge, gear and speed.
+ * @returns A point for each gear and speed.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3; UN Regulation No. 13-H, from memory.
  *
  * @example
  * ```ts
  * const { points } = regenLimit({
- *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm', efficiency: '88 %' },
- *   gears: { third: 1.45 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
+ *   gearbox: { gears: { third: 1.45 }, finalDrive: 4.375, efficiency: 0.94 },
  *   speeds: ['50 km/h'],
  * })
  * points.map(({ deceleration, stopLamps }) => `${deceleration}: stop lamps ${stopLamps}`) // ['4.139 m/s²: stop lamps must light']
  * ```
  */
-export const regenLimit = /*@__PURE__*/ procedure('regenLimit', regenLimitGiven, (read): RegenLimit => {
-  const { speeds, statesOfCharge: asked, ...rest } = read
-  refuseStates(read)
-  const states =
-    rest.pack === undefined ? [undefined] : (asked ?? STATES.map((each) => quantity('ratio', each).as('%')))
-  const drive = driveOf('regenLimit', rest)
-  refuseTooFast(drive, speeds)
-  const conversion = conversionOf('regenLimit', read.motor)
-  const grip = drive.grip?.braking(0)
-  return {
-    points: states.flatMap((state) =>
-      drive.gears.flatMap((gear) =>
+export const regenLimit = /*@__PURE__*/ procedure({
+  name: 'regenLimit',
+  title: 'Limit of braking by the motor',
+  answers: 'How hard may the motor brake, what holds it, and must the stop lamps light?',
+  input: {
+    ...driveFields,
+    speeds: list('Road speeds', given('speed', 'Road speed', { above: 0 }), { least: 1 }),
+  },
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 3'),
+    cite('UN Regulation No. 13-H', 'electric regenerative braking, stop lamps; from memory'),
+  ],
+  assumes: [
+    'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
+    'Stop lamps: UN Regulation No. 13-H, from memory.',
+  ],
+  work: ({ speeds, ...vehicle }): Unfinished<RegenLimit> => {
+    const drive = driveFor(vehicle)
+    refuseTooFast(drive, speeds)
+    const conversion = conversionOf('regenLimit', vehicle.motor)
+    const grip = drive.grip?.braking(0)
+    return {
+      points: drive.gears.flatMap((gear) =>
         speeds
           .filter((speed) => speed.si <= highestSpeedIn(drive, gear))
-          .map((speed) =>
-            section(`In ${gear.name} at ${speed}${state === undefined ? '' : `, ${state.as('%')} charged`}`, () =>
-              pointAt(drive, conversion, gear, speed, state),
-            ),
-          ),
+          .map((speed) => section(`In ${gear.name} at ${speed}`, () => pointAt(drive, conversion, gear, speed))),
       ),
-    ),
-    ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-    checks: [],
-    assumptions: [
-      ...drive.assumptions.filter((text) => !text.startsWith('The pack is at')),
-      ...(drive.conversion === undefined ? conversion.assumptions : []),
-      ...(asked === undefined && rest.pack !== undefined
-        ? ['States of charge are full, 90 % and 50 % (statesOfCharge by default).']
-        : []),
-      'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
-      'Stop lamps: UN Regulation No. 13-H, from memory.',
-    ],
-    cautions: [cautions.brakingByMotor, cautions.brakesAndSteering, cautions.approval, cautions.lithiumCells],
-  }
+      ...(drive.supply === undefined ? {} : { stateOfCharge: drive.stateOfCharge }),
+      ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
+      checks: [],
+      assumptions: [...drive.assumptions, ...(drive.conversion === undefined ? conversion.assumptions : [])],
+      cautions: [brakingByMotor, brakesAndSteering, approval, lithiumCells],
+    }
+  },
 })
 
 /** Refuses speeds that no gear allows: there the motor cannot be in gear. */
@@ -151,30 +133,18 @@ function refuseTooFast(drive: Drive, speeds: readonly Quantity<'speed'>[]): void
   if (issues.length > 0) throw new InputError('regenLimit', issues)
 }
 
-function refuseStates(read: {
-  readonly pack?: unknown
-  readonly stateOfCharge?: unknown
-  readonly statesOfCharge?: unknown
-}) {
-  if (read.stateOfCharge !== undefined) {
-    const expected = 'statesOfCharge, a list such as [0.9, 0.5], in its stead'
-    throw new InputError('regenLimit', [{ path: 'stateOfCharge', expected, received: String(read.stateOfCharge) }])
+/** The drive at its state of charge, which decides what a pack takes: it is not guessed. */
+function driveFor(vehicle: DriveRead): Drive {
+  if (vehicle.pack !== undefined && vehicle.stateOfCharge === undefined) {
+    const expected = 'a state of charge such as 0.9: it decides what the pack takes'
+    throw new InputError('regenLimit', [{ path: 'stateOfCharge', expected, received: 'nothing' }])
   }
-  if (read.pack === undefined && read.statesOfCharge !== undefined) {
-    const expected = 'a pack beside it, or nothing'
-    throw new InputError('regenLimit', [{ path: 'statesOfCharge', expected, received: 'no pack' }])
-  }
+  return driveOf('regenLimit', vehicle)
 }
 
-function pointAt(
-  drive: Drive,
-  conversion: Conversion,
-  gear: DriveGear,
-  speed: Quantity<'speed'>,
-  state: Quantity<'ratio'> | undefined,
-): RegenPoint {
+function pointAt(drive: Drive, conversion: Conversion, gear: DriveGear, speed: Quantity<'speed'>): RegenPoint {
   const turning = Math.min((speed.si * gear.ratio) / gear.radius, drive.envelope.maximumSpeed)
-  const { torque, limitedBy } = brakingTorque(drive, conversion, turning, state?.si)
+  const { torque, limitedBy } = brakingTorque(drive, conversion, turning)
   const grip = drive.grip?.braking(0) ?? Infinity
   const resisted = loadWorked(drive, speed, quantity('ratio', 0))
   // The road slows the car alone, and the motor all that turns as well: what it takes from there asks no grip.
@@ -194,7 +164,6 @@ function pointAt(
     mass: quantity('mass', turningMass, 'kg'),
   })
   return {
-    ...(state === undefined ? {} : { stateOfCharge: state }),
     gear: gear.name,
     speed,
     force: atWheels.times(-1),
@@ -209,18 +178,16 @@ function pointAt(
 
 /** The most braking torque of the motor, in N·m, and what holds it: the motor, or what the pack takes. */
 function brakingTorque(
-  { envelope, supply }: Drive,
+  { envelope, supply, openCircuit }: Drive,
   conversion: Conversion,
   turning: number,
-  state: number | undefined,
 ): { readonly torque: number; readonly limitedBy: string } {
-  const openCircuit = supply === undefined || state === undefined ? Infinity : supply.openCircuitAt(state)
   // On charge the voltage is above that at rest, and the motor has at least what it has there.
   const motor = {
     torque: envelope.torqueAt(turning, openCircuit, 'peak'),
     limitedBy: envelope.limitAt(turning, openCircuit, 'peak'),
   }
-  if (supply === undefined || state === undefined) return motor
+  if (supply === undefined) return motor
   const taken = greatestCharge(supply, openCircuit)
   const byPack = conversion.brakingTorque(taken.power, turning)
   return byPack < motor.torque ? { torque: byPack, limitedBy: taken.limitedBy } : motor

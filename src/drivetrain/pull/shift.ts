@@ -3,11 +3,10 @@
  *
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, and on the losses of motor and driveline.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { brakesAndSteering } from '../../procedure/cautions.js'
+import { type Findings, given, procedure, type Unfinished } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { torqueForForce } from '../gearing/driveline.js'
 import { motorSpeed, motorTorque } from '../gearing/gears.js'
 import { conversionOf, motorLimits } from '../motor/envelope.js'
@@ -15,9 +14,10 @@ import { roadPower } from '../road/road-load.js'
 import {
   type Drive,
   type DriveGear,
+  driveFields,
   driveOf,
-  driveShape,
   GRIP,
+  gradeField,
   greatestTorque,
   highestSpeedIn,
   lastWhere,
@@ -47,13 +47,11 @@ export interface ShiftSpeeds extends Findings {
 /** By how much a pull must be more, as a share of it, to count as more. */
 const HARDER = 1e-9
 
-const shiftSpeedsGiven = /*@__PURE__*/ (() => about('a car with its drive', z.strictObject(driveShape)))()
-
 /**
  * Finds the road speed of each shift that makes the most of the motor: above it the lower gear never pulls harder. Where
  * power, not torque, is the limit, gears of one efficiency pull alike and the shift is as early as it costs nothing.
  *
- * Takes what {@link tractionCurves} takes of a car with its drive. Grip is left out: the shift is that of a car that grips.
+ * Grip is left out: the shift is that of a car that grips.
  *
  * @returns For each gear but the highest, where to leave it and why.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
@@ -62,12 +60,9 @@ const shiftSpeedsGiven = /*@__PURE__*/ (() => about('a car with its drive', z.st
  * @example
  * ```ts
  * const { shifts } = shiftSpeeds({
- *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  * })
  * shifts.map(({ from, speed, reason }) => `${from} until ${speed}: ${reason}`)
  * // [
@@ -77,19 +72,27 @@ const shiftSpeedsGiven = /*@__PURE__*/ (() => about('a car with its drive', z.st
  * // ]
  * ```
  */
-export const shiftSpeeds = /*@__PURE__*/ procedure('shiftSpeeds', shiftSpeedsGiven, (read): ShiftSpeeds => {
-  const { friction: _, ...rest } = read
-  const drive = driveOf('shiftSpeeds', rest)
-  return {
-    shifts: drive.gears.slice(1).map((next, i) => shiftTo(drive, drive.gears[i] as DriveGear, next)),
-    checks: [],
-    assumptions: [
-      ...drive.assumptions.filter((text) => !text.startsWith('The tyres hold')),
-      'The tyres grip: a shift may be earlier where they do not.',
-      'The pulls are those at a steady speed; the time that a shift takes is left out.',
-    ],
-    cautions: [cautions.brakesAndSteering],
-  }
+export const shiftSpeeds = /*@__PURE__*/ procedure({
+  name: 'shiftSpeeds',
+  title: 'Speeds at which to shift',
+  answers: 'At which road speed does each shift make the most of the motor?',
+  input: {
+    ...driveFields,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2')],
+  assumes: [
+    'The tyres grip: a shift may be earlier where they do not.',
+    'The pulls are those at a steady speed; the time that a shift takes is left out.',
+  ],
+  work: (asked): Unfinished<ShiftSpeeds> => {
+    const drive = driveOf('shiftSpeeds', { ...asked, car: { ...asked.car, friction: undefined } })
+    return {
+      shifts: drive.gears.slice(1).map((next, i) => shiftTo(drive, drive.gears[i] as DriveGear, next)),
+      checks: [],
+      assumptions: drive.assumptions.filter(({ id }) => id !== 'car.friction.absent'),
+      cautions: [brakesAndSteering],
+    }
+  },
 })
 
 function shiftTo(drive: Drive, gear: DriveGear, next: DriveGear): Shift {
@@ -126,21 +129,10 @@ export interface BestGear extends Findings {
   readonly rows: readonly SteadyGear[]
 }
 
-const bestGearGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive at a steady speed',
-    z.strictObject({
-      ...driveShape,
-      speed: given('speed', 'Road speed', { above: 0 }),
-      grade: z.optional(given('ratio', 'Grade, rise over run')),
-    }),
-  ))()
-
 /**
  * Finds the gear in which driveline, motor and controller lose least at a steady speed.
  *
- * Takes what {@link tractionCurves} takes of a car with its drive, of which `motor.loss` or `motor.efficiency` must be
- * there; and `speed` (km/h), above 0, and `grade`, rise over run, level unless given. With one `efficiency` for the motor
+ * Needs `motor.loss` or `motor.efficiency`. With one `efficiency` for the motor
  * and one for all gears nothing tells the gears apart: measure the losses, or give an efficiency for each gear. Of gears
  * that lose alike the highest is taken.
  *
@@ -153,61 +145,65 @@ const bestGearGiven = /*@__PURE__*/ (() =>
  * @example
  * ```ts
  * const { gear, rows } = bestGear({
- *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: {
  *     peakTorque: '120 N·m',
  *     peakPower: '50 kW',
  *     maximumSpeed: '8000 rpm',
  *     loss: { lossPerTorqueSquared: '0.3 W/(N·m)²', lossPerSpeed: '0.4 W/(rad/s)', constant: '80 W' },
  *   },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  *   speed: '50 km/h',
  * })
  * gear // 'fourth'
  * String(rows[3]?.loss) // '0.369 kW'
  * ```
  */
-export const bestGear = /*@__PURE__*/ procedure('bestGear', bestGearGiven, (read): BestGear => {
-  const { speed, grade = quantity('ratio', 0), ...rest } = read
-  const drive = driveOf('bestGear', rest)
-  const { powerOf: electricalOf, assumptions } = conversionOf('bestGear', read.motor)
-  const force = section('What resists the car', () => loadWorked(drive, speed, grade))
-  const wheelPower = roadPower({ force, speed })
-  const rows = drive.gears.map((each) =>
-    section(`In ${each.name}`, (): SteadyGear => {
-      const { ratio, rollingRadius, efficiency } = each.gear
-      const turning = motorSpeed({ speed, ratio, rollingRadius })
-      const torque = motorTorque({ force, ratio, rollingRadius, efficiency })
-      const electricalPower = electricalOf(torque, turning)
-      const refused = refusalOf(drive, each, speed.si, grade.si)
-      return {
-        gear: each.name,
-        motorSpeed: turning,
-        motorTorque: torque,
-        loss: electricalPower.minus(wheelPower),
-        electricalPower,
-        ...(refused === undefined ? {} : { refused }),
-      }
-    }),
-  )
-  const able = rows.filter(({ refused }) => refused === undefined)
-  const [first, ...others] = able.toReversed()
-  if (first === undefined) throw noGear(speed, rows)
-  const isLess = (one: SteadyGear, other: SteadyGear) => one.loss.si < other.loss.si - HARDER * Math.abs(other.loss.si)
-  return {
-    gear: others.reduce((best, each) => (isLess(each, best) ? each : best), first).gear,
-    rows,
-    checks: [],
-    assumptions: [
-      ...drive.assumptions,
-      ...(drive.supply === undefined ? assumptions : []),
-      ...(read.grade === undefined ? ['The road is level (grade by default).'] : []),
-    ],
-    cautions: [],
-  }
+export const bestGear = /*@__PURE__*/ procedure({
+  name: 'bestGear',
+  title: 'Gear that loses least',
+  answers: 'In which gear do driveline, motor and controller lose least at a steady speed?',
+  input: {
+    ...driveFields,
+    speed: given('speed', 'Road speed', { above: 0 }),
+    grade: gradeField,
+  },
+  source: [cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')],
+  work: ({ speed, grade, ...vehicle }): Unfinished<BestGear> => {
+    const drive = driveOf('bestGear', vehicle)
+    const { powerOf: electricalOf, assumptions } = conversionOf('bestGear', vehicle.motor)
+    const force = section('What resists the car', () => loadWorked(drive, speed, grade))
+    const wheelPower = roadPower({ force, speed })
+    const rows = drive.gears.map((each) =>
+      section(`In ${each.name}`, (): SteadyGear => {
+        const { ratio, rollingRadius, efficiency } = each.gear
+        const turning = motorSpeed({ speed, ratio, rollingRadius })
+        const torque = motorTorque({ force, ratio, rollingRadius, efficiency })
+        const electricalPower = electricalOf(torque, turning)
+        const refused = refusalOf(drive, each, speed.si, grade.si)
+        return {
+          gear: each.name,
+          motorSpeed: turning,
+          motorTorque: torque,
+          loss: electricalPower.minus(wheelPower),
+          electricalPower,
+          ...(refused === undefined ? {} : { refused }),
+        }
+      }),
+    )
+    const able = rows.filter(({ refused }) => refused === undefined)
+    const [first, ...others] = able.toReversed()
+    if (first === undefined) throw noGear(speed, rows)
+    const isLess = (one: SteadyGear, other: SteadyGear) =>
+      one.loss.si < other.loss.si - HARDER * Math.abs(other.loss.si)
+    return {
+      gear: others.reduce((best, each) => (isLess(each, best) ? each : best), first).gear,
+      rows,
+      checks: [],
+      assumptions: [...drive.assumptions, ...(drive.supply === undefined ? assumptions : [])],
+      cautions: [],
+    }
+  },
 })
 
 function refusalOf(drive: Drive, gear: DriveGear, speed: number, grade: number): string | undefined {

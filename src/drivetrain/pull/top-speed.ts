@@ -4,11 +4,20 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4, and Ehsani et al., Modern Electric,
  * Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section, standardGravity } from '../../formula/index.js'
+import { cite, section, standardGravity } from '../../formula/index.js'
+import { brakesAndSteering } from '../../procedure/cautions.js'
+import {
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  list,
+  optional,
+  procedure,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { motorSpeed } from '../gearing/gears.js'
 import type { Rating } from '../motor/envelope.js'
 import { roadPower } from '../road/road-load.js'
@@ -17,9 +26,10 @@ import {
   type Drive,
   type DriveGear,
   dragWorked,
+  driveFields,
   driveOf,
-  driveShape,
   GRIP,
+  gradeField,
   type Held,
   heldSpeed,
   highestSpeedIn,
@@ -48,16 +58,8 @@ export interface TopSpeed extends HeldSpeed, Findings {
   readonly continuous?: HeldSpeed
 }
 
-const topSpeedGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive on a grade',
-    z.strictObject({ ...driveShape, grade: z.optional(given('ratio', 'Grade, rise over run')) }),
-  ))()
-
 /**
  * Finds the highest speed of a car, in which gear, and what stops it there: the motor, the pack, or the grip.
- *
- * Takes what {@link tractionCurves} takes of a car with its drive, and `grade`, rise over run, level unless given.
  *
  * @returns The speed, the gear and the limit; the same of each gear; and the speed that is held all day, where
  * `motor.continuousTorque` or `motor.continuousPower` is given.
@@ -68,59 +70,69 @@ const topSpeedGiven = /*@__PURE__*/ (() =>
  * @example
  * ```ts
  * const { speed, gear, limitedBy } = topSpeed({
- *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '760 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  * })
  * `${speed} in ${gear}: ${limitedBy}` // '167.6 km/h in fourth: peak power of the motor'
  * ```
  */
-export const topSpeed = /*@__PURE__*/ procedure('topSpeed', topSpeedGiven, (read): TopSpeed => {
-  const { grade = quantity('ratio', 0), ...rest } = read
-  const drive = driveOf('topSpeed', rest)
-  const rated = (rating: Rating) =>
-    drive.gears.map((gear) => ({ gear, held: heldSpeed(drive, gear, grade.si, rating) }))
-  const peak = rated('peak')
-  const best = fastest(peak)
-  if (best === undefined) throw noClimb('topSpeed', drive, grade)
-  const all = drive.envelope.hasContinuous ? fastest(rated('continuous')) : undefined
-  const speed = kilometresPerHour(best.held.most)
-  const { ratio, rollingRadius } = best.gear.gear
-  return {
-    speed,
-    gear: best.gear.name,
-    limitedBy: best.held.limitedBy,
-    ...section(`At ${speed} in ${best.gear.name}`, () => ({
-      power: roadPower({ force: loadWorked(drive, speed, grade), speed }),
-      motorSpeed: motorSpeed({ speed, ratio, rollingRadius }),
-    })),
-    gears: peak.map(({ gear, held }) =>
-      held === undefined
-        ? { gear: gear.name }
-        : { gear: gear.name, speed: kilometresPerHour(held.most), limitedBy: held.limitedBy },
-    ),
-    ...(all === undefined
-      ? {}
-      : {
-          continuous: {
-            speed: kilometresPerHour(all.held.most),
-            gear: all.gear.name,
-            limitedBy: all.held.limitedBy,
-          },
-        }),
-    checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
-    assumptions: [
-      ...drive.assumptions,
-      ...(read.grade === undefined ? ['The road is level (grade by default).'] : []),
-      ...(drive.envelope.hasContinuous
-        ? []
-        : ['How long the speed is held is not told: no continuous figures are given.']),
-    ],
-    cautions: [cautions.brakesAndSteering],
-  }
+export const topSpeed = /*@__PURE__*/ procedure({
+  name: 'topSpeed',
+  title: 'Highest speed',
+  answers: 'How fast does the car go, in which gear, and what stops it there?',
+  input: {
+    ...driveFields,
+    grade: gradeField,
+  },
+  source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 4')],
+  work: ({ grade, ...vehicle }): Unfinished<TopSpeed> => {
+    const drive = driveOf('topSpeed', vehicle)
+    const rated = (rating: Rating) =>
+      drive.gears.map((gear) => ({ gear, held: heldSpeed(drive, gear, grade.si, rating) }))
+    const peak = rated('peak')
+    const best = fastest(peak)
+    if (best === undefined) throw noClimb('topSpeed', drive, grade)
+    const all = drive.envelope.hasContinuous ? fastest(rated('continuous')) : undefined
+    const speed = kilometresPerHour(best.held.most)
+    const { ratio, rollingRadius } = best.gear.gear
+    return {
+      speed,
+      gear: best.gear.name,
+      limitedBy: best.held.limitedBy,
+      ...section(`At ${speed} in ${best.gear.name}`, () => ({
+        power: roadPower({ force: loadWorked(drive, speed, grade), speed }),
+        motorSpeed: motorSpeed({ speed, ratio, rollingRadius }),
+      })),
+      gears: peak.map(({ gear, held }) =>
+        held === undefined
+          ? { gear: gear.name }
+          : { gear: gear.name, speed: kilometresPerHour(held.most), limitedBy: held.limitedBy },
+      ),
+      ...(all === undefined
+        ? {}
+        : {
+            continuous: {
+              speed: kilometresPerHour(all.held.most),
+              gear: all.gear.name,
+              limitedBy: all.held.limitedBy,
+            },
+          }),
+      checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
+      assumptions: [
+        ...drive.assumptions,
+        ...(drive.envelope.hasContinuous
+          ? []
+          : [
+              assumed(
+                'motor.continuous.absent',
+                'How long the speed is held is not told: no continuous figures are given.',
+              ),
+            ]),
+      ],
+      cautions: [brakesAndSteering],
+    }
+  },
 })
 
 /** The check of a grade on which no speed is held all day. */
@@ -129,7 +141,8 @@ function allDayCheck(drive: Drive, grade: Quantity<'ratio'>): Check {
   const force = (newtons: number) => quantity('force', newtons, 'N')
   const pull = force(pullIn(drive, lowest, 0, 'continuous').most)
   const load = force(loadOn(drive, 0, grade.si))
-  return check('Pull that the motor holds all day', pull, 'at least', load, `what resists on ${grade.as('%')}`)
+  const basis = `what resists on ${grade.as('%')}`
+  return check('motor.continuousPull', 'Pull that the motor holds all day', pull, 'at least', load, basis, 'grade')
 }
 
 function kilometresPerHour(speed: number): Quantity<'speed'> {
@@ -180,31 +193,16 @@ export interface ClimbingAbility extends Findings {
   readonly gears: readonly { readonly gear: string; readonly grade: Quantity<'ratio'>; readonly limitedBy: string }[]
 }
 
-const climbingGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive on a hill',
-    z.strictObject({
-      ...driveShape,
-      speeds: about('road speeds', z.optional(z.readonly(z.array(given('speed', 'Road speed', { min: 0 }))))),
-      grade: z.optional(given('ratio', 'Grade that the car must climb from standstill, rise over run', { above: 0 })),
-    }),
-  ))()
-
 /**
  * Finds the steepest grade that a car climbs, from standstill and at speeds, in which gear, and what holds it: the motor,
  * the pack or the grip.
- *
- * Takes what {@link tractionCurves} takes of a car with its drive, and
- *
- * - `speeds` (km/h): at which to tell the grade beside that from standstill
- * - `grade`, rise over run: one that the car must climb from standstill, for a check
  *
  * Give the mass with passengers and load: that is what climbs the hill.
  *
  * @returns The grades, rise over run, with gear and limit; also all day, where `motor.continuousTorque` or
  * `motor.continuousPower` is given.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError for a speed at which
- * no gear turns the motor slowly enough, and without `friction` where a gear pulls more than the weight: then only the grip
+ * no gear turns the motor slowly enough, and without `car.friction` where a gear pulls more than the weight: then only the grip
  * bounds the grade.
  * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), gradeability; Gillespie,
  * Fundamentals of Vehicle Dynamics (1992), chapter 2.
@@ -212,35 +210,52 @@ const climbingGiven = /*@__PURE__*/ (() =>
  * @example
  * ```ts
  * const { start, climbs } = climbingAbility({
- *   car: { mass: '900 kg', rollingResistance: 0.013, dragArea: '0.7 m²' },
+ *   car: { mass: '900 kg', rollingResistance: 0.013, dragArea: '0.7 m²', tyre: '145/80 R13' },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  *   speeds: ['60 km/h'],
  * })
  * `${start.grade} in ${start.gear}` // '120.8 % in first'
  * climbs.map(({ speed, grade, gear }) => `${speed}: ${grade} in ${gear}`) // ['60 km/h: 30.74 % in second']
  * ```
  */
-export const climbingAbility = /*@__PURE__*/ procedure('climbingAbility', climbingGiven, (read): ClimbingAbility => {
-  const { speeds = [], grade, ...rest } = read
-  const drive = driveOf('climbingAbility', rest)
-  const standstill = quantity('speed', '0 km/h')
-  const start = climbAt(drive, standstill)
-  return {
-    start,
-    climbs: speeds.map((speed) => climbAt(drive, speed)),
-    gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
-    checks: grade === undefined ? [] : [startCheck(start, grade)],
-    assumptions: [...drive.assumptions, 'The car holds its speed: nothing is left to speed up with.'],
-    cautions: [cautions.brakesAndSteering],
-  }
+export const climbingAbility = /*@__PURE__*/ procedure({
+  name: 'climbingAbility',
+  title: 'Steepest grade',
+  answers: 'How steep a grade does the car climb, from standstill and at speeds, and what holds it?',
+  input: {
+    ...driveFields,
+    speeds: optional(list('Road speeds at which to tell the grade', given('speed', 'Road speed', { min: 0 }))),
+    grade: optional(
+      given('ratio', 'Grade that the car must climb from standstill, rise over run', {
+        above: 0,
+        usual: [0, 0.35, 'the steepest public streets'],
+      }),
+    ),
+  },
+  source: [
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'gradeability'),
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+  ],
+  assumes: ['The car holds its speed: nothing is left to speed up with.'],
+  work: ({ speeds = [], grade, ...vehicle }): Unfinished<ClimbingAbility> => {
+    const drive = driveOf('climbingAbility', vehicle)
+    const standstill = quantity('speed', '0 km/h')
+    const start = climbAt(drive, standstill)
+    return {
+      start,
+      climbs: speeds.map((speed) => climbAt(drive, speed)),
+      gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
+      checks: grade === undefined ? [] : [startCheck(start, grade)],
+      assumptions: drive.assumptions,
+      cautions: [brakesAndSteering],
+    }
+  },
 })
 
 function startCheck({ grade, gear }: Climb, asked: Quantity<'ratio'>): Check {
-  return check(`Grade from standstill in ${gear}`, grade, 'at least', asked.as('%'), 'asked for: grade')
+  const name = `Grade from standstill in ${gear}`
+  return check('start.grade', name, grade, 'at least', asked.as('%'), 'asked for: grade', 'grade')
 }
 
 function climbAt(drive: Drive, speed: Quantity<'speed'>): Climb {
@@ -306,7 +321,7 @@ function gradeIn(
   const has = String(quantity('force', pull.most, 'N'))
   throw new CalculationError(
     'climbingAbility',
-    `the pull of ${has} in ${gear.name} is more than the weight of the car: only grip bounds the grade, and no friction is given`,
+    `the pull of ${has} in ${gear.name} is more than the weight of the car: only grip bounds the grade, and no car.friction is given`,
     { pull: has },
   )
 }

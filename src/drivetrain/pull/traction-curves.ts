@@ -4,17 +4,16 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, and Ehsani et al., Modern Electric, Hybrid
  * Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { brakesAndSteering, liftedCar } from '../../procedure/cautions.js'
+import { assumed, type Findings, given, list, optional, procedure, type Unfinished } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
 import { tractiveForce, wheelTorque } from '../gearing/gears.js'
 import {
   type Drive,
   type DriveGear,
+  driveFields,
   driveOf,
-  driveShape,
   greatestTorque,
   heldSpeed,
   highestSpeedIn,
@@ -61,19 +60,6 @@ export interface TractionCurves extends Findings {
   readonly grip?: Quantity<'force'>
 }
 
-const tractionCurvesGiven = /*@__PURE__*/ (() =>
-  about(
-    'a car with its drive',
-    z.strictObject({
-      ...driveShape,
-      grades: about('grades, rise over run', z.optional(z.readonly(z.array(given('ratio', 'Grade, rise over run'))))),
-      speeds: about(
-        'road speeds of the points',
-        z.optional(z.readonly(z.array(given('speed', 'Road speed', { min: 0 })))),
-      ),
-    }),
-  ))()
-
 /** Grades for which the road load is drawn, unless given. */
 const GRADES = [0, 0.1, 0.2] as const
 /** Distance of the points along the speed, in km/h, unless speeds are given. */
@@ -84,22 +70,6 @@ const MOST_POINTS = 200
 /**
  * Draws the pull of a car in every gear against speed, under the limits of motor, pack, controller and grip, with the
  * road load on several grades and the speeds at which the two meet.
- *
- * - `car`: `mass` (kg); `rollingResistance` and `dragArea` (m²), or `roadLoad` from a coast-down, `constant` (N), `linear`
- *   (N/(km/h)), `quadratic` (N/(km/h)²) and where known the `airDensity` of that day; for grip also `wheelbase`,
- *   `centreOfGravity` with `aft` and `up`, and `drivenAxle`; `rotatingFactor`, or `wheelInertia` of all wheels together
- * - `motor`: `peakTorque` (N·m) and `peakPower` (kW), or a `curve` of points [speed, torque], or both for the lesser;
- *   `maximumSpeed` (rpm); `continuousTorque` and `continuousPower`; `ratedVoltage` (V), below which base speed and power
- *   fall with the voltage; with a pack, `efficiency` of motor and controller or the coefficients of their `loss`;
- *   `inertia` (kg·m²)
- * - `gears`, `finalDrive`, `rollingRadius` or `tyre`, as for {@link gearTable}
- * - `efficiency` from motor shaft to wheels, one or one for each gear, above 0 and at most 1
- * - `pack` and `cellTemperature` as for `packAt`, `stateOfCharge` (0.5 unless given), and `controller` with
- *   `batteryCurrent`, `minimumVoltage` and others of its limits
- * - `friction`: friction coefficient of tyre and road, for the grip
- * - `air`: `temperature` (20 °C), `altitude` (0 m), `headwind` (0 km/h) unless given
- * - `grades`: level, 10 % and 20 % unless given
- * - `speeds` (km/h) of the points: every 5 km/h unless given
  *
  * @returns A curve for each gear with what holds each point, road loads, and crossings.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
@@ -115,49 +85,62 @@ const MOST_POINTS = 200
  *     wheelbase: '2.03 m',
  *     centreOfGravity: { aft: '1 m', up: '0.5 m' },
  *     drivenAxle: 'rear',
+ *     tyre: '145/80 R13',
+ *     friction: 0.9,
  *   },
  *   motor: { peakTorque: '120 N·m', peakPower: '50 kW', maximumSpeed: '8000 rpm' },
- *   gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 },
- *   finalDrive: 4.375,
- *   tyre: '145/80 R13',
- *   efficiency: 0.94,
- *   friction: 0.9,
+ *   gearbox: { gears: { first: 3.8, second: 2.3, third: 1.45, fourth: 1 }, finalDrive: 4.375, efficiency: 0.94 },
  * })
  * curves.map(({ gear, start, spins }) => `${gear} ${start}${spins ? ', spins' : ''}`)
  * // ['first 6872 N, spins', 'second 4159 N', 'third 2622 N', 'fourth 1808 N']
  * ```
  */
-export const tractionCurves = /*@__PURE__*/ procedure('tractionCurves', tractionCurvesGiven, (read): TractionCurves => {
-  const { grades: asked, speeds: at, ...rest } = read
-  const drive = driveOf('tractionCurves', rest)
-  const grades = asked ?? GRADES.map((grade) => quantity('ratio', grade).as('%'))
-  const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
-  const speeds = at ?? everyStep(fastest)
-  const grip = drive.grip?.driving(0)
-  return {
-    curves: drive.gears.map((gear) => curveOf(drive, gear, speeds, grades)),
-    roadLoads: grades.map((grade) =>
-      section(`Road load on a grade of ${grade.as('%')}`, () => ({
-        grade,
-        points: speeds.map((speed, i) => ({
-          speed,
-          // The working shows the last, where the air tells most.
-          force:
-            i === speeds.length - 1
-              ? loadWorked(drive, speed, grade)
-              : quantity('force', loadOn(drive, speed.si, grade.si), 'N'),
+export const tractionCurves = /*@__PURE__*/ procedure({
+  name: 'tractionCurves',
+  title: 'Pull against speed',
+  answers: 'How hard does the car pull in every gear, what holds it, and where does the pull meet the road load?',
+  input: {
+    ...driveFields,
+    grades: optional(list('Grades of the road loads', given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] }))),
+    speeds: optional(list('Road speeds of the points', given('speed', 'Road speed', { min: 0 }))),
+  },
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 2'),
+    cite('Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004)', 'vehicle performance'),
+  ],
+  assumes: ['Pulls are those at a steady speed.'],
+  work: ({ grades: asked, speeds: at, ...vehicle }): Unfinished<TractionCurves> => {
+    const drive = driveOf('tractionCurves', vehicle)
+    const grades = asked ?? GRADES.map((grade) => quantity('ratio', grade).as('%'))
+    const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
+    const speeds = at ?? everyStep(fastest)
+    const grip = drive.grip?.driving(0)
+    return {
+      curves: drive.gears.map((gear) => curveOf(drive, gear, speeds, grades)),
+      roadLoads: grades.map((grade) =>
+        section(`Road load on a grade of ${grade.as('%')}`, () => ({
+          grade,
+          points: speeds.map((speed, i) => ({
+            speed,
+            // The working shows the last, where the air tells most.
+            force:
+              i === speeds.length - 1
+                ? loadWorked(drive, speed, grade)
+                : quantity('force', loadOn(drive, speed.si, grade.si), 'N'),
+          })),
         })),
-      })),
-    ),
-    ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-    checks: [],
-    assumptions: [
-      ...drive.assumptions,
-      ...(asked === undefined ? ['Grades are level, 10 % and 20 % (grades by default).'] : []),
-      'Pulls are those at a steady speed.',
-    ],
-    cautions: [cautions.liftedCar, cautions.brakesAndSteering],
-  }
+      ),
+      ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
+      checks: [],
+      assumptions: [
+        ...drive.assumptions,
+        ...(asked === undefined
+          ? [assumed('grades.default', 'Grades are level, 10 % and 20 % (grades by default).')]
+          : []),
+      ],
+      cautions: [liftedCar, brakesAndSteering],
+    }
+  },
 })
 
 function everyStep(fastest: number): readonly Quantity<'speed'>[] {

@@ -4,12 +4,11 @@
  *
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 4.
  */
-import * as z from 'zod/mini'
+import { type Assumption, assumed } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import type { Car } from '../vehicle.js'
 import {
   aerodynamicDrag,
-  airDensity,
   coefficientFromConstant,
   dragAreaFromQuadratic,
   gradeForce,
@@ -17,44 +16,6 @@ import {
 } from './road-load.js'
 import { brakingLimitFront, brakingLimitRear, tractionLimitFront, tractionLimitRear } from './traction.js'
 import { equivalentMass } from './turning.js'
-
-/** A car as it is read. */
-export const carGiven = /*@__PURE__*/ about(
-  'the car',
-  z.strictObject({
-    mass: given('mass', 'Mass of the car with all that it carries', { above: 0 }),
-    rotatingFactor: z.optional(given('ratio', 'Mass with that of the turning parts over mass', { min: 1 })),
-    wheelInertia: z.optional(given('inertia', 'Moment of inertia of all wheels together', { min: 0 })),
-    rollingResistance: z.optional(given('ratio', 'Rolling resistance coefficient', { min: 0 })),
-    dragArea: z.optional(given('area', 'Drag coefficient times frontal area', { min: 0 })),
-    roadLoad: about(
-      'the coefficients of a coast-down',
-      z.optional(
-        z.strictObject({
-          constant: given('force', 'Constant coefficient', { min: 0 }),
-          linear: given('forcePerSpeed', 'Linear coefficient'),
-          quadratic: given('forcePerSpeedSquared', 'Quadratic coefficient', { min: 0 }),
-          airDensity: z.optional(given('density', 'Density of the air to which they belong', { above: 0 })),
-        }),
-      ),
-    ),
-    wheelbase: z.optional(given('length', 'Wheelbase', { above: 0 })),
-    centreOfGravity: about(
-      'where the centre of gravity lies',
-      z.optional(
-        z.strictObject({
-          aft: given('length', 'Distance behind the front axle', { min: 0 }),
-          left: z.optional(given('length', 'Distance to the left of the centre line')),
-          up: z.optional(given('length', 'Height above the ground', { min: 0 })),
-        }),
-      ),
-    ),
-    drivenAxle: about('which wheels are driven', z.optional(z.enum(['front', 'rear']))),
-  }),
-)
-
-/** What is read of a car. */
-export type Car = Read<typeof carGiven>
 
 /** What resists a car that rolls forwards, in newtons, on plain SI numbers: for loops. */
 export interface Resistance {
@@ -77,11 +38,8 @@ export interface CarOnRoad {
   readonly linear: Quantity<'forcePerSpeed'>
   readonly dragArea: Quantity<'area'>
   readonly resistance: Resistance
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
-
-/** The air of the standard conditions to which coast-downs are corrected: UN Regulation No. 154, from memory. */
-const REFERENCE_AIR = { temperature: '20 °C', pressure: '100 kPa' } as const
 
 /**
  * Reads what resists a car.
@@ -103,8 +61,13 @@ export function carOnRoad(where: string, car: Car): CarOnRoad {
     dragArea,
     resistance: resistanceOf(mass.si, coefficient.si, linear.si, dragArea.si),
     assumptions: [
-      ...(fitted?.assumptions ?? ['The rolling resistance coefficient is the same at every speed.']),
-      'The air does not lift the car.',
+      fitted === undefined
+        ? assumed('car.rollingResistance', 'The rolling resistance coefficient is the same at every speed.')
+        : assumed(
+            'car.roadLoad',
+            'The coefficients of the coast-down hold at the mass that is given; the quadratic one follows the air density.',
+          ),
+      assumed('car.lift', 'The air does not lift the car.'),
     ],
   }
 }
@@ -123,19 +86,13 @@ function resistanceOf(mass: number, coefficient: number, linear: number, dragAre
   }
 }
 
-function fromCoastDown(mass: Quantity<'mass'>, { constant, quadratic, ...given }: NonNullable<Car['roadLoad']>) {
-  const density = given.airDensity ?? airDensity(REFERENCE_AIR)
+function fromCoastDown(
+  mass: Quantity<'mass'>,
+  { constant, quadratic, airDensity }: NonNullable<Car['roadLoad']>,
+): { readonly rollingResistance: Quantity<'ratio'>; readonly dragArea: Quantity<'area'> } {
   return {
     rollingResistance: coefficientFromConstant({ constant, mass }),
-    dragArea: dragAreaFromQuadratic({ quadratic, airDensity: density }),
-    assumptions: [
-      'The coefficients of the coast-down hold at the mass that is given; the quadratic one follows the air density.',
-      ...(given.airDensity === undefined
-        ? [
-            `They belong to air of ${density} (${REFERENCE_AIR.temperature}, ${REFERENCE_AIR.pressure}; roadLoad.airDensity by default).`,
-          ]
-        : []),
-    ],
+    dragArea: dragAreaFromQuadratic({ quadratic, airDensity }),
   }
 }
 
@@ -171,7 +128,7 @@ function refuseCar(where: string, car: Car): void {
 export interface Inertia {
   /** Kilograms with a motor geared by a ratio, or with the motor at rest where there is none. */
   readonly massAt: (ratio: number | undefined) => number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /**
@@ -195,12 +152,15 @@ export function inertiaOf(
     const factor = rotatingFactor?.si ?? 1
     return {
       massAt: () => factor * mass.si,
-      assumptions: rotatingFactor === undefined ? ['Turning parts add nothing to the mass (rotatingFactor 1).'] : [],
+      assumptions:
+        rotatingFactor === undefined
+          ? [assumed('car.rotatingFactor.absent', 'Turning parts add nothing to the mass (car.rotatingFactor 1).')]
+          : [],
     }
   }
   if (rollingRadius === undefined) {
     const expected = "a rollingRadius such as '280 mm', or a tyre such as '155/80 R13', for the inertias"
-    throw new InputError(where, [{ path: 'rollingRadius or tyre', expected, received: 'neither' }])
+    throw new InputError(where, [{ path: 'car.rollingRadius or car.tyre', expected, received: 'neither' }])
   }
   const radius = rollingRadius.si
   const wheels = equivalentMass.compute({ inertia: wheelInertia?.si ?? 0, ratio: 1, radius })
@@ -208,8 +168,12 @@ export function inertiaOf(
   return {
     massAt: (ratio) => mass.si + wheels + (ratio === undefined ? 0 : motor(ratio)),
     assumptions: [
-      ...(wheelInertia === undefined ? ['The wheels add nothing to the mass (no car.wheelInertia).'] : []),
-      ...(motorInertia === undefined ? ['The motor adds nothing to the mass (no motor.inertia).'] : []),
+      ...(wheelInertia === undefined
+        ? [assumed('car.wheelInertia.absent', 'The wheels add nothing to the mass (no car.wheelInertia).')]
+        : []),
+      ...(motorInertia === undefined
+        ? [assumed('motor.inertia.absent', 'The motor adds nothing to the mass (no motor.inertia).')]
+        : []),
     ],
   }
 }

@@ -5,11 +5,22 @@
  * with the speed that the two figures give at its time, so that no reading is differentiated. Uncertainties by the
  * linear theory of least squares, as JCGM 100:2008 has them for a fitted straight line (H.3).
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../../findings/index.js'
-import { section, standardGravity } from '../../formula/index.js'
+import { cite, section, standardGravity } from '../../formula/index.js'
+import { brakesAndSteering } from '../../procedure/cautions.js'
+import {
+  assumed,
+  check,
+  type Findings,
+  given,
+  list,
+  optional,
+  pairs,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
+import { spareParts } from '../vehicle.js'
 import { rollingResistance } from './road-load.js'
 
 /** What a coast-down tells. */
@@ -35,48 +46,36 @@ export interface CoastDown extends Findings {
   readonly scatter: Quantity<'speed'>
 }
 
-const coastDownGiven = /*@__PURE__*/ (() =>
-  about(
-    'the log of a coast-down',
-    z.strictObject({
-      runs: about(
-        'a list of runs, each a list of [time, speed]',
-        z.readonly(
-          z
-            .array(
-              about(
-                'a run, points [time, speed]',
-                z.readonly(
-                  z
-                    .array(
-                      z.readonly(
-                        z.tuple([given('time', 'Time of the reading'), given('speed', 'Road speed', { above: 0 })]),
-                      ),
-                    )
-                    .check(z.minLength(3)),
-                ),
-              ),
-            )
-            .check(z.minLength(1)),
-        ),
-      ),
-      mass: given('mass', 'Mass of the car as it rolled', { above: 0 }),
-      rotatingFactor: z.optional(given('ratio', 'Mass with that of the turning parts over mass', { min: 1 })),
-      airDensity: given('density', 'Density of the air', { above: 0 }),
-      grade: about(
-        'the grade of each run, rise over run',
-        z.optional(z.readonly(z.array(given('ratio', 'Grade of the run, rise over run')))),
-      ),
-      headwind: about(
-        'the head wind of each run',
-        z.optional(z.readonly(z.array(given('speed', 'Head wind of the run, negative for a tail wind')))),
-      ),
-    }),
-  ))()
-type Log = Read<typeof coastDownGiven>
+const coastDownFields = /*@__PURE__*/ (() => ({
+  ...spareParts,
+  runs: list(
+    'Runs, each a list of [time, speed]',
+    pairs(
+      'A run, points [time, speed]',
+      given('time', 'Time of the reading'),
+      given('speed', 'Road speed', { above: 0, usual: ['0 km/h', '140 km/h'] }),
+      { least: 3 },
+    ),
+    { least: 1 },
+  ),
+  mass: given('mass', 'Mass of the car as it rolled', { above: 0, usual: ['450 kg', '2400 kg'] }),
+  rotatingFactor: given('ratio', 'Mass with that of the turning parts over mass', {
+    min: 1,
+    usual: [1.02, 1.1],
+    default: 1.03,
+    because: 'that of four wheels out of gear: UN Regulation No. 154, from memory',
+  }),
+  airDensity: given('density', 'Density of the air', { above: 0, usual: ['0.9 kg/m³', '1.4 kg/m³', 'meteorology'] }),
+  grade: optional(
+    list('Grade of each run, rise over run', given('ratio', 'Grade of the run, rise over run', { usual: [-0.2, 0.2] })),
+    { absent: 'The road is level (no grade of the runs).' },
+  ),
+  headwind: optional(list('Head wind of each run', given('speed', 'Head wind of the run, negative for a tail wind')), {
+    absent: 'The air is still (no headwind of the runs).',
+  }),
+}))()
+type Log = Read<typeof coastDownFields>
 
-/** What four wheels add to the mass out of gear: 3 %, UN Regulation No. 154, from memory. */
-const WHEELS = 1.03
 /** The most that a figure may be uncertain by, as a share of it, to be of use: good practice. */
 const USEFUL = 0.1
 
@@ -86,15 +85,10 @@ const USEFUL = 0.1
  *
  * Roll on a closed road, with someone else to log, and keep the brakes and the steering live; local rules come first.
  *
- * - `runs`: a list of runs, each a list of at least 3 readings [time, speed] in rising order of time, such as
- *   `[['0 s', '90 km/h'], ['1 s', '88.6 km/h']]`; without those of the car at a stand. Log from high speed down to low: only
- *   together do they tell rolling and drag apart. Roll as often one way as the other: what a grade or a wind that nobody
- *   saw gives one run, it takes from the other
- * - `mass` (kg), above 0, with driver and load
- * - `rotatingFactor`, at least 1: 1.03 unless given, which is that of four wheels
- * - `airDensity` (kg/m³), above 0: see {@link airDensity}
- * - `grade`, rise over run, and `headwind` (km/h): one figure for each run, in the direction of the run; level and still
- *   unless given
+ * A run is a list of at least 3 readings [time, speed] in rising order of time, such as
+ * `[['0 s', '90 km/h'], ['1 s', '88.6 km/h']]`; without those of the car at a stand. Log from high speed down to low: only
+ * together do they tell rolling and drag apart. Roll as often one way as the other: what a grade or a wind that nobody saw
+ * gives one run, it takes from the other. For `airDensity` see {@link airDensity}.
  *
  * The equation of motion is integrated by the classical Runge–Kutta method in steps of at most half a second, and
  * one drag, and for each run its own rolling and first speed, are fitted by least squares (Gauss–Newton); the rolling
@@ -120,60 +114,72 @@ const USEFUL = 0.1
  * `${rollingResistance.format({ digits: 2 })}, ${dragArea.format({ digits: 2 })}` // '0.013, 0.65 m²'
  * ```
  */
-export const coastDown = /*@__PURE__*/ procedure('coastDown', coastDownGiven, (log): CoastDown => {
-  refuseLog(log)
-  const factor = log.rotatingFactor?.si ?? WHEELS
-  const runs = log.runs.map((run, i) => runOf(run, log.grade?.[i]?.si ?? 0, log.headwind?.[i]?.si ?? 0, factor))
-  const fit = fitted(runs)
-  const perCoefficient = factor / standardGravity.value.si
-  const perArea = (2 * factor * log.mass.si) / log.airDensity.si
-  const coefficient = quantity('ratio', fit.rolling * perCoefficient)
-  const dragArea = quantity('area', fit.drag * perArea, 'm²')
-  refuseNegative(coefficient, dragArea)
-  const uncertainty = {
-    rollingResistance: quantity('ratio', fit.rollingDeviation * perCoefficient),
-    dragArea: quantity('area', fit.dragDeviation * perArea, 'm²'),
-  }
-  return {
-    rollingResistance: coefficient,
-    dragArea,
-    uncertainty,
-    unseenGrade: fit.rollings.map((each) => quantity('ratio', (each - fit.rolling) * perCoefficient).as('%')),
-    correlation: fit.correlation,
-    roadLoad: section('As coefficients of the road load', () => ({
-      constant: rollingResistance({ mass: log.mass, coefficient }),
-      linear: quantity('forcePerSpeed', '0 N/(m/s)'),
-      quadratic: quantity('forcePerSpeedSquared', (dragArea.si * log.airDensity.si) / 2, 'N/(m/s)²'),
-      airDensity: log.airDensity,
-    })),
-    residuals: fit.residuals.map((run) => run.map((each) => quantity('speed', each, 'm/s').as('km/h'))),
-    scatter: quantity('speed', fit.scatter, 'm/s').as('km/h'),
-    checks: [
-      check(
-        'Uncertainty of the rolling resistance',
-        uncertainty.rollingResistance,
-        'at most',
-        coefficient.times(USEFUL),
-        GOOD,
-      ),
-      check('Uncertainty of the drag area', uncertainty.dragArea, 'at most', dragArea.times(USEFUL), GOOD),
-    ],
-    assumptions: [
-      'The car rolls out of gear with its wheels free, and rolling resistance is the same at every speed.',
-      'The readings scatter independently of each other, all alike.',
-      ...(log.rotatingFactor === undefined
-        ? [
-            `Turning wheels add 3 % to the mass (rotatingFactor ${WHEELS} by default; UN Regulation No. 154, from memory).`,
-          ]
-        : []),
-      ...(log.runs.length > 1
-        ? ['The runs meet an unseen grade or wind as often from one side as from the other.']
-        : []),
-      ...(log.grade === undefined ? ['The road is level (grade by default).'] : []),
-      ...(log.headwind === undefined ? ['The air is still (headwind by default).'] : []),
-    ],
-    cautions: [cautions.brakesAndSteering],
-  }
+export const coastDown = /*@__PURE__*/ procedure({
+  name: 'coastDown',
+  title: 'Coast-down',
+  answers:
+    'What are the rolling resistance and the drag area of the car, from logs of its speed as it rolls out of gear?',
+  input: coastDownFields,
+  source: [cite('SAE J1263 and ISO 10521-1', 'equation of motion'), cite('JCGM 100:2008', 'H.3')],
+  assumes: [
+    'The car rolls out of gear with its wheels free, and rolling resistance is the same at every speed.',
+    'The readings scatter independently of each other, all alike.',
+  ],
+  work: (log): Unfinished<CoastDown> => {
+    refuseLog(log)
+    const factor = log.rotatingFactor.si
+    const runs = log.runs.map((run, i) => runOf(run, log.grade?.[i]?.si ?? 0, log.headwind?.[i]?.si ?? 0, factor))
+    const fit = fitted(runs)
+    const perCoefficient = factor / standardGravity.value.si
+    const perArea = (2 * factor * log.mass.si) / log.airDensity.si
+    const coefficient = quantity('ratio', fit.rolling * perCoefficient)
+    const dragArea = quantity('area', fit.drag * perArea, 'm²')
+    refuseNegative(coefficient, dragArea)
+    const uncertainty = {
+      rollingResistance: quantity('ratio', fit.rollingDeviation * perCoefficient),
+      dragArea: quantity('area', fit.dragDeviation * perArea, 'm²'),
+    }
+    return {
+      rollingResistance: coefficient,
+      dragArea,
+      uncertainty,
+      unseenGrade: fit.rollings.map((each) => quantity('ratio', (each - fit.rolling) * perCoefficient).as('%')),
+      correlation: fit.correlation,
+      roadLoad: section('As coefficients of the road load', () => ({
+        constant: rollingResistance({ mass: log.mass, coefficient }),
+        linear: quantity('forcePerSpeed', '0 N/(m/s)'),
+        quadratic: quantity('forcePerSpeedSquared', (dragArea.si * log.airDensity.si) / 2, 'N/(m/s)²'),
+        airDensity: log.airDensity,
+      })),
+      residuals: fit.residuals.map((run) => run.map((each) => quantity('speed', each, 'm/s').as('km/h'))),
+      scatter: quantity('speed', fit.scatter, 'm/s').as('km/h'),
+      checks: [
+        check(
+          'rollingResistance.uncertainty',
+          'Uncertainty of the rolling resistance',
+          uncertainty.rollingResistance,
+          'at most',
+          coefficient.times(USEFUL),
+          GOOD,
+          'runs',
+        ),
+        check(
+          'dragArea.uncertainty',
+          'Uncertainty of the drag area',
+          uncertainty.dragArea,
+          'at most',
+          dragArea.times(USEFUL),
+          GOOD,
+          'runs',
+        ),
+      ],
+      assumptions:
+        log.runs.length > 1
+          ? [assumed('runs', 'The runs meet an unseen grade or wind as often from one side as from the other.')]
+          : [],
+      cautions: [brakesAndSteering],
+    }
+  },
 })
 
 /** Between two readings, in s: no car rolls longer. */

@@ -4,27 +4,38 @@
  * Rests on the equation of motion (Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4) and, for the pack, on
  * circuit theory; motion.ts says how it is stepped.
  */
-import * as z from 'zod/mini'
 import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.js'
-import { airGiven, airOf } from '../../drivetrain/road/air.js'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
+import { airOf } from '../../drivetrain/road/air.js'
+import { airField } from '../../drivetrain/vehicle.js'
+import { cite } from '../../formula/index.js'
+import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
 import { consumption, rangeFromConsumption } from '../consumption.js'
-import { type Cycle, cycleGiven } from '../route/cycle.js'
-import { type Course, driveFor, equalParts, journeyCourse, journeyGiven, type OnStep, paceGiven } from './journey.js'
+import { type Cycle, cycleField } from '../route/cycle.js'
+import { type Course, driveFor, equalParts, journeyCourse, journeyField, type OnStep, paceField } from './journey.js'
 import { isOfPack, limits, Motion, SAME_SPEED } from './motion.js'
 import {
   conditionsOf,
   gripFor,
-  limitShape,
   type PackInUse,
   type Powertrain,
   packInUse,
+  powertrainFields,
   powertrainOf,
-  powertrainShape,
-  sourceShape,
+  sourceFields,
 } from './powertrain.js'
 import { Tally } from './tally.js'
 
@@ -129,29 +140,34 @@ export interface DrivenCycle extends Drive {
   readonly heats?: readonly (readonly [heat: Quantity<'power'>, time: Quantity<'time'>])[]
 }
 
-export const driveShape = /*@__PURE__*/ (() => ({
-  ...powertrainShape,
-  ...limitShape,
-  ...sourceShape,
-  air: z.optional(airGiven),
-  step: z.optional(given('time', 'Longest step', { min: '1 ms', max: '10 s' })),
+/** The longest step, unless another is given. */
+export const STEP = '1 s'
+
+/** What describes a vehicle that is driven, but for what it drives. */
+export const drivenFields = /*@__PURE__*/ (() => ({
+  ...powertrainFields,
+  ...sourceFields,
+  air: airField,
+  step: given('time', 'Longest step', {
+    min: '1 ms',
+    max: '10 s',
+    default: STEP,
+    because: 'as cycles and logs have a row each second',
+  }),
+}))()
+/** What is read of a vehicle that is driven. */
+type DrivenRead = Read<typeof drivenFields>
+
+const driveCycleFields = /*@__PURE__*/ (() => ({
+  ...drivenFields,
+  cycle: optional(cycleField),
+  journey: optional(journeyField),
+  pace: optional(paceField),
 }))()
 
-const driveCycleGiven = /*@__PURE__*/ about(
-  'a car with its drive, and what it drives',
-  z.strictObject({
-    ...driveShape,
-    cycle: z.optional(cycleGiven),
-    journey: z.optional(journeyGiven),
-    pace: z.optional(paceGiven),
-  }),
-)
-
-type Asked = Read<typeof driveCycleGiven>
+type Asked = Read<typeof driveCycleFields>
 
 const where = 'driveCycle'
-/** The longest step unless another is given, in seconds. */
-export const STEP = 1
 
 /** Everything that a drive needs, read. */
 interface Ready {
@@ -161,36 +177,26 @@ interface Ready {
   readonly startMotion: () => Motion
 }
 
+/** What every drive takes for granted. */
+export const drivesAssume = ['The brakes always suffice, and the driver follows as closely as the car can.']
+
 /**
  * Drives a car over a cycle or a journey, step by step, and books every joule: what the battery gives and takes back, and
  * what air, tyres, brakes, driveline, motor and auxiliaries make of it. In every step the power at the terminals is the sum
  * of the others.
  *
- * The least that it needs:
+ * The least that it needs is the car with its mass and its road load, the efficiency of the gearbox, the motor with its
+ * efficiency, and a `cycle`, the name of one of {@link cycles} or one from {@link readCycle}, or a `journey`, driven from a
+ * stand to a stand at a `pace`. With gears, the car always drives in the gear that draws least; with figures of the motor, its
+ * limits count, less by the voltage that the pack leaves where `ratedVoltage` is given. A `pack` is used from its
+ * `stateOfCharge` down to the `reserve`. The `controller` tells how much of the braking goes to the motor, within its torque,
+ * the grip of its wheels and what the pack takes.
  *
- * - `car`: `mass` (kg), `rollingResistance` (a plain number) and `dragArea` (m²), or `roadLoad` from a coast-down:
- *   `constant` (N), `linear`, `quadratic`; `rotatingFactor` or `wheelInertia` for what turns; for grip also `wheelbase`,
- *   `centreOfGravity` (`aft`, `up`), `drivenAxle`
- * - `driveline`: `efficiency` between motor and wheels; with `gears`, `finalDrive` and `rollingRadius` or `tyre`, the car
- *   always drives in the gear that draws least
- * - `motor`: `efficiency` with its controller, or `loss` by its coefficients; with `peakTorque`, `peakPower` or `curve`, and
- *   `maximumSpeed`, its limits count, less by the voltage that the pack leaves where `ratedVoltage` is given
- * - `cycle`, the name of one of {@link cycles} or one from {@link readCycle}; or `journey`, stretches of `distance`, `speed`,
- *   `grade`, `stops` with the time `standing`, `temperature`, `altitude`, `headwind`, `auxiliary`, driven from a stand to a
- *   stand at a `pace` (`acceleration`, `braking`)
- *
- * What makes it truer:
- *
- * - `pack`, as {@link packAt} takes it, used between `stateOfCharge.from` and `.to`, with `cellTemperature` and the limits of
- *   the `controller`; or `usableEnergy` (kWh), for the range alone
- * - `regeneration.share`: how much of the braking goes to the motor, within its torque, the grip of its wheels and what the
- *   pack takes; none unless given
- * - `air` (`temperature`, `altitude`, `headwind`), `auxiliary` (W), `friction` of tyre and road
- * - `step` (s): the longest step, 1 s unless given, at most 10 s. Halving it changes energies by the square. A limit is
- *   held on the mean of a step, so that a range that a weak pack ends comes out up to two steps late
+ * Halving the `step` changes energies by the square. A limit is held on the mean of a step, so that a range that a weak pack
+ * ends comes out up to two steps late.
  *
  * A car that cannot follow does what it can: `missed` tells when, by how much and what held it back. The range is where the
- * pack is down to its last state of charge, or first fails to give what the drive asks, the drive being repeated.
+ * pack is down to its reserve, or first fails to give what the drive asks, the drive being repeated.
  *
  * @returns The {@link DrivenCycle}; `series`, `currents` and `heats` are worked out when they are asked for.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a car that never moves, and for
@@ -201,9 +207,9 @@ interface Ready {
  * ```ts
  * const { consumption, drawn, regenerated } = driveCycle({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
- *   regeneration: { share: 0.5 },
+ *   controller: { regeneration: 0.5 },
  *   cycle: 'NEDC',
  * })
  * String(consumption) // '91.96 Wh/km'
@@ -211,38 +217,49 @@ interface Ready {
  * String(regenerated) // '0.0682 kWh'
  * ```
  */
-export const driveCycle = /*@__PURE__*/ procedure(where, driveCycleGiven, (asked): DrivenCycle => {
+export const driveCycle = /*@__PURE__*/ (() =>
+  procedure({
+    name: where,
+    title: 'Drive over a cycle or a journey',
+    answers: 'What does the drive take, where does that go, how far does the car come, and where can it not follow?',
+    input: driveCycleFields,
+    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4')],
+    assumes: drivesAssume,
+    work: driven,
+  }))()
+
+function driven(asked: Asked): Unfinished<DrivenCycle> {
   const ready = readyFor(asked)
   const { pack, course } = ready
   const motion = ready.startMotion()
   const tally = new Tally(pack)
   const ended = driveOnce(motion, tally, course, pack)
   const drive = figuresOf(where, asked, ready, motion, tally, ended)
-  const driven = { ...drive, ...rangeByEnergy(asked, drive, ended) }
+  const made = { ...drive, ...rangeByEnergy(asked, drive, ended) }
   if (pack !== undefined) {
     const range = once(() => rangeOf(ready, motion, tally, ended))
-    later(driven, 'range', () => range().range)
-    later(driven, 'rangeEndedBy', () => range().rangeEndedBy)
+    later(made, 'range', () => range().range)
+    later(made, 'rangeEndedBy', () => range().rangeEndedBy)
   }
   // Nothing of the steps is kept: who asks for them has the drive driven again.
   const steps = <T>(each: (motion: Motion) => T): readonly T[] => {
     const again = ready.startMotion()
-    const made: T[] = []
+    const all: T[] = []
     course.drive(again, () => {
-      made.push(each(again))
+      all.push(each(again))
       return pack === undefined || again.stateOfCharge > pack.to
     })
-    return made
+    return all
   }
-  later(driven, 'series', () => steps((each) => stepOf(each, ready)))
+  later(made, 'series', () => steps((each) => stepOf(each, ready)))
   if (pack !== undefined) {
     const { resistance } = pack.supply
     const seconds = ({ lasted }: Motion) => fromSi('time', lasted, 's')
-    later(driven, 'currents', () => steps((each) => [fromSi('current', each.current, 'A'), seconds(each)]))
-    later(driven, 'heats', () => steps((each) => [fromSi('power', each.current ** 2 * resistance, 'W'), seconds(each)]))
+    later(made, 'currents', () => steps((each) => [fromSi('current', each.current, 'A'), seconds(each)]))
+    later(made, 'heats', () => steps((each) => [fromSi('power', each.current ** 2 * resistance, 'W'), seconds(each)]))
   }
-  return driven as DrivenCycle
-})
+  return made as Unfinished<DrivenCycle>
+}
 
 /** Work that is done when its result is first asked for, and not again. */
 function once<T>(work: () => T): () => T {
@@ -259,7 +276,7 @@ function later(onto: object, key: keyof DrivenCycle, work: () => unknown): void 
 }
 
 function readyFor(asked: Asked): Ready {
-  const { cycle, journey, pace, car } = asked
+  const { cycle, journey, pace, car, air } = asked
   if ((cycle === undefined) === (journey === undefined)) {
     const expected = "one of them: cycle such as 'NEDC', or journey such as [{ distance: '12 km', speed: '70 km/h' }]"
     const received = cycle === undefined ? 'neither' : 'both'
@@ -270,14 +287,14 @@ function readyFor(asked: Asked): Ready {
     throw new InputError(where, [{ path: 'pace', expected, received: 'a cycle' }])
   }
   const train = powertrainOf(where, asked)
-  const grip = gripFor(where, car, asked)
+  const grip = gripFor(where, car)
   const pack = packInUse(where, asked, asked.controller)
-  const step = asked.step?.si ?? STEP
+  const step = asked.step.si
   if (cycle !== undefined) refuseFlyingStart(where, 'cycle', cycle.corners.metresPerSecond[0] as number, train)
   const course =
     cycle === undefined
-      ? journeyCourse(where, journey as NonNullable<typeof journey>, pace, train, asked.air, step)
-      : cycleCourse(cycle, train, asked.air, step)
+      ? journeyCourse(where, journey as NonNullable<typeof journey>, pace, train, air, step)
+      : cycleCourse(cycle, train, air, step)
   const { conditions, speed } = course.start
   return { train, pack, course, startMotion: () => new Motion(train, grip, pack, conditions, speed) }
 }
@@ -296,15 +313,15 @@ export function refuseFlyingStart(
 }
 
 /** The conditions of a whole drive, on a level road. */
-export function levelConditions(train: Powertrain, air: Asked['air']) {
-  const { density, headwind, assumptions } = airOf(air)
+export function levelConditions(train: Powertrain, air: DrivenRead['air']) {
+  const { density, headwind } = airOf(air)
   return {
-    conditions: conditionsOf(train.road, density.si, headwind.si, 0, train.auxiliary.si),
-    assumptions: [...assumptions, 'The road is level.'],
+    conditions: conditionsOf(train.road, density.si, headwind.si, 0, train.auxiliaries.si),
+    assumptions: [assumed('road.level', 'The road is level.')],
   }
 }
 
-function cycleCourse(cycle: Cycle, train: Powertrain, air: Asked['air'], step: number): Course {
+function cycleCourse(cycle: Cycle, train: Powertrain, air: DrivenRead['air'], step: number): Course {
   const { seconds, metresPerSecond } = cycle.corners
   const { conditions, assumptions } = levelConditions(train, air)
   return {
@@ -373,7 +390,7 @@ export function figuresOf(
   motion: Motion,
   tally: Tally,
   ended: Ended,
-): Drive {
+): Unfinished<Drive> {
   const { time: duration, distance, stateOfCharge } = motion
   if (ended === 'spent' && duration === 0) throw nothingLeft(place, pack as PackInUse, train)
   if (distance < STILL) {
@@ -414,20 +431,26 @@ export function figuresOf(
   return {
     ...figures,
     checks: checksOf(asked, pack, tally, motion, ended),
-    assumptions: [
-      ...train.assumptions,
-      ...course.assumptions,
-      ...(pack?.assumptions ?? []),
-      'The brakes always suffice, and the driver follows as closely as the car can.',
-      ...(Math.abs(tally.hill + tally.kinetic) > Math.abs(tally.power) / 100
-        ? ['A range repeats the drive, each time from the height and the speed at which it began.']
-        : []),
-      ...(motion.time > 0 && tally.missed.length === Tally.MOST_MISSED
-        ? [`Only the first ${Tally.MOST_MISSED} times that the car could not follow are listed.`]
-        : []),
-    ],
-    cautions: [cautions.highVoltage, cautions.lithiumCells],
+    assumptions: [...train.assumptions, ...course.assumptions, ...(pack?.assumptions ?? []), ...ofTally(tally)],
+    cautions: [highVoltage, lithiumCells],
   }
+}
+
+/** What was taken for granted in the books of a drive. */
+function ofTally({ hill, kinetic, power: net, missed }: Tally): Assumption[] {
+  return [
+    ...(Math.abs(hill + kinetic) > Math.abs(net) / 100
+      ? [
+          assumed(
+            'range.repeated',
+            'A range repeats the drive, each time from the height and the speed at which it began.',
+          ),
+        ]
+      : []),
+    ...(missed.length === Tally.MOST_MISSED
+      ? [assumed('missed.first', `Only the first ${Tally.MOST_MISSED} times that the car could not follow are listed.`)]
+      : []),
+  ]
 }
 
 function packFigures(tally: Tally, duration: number, stateOfCharge: number) {
@@ -441,9 +464,9 @@ function packFigures(tally: Tally, duration: number, stateOfCharge: number) {
 }
 
 /** The refusal where the pack cannot even feed what is on in the standing car. */
-function nothingLeft(place: string, { supply, from }: PackInUse, { auxiliary }: Powertrain): CalculationError {
+function nothingLeft(place: string, { supply, from }: PackInUse, { auxiliaries }: Powertrain): CalculationError {
   const limit = greatestDischarge(supply, supply.openCircuitAt(from), 'peak')
-  return powerRefused(place, auxiliary, limit, fromSi('ratio', from, '1'))
+  return powerRefused(place, auxiliaries, limit, fromSi('ratio', from, '1'))
 }
 
 function checksOf(
@@ -459,22 +482,29 @@ function checksOf(
   return [
     ...(missed === 0 ? [] : [behindCheck(missed)]),
     ...(ended === 'stalled' ? [stalledCheck(motion)] : []),
-    ...(continuousTorque === undefined
-      ? []
-      : [check('Root mean square torque', torque, 'at most', continuousTorque, 'motor.continuousTorque')]),
-    ...(usableEnergy === undefined
-      ? []
-      : [check('Net energy of the drive', energy(tally.power), 'at most', usableEnergy, 'usableEnergy')]),
+    ...(continuousTorque === undefined ? [] : [torqueCheck(torque, continuousTorque)]),
+    ...(usableEnergy === undefined ? [] : [energyCheck(energy(tally.power), usableEnergy)]),
     ...(pack === undefined ? [] : packChecks(pack, tally, motion, ended)),
   ]
 }
 
+function torqueCheck(torque: Quantity<'torque'>, limit: Quantity<'torque'>): Check {
+  const path = 'motor.continuousTorque'
+  return check('motor.rmsTorque', 'Root mean square torque', torque, 'at most', limit, path, path)
+}
+
+function energyCheck(net: Quantity<'energy'>, limit: Quantity<'energy'>): Check {
+  return check('drive.net', 'Net energy of the drive', net, 'at most', limit, 'usableEnergy', 'usableEnergy')
+}
+
 function behindCheck(missed: number): Check {
-  return check('Time in which the car falls behind', time(missed), 'at most', time(0), 'the speeds that are asked for')
+  const name = 'Time in which the car falls behind'
+  return check('drive.missed', name, time(missed), 'at most', time(0), 'the speeds that are asked for')
 }
 
 function stalledCheck({ speed }: Motion): Check {
-  return check('Speed on the hill', speedOf(speed), 'at least', speedOf(0.1), 'a car that stands comes no farther')
+  const basis = 'a car that stands comes no farther'
+  return check('drive.stalled', 'Speed on the hill', speedOf(speed), 'at least', speedOf(0.1), basis, 'journey')
 }
 
 function packChecks(
@@ -492,15 +522,45 @@ function packChecks(
   const rms = Math.min(Math.sqrt(tally.squares / duration), tally.peakCurrent)
   const left = ended === 'spent' ? Math.min(stateOfCharge, to) : stateOfCharge
   return [
-    check('State of charge at the end', state(left), 'at least', state(to), `stateOfCharge.to, from ${state(from)}`),
-    check('Root mean square current', current(rms), 'at most', current(continuous), continuousName),
-    check('Peak current', current(tally.peakCurrent), 'at most', current(peak), peakName),
     check(
+      'pack.stateOfCharge',
+      'State of charge at the end',
+      state(left),
+      'at least',
+      state(to),
+      `reserve, from ${state(from)}`,
+      'stateOfCharge',
+      'reserve',
+    ),
+    check(
+      'pack.rmsCurrent',
+      'Root mean square current',
+      current(rms),
+      'at most',
+      current(continuous),
+      continuousName,
+      'pack',
+      'controller',
+    ),
+    check(
+      'pack.peakCurrent',
+      'Peak current',
+      current(tally.peakCurrent),
+      'at most',
+      current(peak),
+      peakName,
+      'pack',
+      'controller',
+    ),
+    check(
+      'pack.lowestVoltage',
       'Lowest voltage under load',
       fromSi('voltage', tally.lowestVoltage, 'V'),
       'at least',
       fromSi('voltage', floor, 'V'),
       floorName,
+      'pack',
+      'controller',
     ),
   ]
 }
@@ -508,7 +568,7 @@ function packChecks(
 /** How far an energy lasts that is given as a figure. */
 function rangeByEnergy(
   { usableEnergy }: Asked,
-  drive: Drive,
+  drive: Unfinished<Drive>,
   ended: Ended,
 ): Pick<DrivenCycle, 'range' | 'rangeEndedBy'> {
   if (usableEnergy === undefined || drive.net.si <= 0 || ended !== undefined) return {}

@@ -3,19 +3,18 @@
  *
  * Rests on what drive-cycle.ts rests on.
  */
-import * as z from 'zod/mini'
-import { type InputIssue, shown } from '../../quantity/errors.js'
-import { about, given, procedure } from '../../structure/index.js'
-import { isText, piecesOf, TEXT, TraceReader } from '../route/trace.js'
+import { cite } from '../../formula/index.js'
+import { procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import { logFields, piecesOf, TraceReader } from '../route/trace.js'
 import {
   type Drive,
+  drivenFields,
   driveOnce,
-  driveShape,
+  drivesAssume,
   figuresOf,
   followPiece,
   levelConditions,
   refuseFlyingStart,
-  STEP,
 } from './drive-cycle.js'
 import type { Course } from './journey.js'
 import { Motion } from './motion.js'
@@ -24,30 +23,11 @@ import { Tally } from './tally.js'
 
 const where = 'driveTrace'
 
-const driveTraceGiven = /*@__PURE__*/ about(
-  'a car with its drive, and the log that it drives',
-  z.strictObject({
-    ...driveShape,
-    log: about(
-      'the text of a log, whole or in pieces',
-      z.transform((value: string | Iterable<string>, context): string | Iterable<string> => {
-        if (isText(value)) return value
-        const issue: InputIssue = { path: '', expected: TEXT, received: shown(value) }
-        context.issues.push({ code: 'custom', input: value, params: { issue } })
-        return z.NEVER
-      }),
-    ),
-    longestGap: z.optional(given('time', 'Longest time between two rows', { above: 0 })),
-  }),
-)
+const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }))()
 
 /**
  * Drives a car over a log of speed while it is read, row by row. No row is kept: a log of months needs no more memory than
  * one of a minute.
- *
- * - all that {@link driveCycle} takes, but for `cycle`, `journey` and `pace`
- * - `log`: text as {@link readCycle} reads it, whole or in pieces of any length, such as those of a file read bit by bit
- * - `longestGap` (s) between two rows that is not yet a gap: 10 s unless given
  *
  * What would have the log read again, `series`, `currents`, `heats` and `range`, is not there: for these, read a part of it
  * with {@link readCycle}. A `usableEnergy` is only held against what the drive takes. Where the pack is empty before the end
@@ -62,7 +42,7 @@ const driveTraceGiven = /*@__PURE__*/ about(
  * ```ts
  * const { distance, consumption } = driveTrace({
  *   car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²' },
- *   driveline: { efficiency: 0.93 },
+ *   gearbox: { efficiency: 0.93 },
  *   motor: { efficiency: 0.86 },
  *   log: ['time (s),speed (km/h)\n0,0\n', '8,36\n18,36\n', '26,0\n'],
  * })
@@ -70,12 +50,23 @@ const driveTraceGiven = /*@__PURE__*/ about(
  * String(consumption) // '108.7 Wh/km'
  * ```
  */
-export const driveTrace = /*@__PURE__*/ procedure(where, driveTraceGiven, (asked): Drive => {
+export const driveTrace = /*@__PURE__*/ (() =>
+  procedure({
+    name: where,
+    title: 'Drive over a log',
+    answers: 'What does the drive over a long log take, where does that go, and where could the car not follow?',
+    input: driveTraceFields,
+    source: [cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 4')],
+    assumes: drivesAssume,
+    work: traced,
+  }))()
+
+function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
   const train = powertrainOf(where, asked)
-  const grip = gripFor(where, asked.car, asked)
+  const grip = gripFor(where, asked.car)
   const pack = packInUse(where, asked, asked.controller)
   const { conditions, assumptions } = levelConditions(train, asked.air)
-  const step = asked.step?.si ?? STEP
+  const step = asked.step.si
   const course: Course = {
     start: { conditions, speed: 0 },
     assumptions,
@@ -99,4 +90,4 @@ export const driveTrace = /*@__PURE__*/ procedure(where, driveTraceGiven, (asked
   const motion = new Motion(train, grip, pack, conditions, 0)
   const ended = driveOnce(motion, tally, course, pack)
   return figuresOf(where, asked, { train, pack, course }, motion, tally, ended)
-})
+}

@@ -3,60 +3,67 @@
  *
  * Rests on definitions: between two speeds the car speeds up and slows down at steady rates.
  */
-import * as z from 'zod/mini'
-import { airOf } from '../../drivetrain/road/air.js'
+import { type Air, airOf } from '../../drivetrain/road/air.js'
+import { airFields } from '../../drivetrain/vehicle.js'
+import {
+  type Assumption,
+  assumed,
+  given,
+  group,
+  list,
+  optional,
+  type Read,
+  text,
+  undecided,
+  whole,
+} from '../../procedure/index.js'
 import { InputError, type InputIssue, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
+import { schemaFrom } from '../../structure/index.js'
 import { type Motion, SAME_SPEED } from './motion.js'
-import { type Conditions, conditionsOf, type Powertrain } from './powertrain.js'
+import { type Conditions, conditionsOf, heatedField, type Powertrain } from './powertrain.js'
 
-/** A journey as it is read. */
-export const journeyGiven = /*@__PURE__*/ about(
-  'the stretches of a journey, one after the other',
-  z.readonly(
-    z
-      .array(
-        about(
-          'a stretch of road',
-          z.strictObject({
-            name: z.optional(z.string()),
-            distance: given('length', 'Length of the stretch', { min: '1 mm' }),
-            speed: given('speed', 'Speed on the stretch', { above: 0 }),
-            grade: z.optional(given('ratio', 'Grade, rise over run')),
-            stops: about(
-              'how often the car comes to a stand, the last time at its end',
-              z.optional(z.int().check(z.minimum(1))),
-            ),
-            standing: z.optional(given('time', 'Time at a stand, each time', { min: 0 })),
-            temperature: z.optional(given('temperature', 'Temperature of the air', { above: 0 })),
-            altitude: z.optional(given('length', 'Altitude above sea level', { min: '-2 km', max: '11 km' })),
-            headwind: z.optional(given('speed', 'Head wind, negative for a tail wind')),
-            auxiliary: z.optional(given('power', 'Power of lights, heater and other loads', { min: 0 })),
-          }),
-        ),
-      )
-      .check(z.minLength(1)),
-  ),
-)
+/** A journey. What a stretch does not say of air and auxiliaries is as for the whole drive. */
+export const journeyField = /*@__PURE__*/ (() =>
+  list(
+    'The stretches of a journey, one after the other',
+    group('A stretch of road', {
+      name: optional(text('What the stretch is called')),
+      distance: given('length', 'Length of the stretch', { min: '1 mm' }),
+      speed: given('speed', 'Speed on the stretch', { above: 0, usual: ['0 km/h', '140 km/h'] }),
+      grade: optional(given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] })),
+      stops: optional(whole('How often the car comes to a stand, the last time at its end', { min: 1 })),
+      standing: optional(given('time', 'Time at a stand, each time', { min: 0 })),
+      ...undecided(airFields),
+      auxiliaries: optional(heatedField),
+    }),
+    { least: 1 },
+  ))()
+/** The same for what is described by schemas. */
+export const journeyGiven = /*@__PURE__*/ (() => schemaFrom(journeyField))()
 
 /** What is read of a journey. */
-export type Journey = Read<typeof journeyGiven>
+export type Journey = Read<typeof journeyField>
 
-/** How briskly a journey is driven, as it is read. */
-export const paceGiven = /*@__PURE__*/ about(
-  'how briskly the car speeds up and slows down',
-  z.strictObject({
-    acceleration: z.optional(
-      given('acceleration', 'Acceleration while it speeds up', { min: '0.01 m/s²', max: '30 m/s²' }),
+/** How briskly a journey is driven. */
+export const paceField = /*@__PURE__*/ (() =>
+  group('How briskly the car speeds up and slows down', {
+    acceleration: optional(
+      given('acceleration', 'Acceleration while it speeds up', {
+        min: '0.01 m/s²',
+        max: '30 m/s²',
+        usual: ['0.01 m/s²', '4.9 m/s²'],
+      }),
     ),
-    braking: z.optional(
+    braking: optional(
       given('acceleration', 'Deceleration while it slows down, as a positive figure', {
         min: '0.01 m/s²',
         max: '30 m/s²',
+        usual: ['0.01 m/s²', '8.8 m/s²'],
       }),
     ),
-  }),
-)
+  }))()
+/** The same for what is described by schemas. */
+export const paceGiven = /*@__PURE__*/ (() => schemaFrom(paceField))()
 
 /** Called after each step with the speed that was wanted at its end; says whether to go on. */
 export type OnStep = (target: number) => boolean
@@ -66,7 +73,7 @@ export interface Course {
   readonly drive: (motion: Motion, onStep: OnStep) => boolean
   /** Conditions and speed at the start. */
   readonly start: { readonly conditions: Conditions; readonly speed: number }
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** A stretch between stops, on plain SI numbers. */
@@ -79,33 +86,30 @@ interface Stretch {
   readonly conditions: Conditions
 }
 
-type Air = Parameters<typeof airOf>[0]
+type AirRead = Parameters<typeof airOf>[0]
 
 /** Accelerations of everyday driving: common practice, no source. */
 const PACE = { acceleration: '1 m/s²', braking: '1.2 m/s²' } as const
 
 /**
- * Reads a journey. What a stretch does not say of air and auxiliaries is as for the whole drive.
+ * Reads a journey.
  *
  * @throws InputError for stops without the time that they last, and the other way round.
  */
 export function journeyCourse(
   where: string,
   journey: Journey,
-  pace: Read<typeof paceGiven> = {},
-  { road, auxiliary }: Powertrain,
-  air: Air,
+  pace: Read<typeof paceField> = {},
+  { road, auxiliaries }: Powertrain,
+  air: AirRead,
   step: number,
 ): Course {
   refuseStops(where, journey)
   const acceleration = pace.acceleration ?? quantity('acceleration', PACE.acceleration)
   const braking = pace.braking ?? quantity('acceleration', PACE.braking)
-  const assumptions = new Set<string>()
   const stretches = journey.flatMap(({ distance, speed, grade, stops, standing, ...own }): Stretch[] => {
-    const { density, headwind, assumptions: ofAir } = airOf(airFor(own, air))
-    for (const each of ofAir) assumptions.add(each)
-    if (grade === undefined) assumptions.add('A stretch is level where it has no grade.')
-    const load = (own.auxiliary ?? auxiliary).si
+    const { density, headwind } = airFor(own, air)
+    const load = (own.auxiliaries ?? auxiliaries).si
     const conditions = conditionsOf(road, density.si, headwind.si, grade?.si ?? 0, load)
     const parts = stops ?? 1
     const part = {
@@ -124,29 +128,36 @@ export function journeyCourse(
     drive: (motion, onStep) =>
       stretches.every((stretch) => driveStretch(motion, stretch, acceleration.si, braking.si, step, onStep)),
     assumptions: [
-      'The journey begins and ends at a stand.',
-      ...assumptions,
+      assumed('journey', 'The journey begins and ends at a stand.'),
+      ...(journey.some(({ grade }) => grade === undefined)
+        ? [assumed('journey.grade', 'A stretch is level where it has no grade.')]
+        : []),
       ...(pace.acceleration === undefined
-        ? [`The car speeds up at ${acceleration} (pace.acceleration by default; common practice, no source).`]
+        ? [
+            assumed(
+              'pace.acceleration.default',
+              `The car speeds up at ${acceleration} (pace.acceleration by default; common practice, no source).`,
+            ),
+          ]
         : []),
       ...(pace.braking === undefined
-        ? [`It slows down at ${braking} (pace.braking by default; common practice, no source).`]
+        ? [
+            assumed(
+              'pace.braking.default',
+              `It slows down at ${braking} (pace.braking by default; common practice, no source).`,
+            ),
+          ]
         : []),
     ],
   }
 }
 
-function airFor(own: Pick<Journey[number], 'temperature' | 'altitude' | 'headwind'>, air: Air): Air {
-  const [temperature, altitude, headwind] = [
-    own.temperature ?? air?.temperature,
-    own.altitude ?? air?.altitude,
-    own.headwind ?? air?.headwind,
-  ]
-  return {
-    ...(temperature === undefined ? {} : { temperature }),
-    ...(altitude === undefined ? {} : { altitude }),
-    ...(headwind === undefined ? {} : { headwind }),
-  }
+function airFor(own: Pick<Journey[number], keyof AirRead>, air: AirRead): Air {
+  return airOf({
+    temperature: own.temperature ?? air.temperature,
+    altitude: own.altitude ?? air.altitude,
+    headwind: own.headwind ?? air.headwind,
+  })
 }
 
 function refuseStops(where: string, journey: Journey): void {

@@ -208,7 +208,7 @@ export class Motion extends Flows {
   #attempt(end: number, duration: number): number {
     const start = this.speed
     const mean = (start + end) / 2
-    const { tyres, tyresBySpeed, air, headwind, hill, auxiliary } = this.#conditions
+    const { tyres, tyresBySpeed, air, headwind, hill, auxiliaries } = this.#conditions
     this.#end = end
     this.lasted = duration
     this.length = mean * duration
@@ -218,7 +218,7 @@ export class Motion extends Flows {
       (air / 6) * (start * first * Math.abs(first) + 4 * mean * middle * Math.abs(middle) + end * last * Math.abs(last))
     this.tyres = tyres * mean + (tyresBySpeed * (start * start + start * end + end * end)) / 3
     this.hill = hill * mean
-    this.auxiliaries = auxiliary
+    this.auxiliaries = auxiliaries
     if (this.#pack !== undefined) this.openCircuit = this.#openCircuitAt(this.stateOfCharge)
     const load = this.air + this.tyres + this.hill
     const speedUp = ((end - start) * mean) / duration

@@ -4,76 +4,56 @@
  *
  * Rests on the car, driveline, motor and supply of the drivetrain domain.
  */
-import * as z from 'zod/mini'
-import { drivelineGiven, drivelineOf, gearNumbers } from '../../drivetrain/gearing/driveline.js'
+import { drivelineOf, gearNumbers, oneEfficiency } from '../../drivetrain/gearing/driveline.js'
+import { type Conversion, conversionOf, type Envelope, envelopeOf } from '../../drivetrain/motor/envelope.js'
+import { type Supply, supplyOf } from '../../drivetrain/motor/supply.js'
+import { type CarOnRoad, carOnRoad, type Grip, gripOf, inertiaOf } from '../../drivetrain/road/car.js'
 import {
-  type Conversion,
-  conversionOf,
-  type Envelope,
-  envelopeOf,
-  motorGiven,
-} from '../../drivetrain/motor/envelope.js'
-import { controllerGiven, type Supply, supplyOf } from '../../drivetrain/motor/supply.js'
-import {
+  auxiliariesField,
   type Car,
-  type CarOnRoad,
-  carGiven,
-  carOnRoad,
-  type Grip,
-  gripOf,
-  inertiaOf,
-} from '../../drivetrain/road/car.js'
-import { packGiven } from '../../electrical/pack/module.js'
+  type Controller,
+  carField,
+  controllerField,
+  type Gearbox,
+  gearboxField,
+  type Motor,
+  motorField,
+  packField,
+  spareParts,
+} from '../../drivetrain/vehicle.js'
 import { parallelCharge } from '../../electrical/pack/pack.js'
+import { type Assumption, assumed, given, optional, type Read } from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
 
-/** What describes a car with its drive, before the road and the way it is driven. */
-export const powertrainShape = /*@__PURE__*/ (() => ({
-  car: carGiven,
-  driveline: drivelineGiven,
-  motor: motorGiven,
-  auxiliary: z.optional(given('power', 'Power of lights, heater and other loads', { min: 0 })),
-  regeneration: about(
-    'what of the braking the motor does',
-    z.optional(
-      z.strictObject({
-        share: given('ratio', 'Share of the braking energy at the wheels that goes to the motor', { min: 0, max: 1 }),
-      }),
-    ),
-  ),
+/** What describes a vehicle before the air, the road and the way it is driven. */
+export const powertrainFields = /*@__PURE__*/ (() => ({
+  ...spareParts,
+  car: carField,
+  gearbox: gearboxField,
+  motor: motorField,
+  controller: optional(controllerField),
+  auxiliaries: optional(auxiliariesField, { absent: 'Nothing but the motor draws power: give auxiliaries.' }),
 }))()
 
-/** What limits a drive. */
-export const limitShape = /*@__PURE__*/ (() => ({
-  friction: z.optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
-  controller: z.optional(controllerGiven),
-}))()
+/** What is on in a season or on a stretch of road. With a heater it has no usual range. */
+export const heatedField = /*@__PURE__*/ (() => given('power', 'Power of all that is on, the heater too', { min: 0 }))()
 
 /** What the energy of a drive comes from: a pack, or an energy that may be used. */
-export const sourceShape = /*@__PURE__*/ (() => ({
-  pack: z.optional(packGiven),
-  usableEnergy: z.optional(given('energy', 'Energy that may be used', { above: 0 })),
-  stateOfCharge: about(
-    'the states of charge between which the pack is used',
-    z.optional(
-      z.strictObject({
-        from: z.optional(given('ratio', 'State of charge at the start', { min: 0, max: 1 })),
-        to: z.optional(given('ratio', 'State of charge at which the pack counts as empty', { min: 0, max: 1 })),
-      }),
-    ),
-  ),
-  cellTemperature: z.optional(given('temperature', 'Temperature of the cells', { above: 0 })),
+export const sourceFields = /*@__PURE__*/ (() => ({
+  pack: optional(packField),
+  usableEnergy: optional(given('energy', 'Energy that may be used', { above: 0 })),
+  stateOfCharge: optional(given('ratio', 'State of charge at the start', { min: 0, max: 1 })),
+  reserve: optional(given('ratio', 'State of charge at which the pack counts as empty', { min: 0, max: 1 })),
+  cellTemperature: optional(given('temperature', 'Temperature of the cells', { above: 0 })),
 }))()
 
-const powertrainGiven = /*@__PURE__*/ z.strictObject(powertrainShape)
-/** What is read of a car with its drive. */
-export type PowertrainRead = Read<typeof powertrainGiven>
-const limitGiven = /*@__PURE__*/ z.strictObject(limitShape)
-type LimitRead = Read<typeof limitGiven>
-const sourceGiven = /*@__PURE__*/ z.strictObject(sourceShape)
+/** What is read of a vehicle before the road. */
+export type PowertrainRead = Pick<
+  Read<typeof powertrainFields>,
+  'car' | 'gearbox' | 'motor' | 'controller' | 'auxiliaries'
+>
 /** What is read of the source of energy. */
-export type SourceRead = Read<typeof sourceGiven>
+export type SourceRead = Read<typeof sourceFields>
 
 /** A gear on plain SI numbers. */
 export interface DriveGear {
@@ -108,10 +88,10 @@ export interface Powertrain {
   readonly envelope: Envelope | undefined
   /** In rad/s. */
   readonly maximumSpeed: number
-  readonly auxiliary: Quantity<'power'>
+  readonly auxiliaries: Quantity<'power'>
   /** Share of the braking that goes to the motor. */
   readonly share: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /**
@@ -119,11 +99,11 @@ export interface Powertrain {
  * all that counts.
  */
 export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
-  const { car, driveline, motor, auxiliary, regeneration } = read
+  const { car, gearbox, motor, auxiliaries, controller } = read
   const road = carOnRoad(where, car)
   const conversion = conversionOf(where, motor)
   const envelope = hasEnvelope(motor) ? envelopeOf(where, motor) : undefined
-  const { gears, assumptions } = gearsOf(where, car, driveline, motor)
+  const { gears, assumptions } = gearsOf(where, car, gearbox, motor)
   return {
     road,
     gears,
@@ -138,32 +118,36 @@ export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
     },
     envelope,
     maximumSpeed: envelope?.maximumSpeed ?? Infinity,
-    auxiliary: auxiliary ?? quantity('power', '0 W'),
-    share: regeneration?.share.si ?? 0,
+    auxiliaries: auxiliaries ?? quantity('power', '0 W'),
+    share: controller?.regeneration?.si ?? 0,
     assumptions: [
       ...road.assumptions,
       ...assumptions,
       ...conversion.assumptions,
-      ...(envelope?.assumptions ?? ['The motor has no limits: no figures of it are given.']),
-      ...(auxiliary === undefined ? ['Nothing but the motor draws power (auxiliary 0 W by default).'] : []),
-      ...(regeneration === undefined ? ['The brakes take all the braking energy (regeneration.share 0).'] : []),
+      ...(envelope?.assumptions ?? [assumed('motor.absent', 'The motor has no limits: no figures of it are given.')]),
+      ...(controller?.regeneration === undefined
+        ? [
+            assumed(
+              'controller.regeneration.absent',
+              'The brakes take all the braking energy (controller.regeneration 0).',
+            ),
+          ]
+        : []),
     ],
   }
 }
 
-type MotorRead = PowertrainRead['motor']
-
 /** Whether more is told of a motor than what it loses and weighs. */
-function hasEnvelope({ curve, peakTorque, peakPower, maximumSpeed, continuousTorque, continuousPower }: MotorRead) {
+function hasEnvelope({ curve, peakTorque, peakPower, maximumSpeed, continuousTorque, continuousPower }: Motor) {
   return [curve, peakTorque, peakPower, maximumSpeed, continuousTorque, continuousPower].some(
     (figure) => figure !== undefined,
   )
 }
 
-function gearsOf(where: string, car: Car, driveline: PowertrainRead['driveline'], motor: MotorRead) {
-  const { gears, finalDrive, efficiency, rollingRadius, tyre } = driveline
-  if (gears !== undefined && finalDrive !== undefined) {
-    const read = drivelineOf(where, { ...driveline, gears, finalDrive })
+function gearsOf(where: string, car: Car, gearbox: Gearbox, motor: Motor) {
+  const { gears, finalDrive, efficiency } = gearbox
+  if (gears !== undefined || finalDrive !== undefined) {
+    const read = drivelineOf(where, { car, gearbox })
     const [first] = read.gears
     const inertia = inertiaOf(where, car, first?.rollingRadius, motor.inertia)
     return {
@@ -174,56 +158,45 @@ function gearsOf(where: string, car: Car, driveline: PowertrainRead['driveline']
       assumptions: [
         ...read.assumptions,
         ...inertia.assumptions,
-        ...(read.gears.length > 1 ? ['At every moment the gear is in that draws least; shifts take no time.'] : []),
+        ...(read.gears.length > 1
+          ? [assumed('gearbox.gears', 'At every moment the gear is in that draws least; shifts take no time.')]
+          : []),
       ],
     }
   }
-  refuseMissingGears(where, driveline, motor, car)
-  const [[name, only] = []] = efficiency
-  if (only === undefined || name !== undefined || rollingRadius !== undefined || tyre !== undefined) {
-    const expected = 'gears and finalDrive for a tyre and an efficiency in each gear, or efficiency alone, such as 0.93'
-    throw new InputError(where, [{ path: 'driveline', expected, received: 'no gears' }])
+  refuseMissingGears(where, motor, car)
+  const only = oneEfficiency(efficiency)
+  if (only === undefined) {
+    const expected = 'the gears to which the efficiencies belong, or one efficiency, such as 0.93'
+    throw new InputError(where, [{ path: 'gearbox.gears', expected, received: 'nothing' }])
   }
   const inertia = inertiaOf(where, car, undefined, undefined)
   return {
     // Without gears only the product of torque and speed counts: as if the motor turned by a radian in each metre.
     gears: [{ name: undefined, turns: 1, efficiency: only.si, inertialMass: inertia.massAt(undefined) }],
     assumptions: [
-      `The driveline has an efficiency of ${only.as('%')} at every load and speed.`,
+      assumed('gearbox.efficiency', `The driveline has an efficiency of ${only.as('%')} at every load and speed.`),
       ...inertia.assumptions,
     ],
   }
 }
 
-/** Refuses figures of motor and car that mean nothing without gears. */
-function refuseMissingGears(
-  where: string,
-  { gears, finalDrive }: PowertrainRead['driveline'],
-  motor: MotorRead,
-  car: Car,
-) {
+/** Refuses figures of motor and car that mean nothing without a ratio between motor and wheels. */
+function refuseMissingGears(where: string, motor: Motor, car: Car) {
   const needs = [
     ...(motor.loss === undefined ? [] : ['motor.loss']),
     ...(hasEnvelope(motor) ? ['the figures of the motor'] : []),
     ...(motor.inertia === undefined ? [] : ['motor.inertia']),
     ...(car.wheelInertia === undefined ? [] : ['car.wheelInertia']),
-    ...(gears === undefined && finalDrive === undefined ? [] : ['the other of the two']),
   ]
   if (needs.length === 0) return
-  const issues: InputIssue[] = []
-  if (gears === undefined) {
-    const expected = `the ratios of the gears, such as { first: 3.6, second: 2.1 }, for ${needs.join(' and ')}`
-    issues.push({ path: 'driveline.gears', expected, received: 'nothing' })
-  }
-  if (finalDrive === undefined) {
-    const expected = `the ratio of the final drive, such as 4.1, for ${needs.join(' and ')}`
-    issues.push({ path: 'driveline.finalDrive', expected, received: 'nothing' })
-  }
-  throw new InputError(where, issues)
+  const expected = `the ratio of the final drive, such as 4.1, or without gears that of motor to wheels, for ${needs.join(' and ')}`
+  throw new InputError(where, [{ path: 'gearbox.finalDrive', expected, received: 'nothing' }])
 }
 
 /** The grip of the driven wheels, where a friction coefficient is given. */
-export function gripFor(where: string, car: Car, { friction }: LimitRead): Grip | undefined {
+export function gripFor(where: string, car: Car): Grip | undefined {
+  const { friction } = car
   return friction === undefined ? undefined : gripOf(where, car, friction)
 }
 
@@ -237,33 +210,39 @@ export interface PackInUse {
   /** States of charge between which the open-circuit voltage is known. */
   readonly lowest: number
   readonly highest: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
+
+/** What of a controller means nothing without a pack. */
+const limitsOfPack = ['batteryCurrent', 'chargeCurrent', 'minimumVoltage', 'maximumVoltage'] as const
 
 /** Reads the pack that feeds a drive, where one is given. */
 export function packInUse(
   where: string,
   source: SourceRead,
-  controller: LimitRead['controller'],
+  controller: Controller | undefined,
 ): PackInUse | undefined {
-  const { pack, usableEnergy, stateOfCharge, cellTemperature } = source
+  const { pack, usableEnergy, stateOfCharge, reserve, cellTemperature } = source
   const issues: InputIssue[] = []
   if (pack !== undefined && usableEnergy !== undefined) {
     const expected = 'one of them: the pack tells its energy'
     issues.push({ path: 'pack and usableEnergy', expected, received: 'both' })
   }
   if (pack === undefined) {
-    const strays = { stateOfCharge, cellTemperature, controller }
-    for (const [path, stray] of Object.entries(strays)) {
+    const strays = [
+      ...Object.entries({ stateOfCharge, reserve, cellTemperature }),
+      ...limitsOfPack.map((key) => [`controller.${key}`, controller?.[key]] as const),
+    ]
+    for (const [path, stray] of strays) {
       if (stray === undefined) continue
       issues.push({ path, expected: 'a pack to which it belongs, or nothing', received: 'no pack' })
     }
   }
-  const from = stateOfCharge?.from ?? quantity('ratio', '100 %')
-  const to = stateOfCharge?.to ?? quantity('ratio', '0 %')
+  const from = stateOfCharge ?? quantity('ratio', '100 %')
+  const to = reserve ?? quantity('ratio', '0 %')
   if (from.si <= to.si) {
     const expected = `a state of charge below that at the start, ${from}`
-    issues.push({ path: 'stateOfCharge.to', expected, received: String(to) })
+    issues.push({ path: 'reserve', expected, received: String(to) })
   }
   if (issues.length > 0) throw new InputError(where, issues)
   if (pack === undefined) return undefined
@@ -280,9 +259,16 @@ export function packInUse(
     highest: pack.module.openCircuit?.at(-1)?.[0].si ?? 1,
     assumptions: [
       ...supply.assumptions,
-      ...(stateOfCharge?.from === undefined ? ['The pack starts full (stateOfCharge.from 100 %).'] : []),
-      ...(stateOfCharge?.to === undefined
-        ? ['The pack is driven until it is empty (stateOfCharge.to 0 %): its cells last longer if some is left.']
+      ...(stateOfCharge === undefined
+        ? [assumed('stateOfCharge.default', 'The pack starts full (stateOfCharge 100 % by default).')]
+        : []),
+      ...(reserve === undefined
+        ? [
+            assumed(
+              'reserve.default',
+              'The pack is driven until it is empty (reserve 0 % by default): its cells last longer if some is left.',
+            ),
+          ]
         : []),
     ],
   }
@@ -300,7 +286,7 @@ export interface Conditions {
   readonly hill: number
   /** Rise over run. */
   readonly grade: number
-  readonly auxiliary: number
+  readonly auxiliaries: number
 }
 
 /** The conditions at an air density (kg/m³), a head wind (m/s), a grade and a power of auxiliaries (W). */
@@ -309,7 +295,7 @@ export function conditionsOf(
   density: number,
   headwind: number,
   grade: number,
-  auxiliary: number,
+  auxiliaries: number,
 ): Conditions {
   return {
     tyres: resistance.tyres(0, grade),
@@ -318,6 +304,6 @@ export function conditionsOf(
     headwind,
     hill: resistance.hill(grade),
     grade,
-    auxiliary,
+    auxiliaries,
   }
 }

@@ -4,11 +4,11 @@
  * Rests on UN Regulations No. 83 and No. 101 (ECE-15, EUDC and NEDC; the rows from memory, their durations held to the
  * regulation's own break-down) and on the Japanese 10-mode cycle (rows from memory, held to its published distance).
  */
-import * as z from 'zod/mini'
-import { type InputIssue, shown } from '../../quantity/errors.js'
+import { definition } from '../../formula/index.js'
+import { given, own, procedure } from '../../procedure/index.js'
+import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { about, given, procedure } from '../../structure/index.js'
 
 /** A drive cycle: corners of speed over time, joined by straight lines. */
 export interface Cycle {
@@ -159,19 +159,20 @@ export const cycles: { readonly [name in 'ECE-15' | 'EUDC' | 'NEDC' | 'Japan 10-
     'Japan 10-mode': cycleOfPieces('Japan 10-mode', japan10Mode),
   }))()
 
-/** A cycle as it is read: one that was made here, or the name of a published one. */
-export const cycleGiven = /*@__PURE__*/ about(
-  'a drive cycle',
-  z.transform((value: Cycle | keyof typeof cycles, context): Cycle => {
-    if (typeof value === 'string' && Object.hasOwn(cycles, value)) return cycles[value]
-    if (isCycle(value)) return value
-    const names = Object.keys(cycles).map((name) => `'${name}'`)
-    const expected = `a cycle from readCycle, or the name of one: ${names.join(', ')}`
-    const issue: InputIssue = { path: '', expected, received: shown(value) }
-    context.issues.push({ code: 'custom', input: value, params: { issue } })
-    return z.NEVER
-  }),
-)
+/** A cycle: one that was made here, or the name of a published one. */
+export const cycleField = /*@__PURE__*/ (() =>
+  own<Cycle | keyof typeof cycles, Cycle>(
+    'The drive cycle',
+    (value) => {
+      if (typeof value === 'string' && Object.hasOwn(cycles, value))
+        return { value: cycles[value as keyof typeof cycles] }
+      if (isCycle(value)) return { value }
+      const names = Object.keys(cycles).map((name) => `'${name}'`)
+      const expected = `a cycle from readCycle, or the name of one: ${names.join(', ')}`
+      return { issue: { expected, received: shown(value) } }
+    },
+    { enum: Object.keys(cycles) },
+  ))()
 
 /** Whether a value has the corners of a cycle: what is driven is only them, so that a copy of this package may read it. */
 function isCycle(value: unknown): value is Cycle {
@@ -186,9 +187,6 @@ function isCycle(value: unknown): value is Cycle {
 /**
  * Gives the speed of a cycle at even steps of time, as a log or a drawing has it.
  *
- * - `cycle`: from {@link readCycle}, or the name of one of {@link cycles}
- * - `every` (s), above 0: 1 s unless given
- *
  * @returns Pairs of time and speed, from the start to the end; the last step may be shorter.
  * @throws InputError for input that cannot be used, by its path.
  * Source: by definition.
@@ -199,35 +197,36 @@ function isCycle(value: unknown): value is Cycle {
  * `${time}: ${speed}` // '13 s: 7.5 km/h'
  * ```
  */
-export const sampleCycle = /*@__PURE__*/ procedure(
-  'sampleCycle',
-  /*@__PURE__*/ about(
-    'a cycle and a step of time',
-    /*@__PURE__*/ z.strictObject({
-      cycle: cycleGiven,
-      every: /*@__PURE__*/ z.optional(/*@__PURE__*/ given('time', 'Step of time', { above: 0 })),
-    }),
-  ),
-  ({ cycle, every }): (readonly [time: Quantity<'time'>, speed: Quantity<'speed'>])[] => {
-    const { seconds, metresPerSecond } = cycle.corners
-    const step = every?.si ?? 1
-    const end = seconds.at(-1) as number
-    const count = Math.ceil(end / step)
-    if (count > MOST_SAMPLES) {
-      const expected = `a step of at least ${fromSi('time', end / MOST_SAMPLES, 's')}, for at most ${MOST_SAMPLES} samples`
-      throw new InputError('sampleCycle', [{ path: 'every', expected, received: String(every) }])
-    }
-    let piece = 1
-    return Array.from({ length: count + 1 }, (_, i) => {
-      const time = i === count ? end : i * step
-      while ((seconds[piece] as number) < time) piece++
-      const [from, to] = [seconds[piece - 1] as number, seconds[piece] as number]
-      const [slow, fast] = [metresPerSecond[piece - 1] as number, metresPerSecond[piece] as number]
-      const speed = slow + ((fast - slow) * (time - from)) / (to - from)
-      return [fromSi('time', time, 's'), fromSi('speed', speed, 'km/h')]
-    })
-  },
-)
+export const sampleCycle = /*@__PURE__*/ (() =>
+  procedure({
+    name: 'sampleCycle',
+    title: 'Speeds of a drive cycle',
+    answers: 'How fast does the cycle go at each moment, at even steps of time?',
+    input: {
+      cycle: cycleField,
+      every: given('time', 'Step of time', { above: 0, default: '1 s', because: 'as regulations print their cycles' }),
+    },
+    source: [definition],
+    work: ({ cycle, every }): (readonly [time: Quantity<'time'>, speed: Quantity<'speed'>])[] => {
+      const { seconds, metresPerSecond } = cycle.corners
+      const step = every.si
+      const end = seconds.at(-1) as number
+      const count = Math.ceil(end / step)
+      if (count > MOST_SAMPLES) {
+        const expected = `a step of at least ${fromSi('time', end / MOST_SAMPLES, 's')}, for at most ${MOST_SAMPLES} samples`
+        throw new InputError('sampleCycle', [{ path: 'every', expected, received: String(every) }])
+      }
+      let piece = 1
+      return Array.from({ length: count + 1 }, (_, i) => {
+        const time = i === count ? end : i * step
+        while ((seconds[piece] as number) < time) piece++
+        const [from, to] = [seconds[piece - 1] as number, seconds[piece] as number]
+        const [slow, fast] = [metresPerSecond[piece - 1] as number, metresPerSecond[piece] as number]
+        const speed = slow + ((fast - slow) * (time - from)) / (to - from)
+        return [fromSi('time', time, 's'), fromSi('speed', speed, 'km/h')]
+      })
+    },
+  }))()
 
 /** More samples than this are a mistake in the step. */
 const MOST_SAMPLES = 1e6

@@ -1,31 +1,35 @@
 /**
  * Logs of speed over time, as a recorder in the car writes them: text in two columns, read piece by piece.
  */
+import { definition } from '../../formula/index.js'
+import { given, optional, own, procedure, text } from '../../procedure/index.js'
 import { shown } from '../../quantity/errors.js'
-import { type Given, InputError, quantity } from '../../quantity/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { issueWith, listed, readValue, scaleFor, symbolsOf } from '../../quantity/read.js'
 import { type Cycle, cycleOf } from './cycle.js'
-
-/** What a log is called, and how it is read. */
-export interface TraceReading {
-  readonly name?: string
-  /** The longest time between two rows that is not yet a gap; 10 s unless given. */
-  readonly longestGap?: Given<'time'>
-}
 
 /** What stands in front of the rows, for messages. */
 const HEADER = "'time (s),speed (km/h)'"
 /** No row of two numbers is as long as this. */
 const LONGEST_LINE = 1000
-const LONGEST_GAP = '10 s'
 
 type OnPoint = (seconds: number, metresPerSecond: number) => void
 
-/** What a log must be. */
-export const TEXT = 'text, or pieces of text'
+/** What describes a log: its text, which is read as it is driven, and when it has a gap. */
+export const logFields = /*@__PURE__*/ (() => ({
+  log: own<string | Iterable<string>, string | Iterable<string>>(
+    'The text of the log, whole or in pieces of any length',
+    (value) => (isText(value) ? { value } : { issue: { expected: 'text, or pieces of text', received: shown(value) } }),
+    { anyOf: [{ type: 'string' }, { type: 'array', items: { type: 'string' } }] },
+  ),
+  longestGap: given('time', 'Longest time between two rows that is not yet a gap', {
+    above: 0,
+    default: '10 s',
+    because: 'common practice, no source',
+  }),
+}))()
 
-/** Whether a value may be the text of a log. */
-export function isText(value: unknown): value is string | Iterable<string> {
+function isText(value: unknown): value is string | Iterable<string> {
   return typeof (value as Partial<Iterable<string>> | null | undefined)?.[Symbol.iterator] === 'function'
 }
 
@@ -50,15 +54,10 @@ export class TraceReader {
   #start = 0
   #last = 0
 
-  constructor(where: string, longestGap: Given<'time'> | undefined, onPoint: OnPoint) {
+  constructor(where: string, longestGap: Quantity<'time'>, onPoint: OnPoint) {
     this.#where = where
     this.#onPoint = onPoint
-    const longest = readValue('time', longestGap ?? LONGEST_GAP)
-    if (longest === undefined || !(longest.si > 0)) {
-      const issue = issueWith('longestGap', 'time', longestGap)
-      throw new InputError(where, [longest === undefined ? issue : { ...issue, expected: 'a time above 0 s' }])
-    }
-    this.#longestGap = longest.si
+    this.#longestGap = longestGap.si
   }
 
   /** Takes the next piece of the text. */
@@ -186,8 +185,6 @@ export class TraceReader {
  * Columns are separated by comma, semicolon or tab. Rows stand in order of time, which need not be even; the cycle begins
  * at the first. Between rows the speed changes evenly.
  *
- * @param csv - The text, whole or in pieces of any length.
- * @param reading - `name` of the cycle, `'trace'` unless given; `longestGap` (s) between two rows, 10 s unless given.
  * @returns The cycle.
  * @throws InputError that names the line: a header without units or in a wrong one, a cell that is no number, a speed
  * below zero, a time not after the one before it, a gap.
@@ -195,20 +192,27 @@ export class TraceReader {
  *
  * @example
  * ```ts
- * const { distance, maximumSpeed } = readCycle('time (s),speed (km/h)\n0,0\n8,36\n18,36\n')
+ * const { distance, maximumSpeed } = readCycle({ log: 'time (s),speed (km/h)\n0,0\n8,36\n18,36\n' })
  * String(distance) // '0.14 km'
  * String(maximumSpeed) // '36 km/h'
  * ```
  */
-export function readCycle(csv: string | Iterable<string>, reading: TraceReading = {}): Cycle {
-  const seconds: number[] = []
-  const metresPerSecond: number[] = []
-  const reader = new TraceReader('readCycle', reading.longestGap, (time, speed) => {
-    seconds.push(time)
-    metresPerSecond.push(speed)
-  })
-  if (!isText(csv)) throw new InputError('readCycle', [{ path: 'csv', expected: TEXT, received: shown(csv) }])
-  for (const piece of piecesOf(csv)) reader.take(piece)
-  reader.end()
-  return cycleOf(reading.name ?? 'trace', seconds, metresPerSecond)
-}
+export const readCycle = /*@__PURE__*/ (() =>
+  procedure({
+    name: 'readCycle',
+    title: 'Cycle from a log',
+    answers: 'Which drive cycle does a log of time and speed hold?',
+    input: { ...logFields, name: optional(text('What the cycle is called')) },
+    source: [definition],
+    work: ({ log, longestGap, name = 'trace' }): Cycle => {
+      const seconds: number[] = []
+      const metresPerSecond: number[] = []
+      const reader = new TraceReader('readCycle', longestGap, (time, speed) => {
+        seconds.push(time)
+        metresPerSecond.push(speed)
+      })
+      for (const piece of piecesOf(log)) reader.take(piece)
+      reader.end()
+      return cycleOf(name, seconds, metresPerSecond)
+    },
+  }))()
