@@ -13,5 +13,9 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
+    // Unless told, vitest leaves one core idle.
+    maxWorkers: '100%',
+    // Ends a test that hangs, and none on a busy machine.
+    testTimeout: 120_000,
   },
 })

@@ -202,21 +202,32 @@ export function pages(): string[] {
   return [join(root, 'README.md'), join(root, 'DEVELOPERS.md'), ...guides.map((file) => join(root, 'docs', file))]
 }
 
-/** A page with the output after each example that shows one written anew: a `ts` block followed by a `text` block. */
-export function withOutputs(page: string): string {
-  return page.replace(/```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g, (_, example: string) => {
-    return `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputOf(example)}\`\`\``
-  })
+/** An example that shows its output: a `ts` block followed by a `text` block. */
+const shown = /```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g
+
+/** Pages with the output after each example that shows one written anew. */
+export function withOutputs(texts: readonly string[]): string[] {
+  const examples = texts.flatMap((text) => Array.from(text.matchAll(shown), ([, example]) => example as string))
+  const outputs = outputsOf(examples)
+  let next = 0
+  return texts.map((text) =>
+    text.replace(shown, (_, example: string) => `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputs[next++]}\`\`\``),
+  )
 }
 
-/** What an example prints when it is run as a module of its own, beside the sources. */
-function outputOf(example: string): string {
+/** What each example prints: modules of their own, beside the sources, imported one after another by one process. */
+function outputsOf(examples: readonly string[]): string[] {
+  // A control character that no example prints.
+  const end = '\u001d\n'
   const folder = mkdtempSync(join(root, '.example-'))
   try {
-    const file = join(folder, 'example.ts')
-    writeFileSync(file, example)
+    for (const [i, example] of examples.entries()) writeFileSync(join(folder, `${i}.ts`), example)
+    const all = join(folder, 'all.ts')
+    const printEnd = `process.stdout.write(${JSON.stringify(end)})`
+    writeFileSync(all, examples.map((_, i) => `await import('./${i}.ts')\n${printEnd}\n`).join(''))
     const tsx = join(root, 'node_modules', '.bin', 'tsx')
-    return execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), file], { cwd: root, encoding: 'utf8' })
+    const printed = execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), all], { cwd: root, encoding: 'utf8' })
+    return printed.split(end).slice(0, -1)
   } finally {
     rmSync(folder, { recursive: true })
   }
@@ -224,10 +235,11 @@ function outputOf(example: string): string {
 
 /** Every file that is made or completed here, with what it should hold. */
 export function documents(): { readonly path: string; readonly wanted: string }[] {
+  const outputs = withOutputs(pages().map((path) => readFileSync(path, 'utf8')))
   return [
     ...domainFiles().map((path) => ({ path, wanted: withComments(readFileSync(path, 'utf8')) })),
     { path: join(root, 'docs', 'checks.md'), wanted: checksPage() },
-    ...pages().map((path) => ({ path, wanted: withOutputs(readFileSync(path, 'utf8')) })),
+    ...pages().map((path, i) => ({ path, wanted: outputs[i] as string })),
   ]
 }
 
