@@ -28,7 +28,7 @@ const folders = {
     ['pack', 'cable'],
     ['fuse', 'charging'],
   ],
-  drivetrain: [['motor', 'road'], ['gearing'], ['pull']],
+  drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],
   conversion: [['sheet'], ['chapters']],
 }

@@ -4,7 +4,7 @@
  * fails when anything has drifted.
  */
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { catalogue } from '../src/catalogue.js'
@@ -202,28 +202,42 @@ export function pages(): string[] {
   return [join(root, 'README.md'), join(root, 'DEVELOPERS.md'), ...guides.map((file) => join(root, 'docs', file))]
 }
 
-/**
- * A page with the output after each example that shows one written anew: a `ts` block followed by a `text` block. A block
- * with the name of a file, such as `ts van.ts`, lies beside every example of its page.
- */
-export function withOutputs(page: string): string {
-  const files = [...page.matchAll(/```ts (\S+)\n([\s\S]*?)```/g)].map(
-    ([, name, text]) => [name as string, text as string] as const,
+/** An example that shows its output: a `ts` block followed by a `text` block. */
+const shown = /```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g
+
+/** A block with the name of a file, such as `ts van.ts`, which lies beside every example of its page. */
+const named = /```ts (\S+)\n([\s\S]*?)```/g
+
+/** Pages with the output after each example that shows one written anew. */
+export function withOutputs(texts: readonly string[]): string[] {
+  const outputs = outputsOf(texts)
+  let next = 0
+  return texts.map((text) =>
+    text.replace(shown, (_, example: string) => `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputs[next++]}\`\`\``),
   )
-  return page.replace(/```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g, (_, example: string) => {
-    return `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputOf(example, files)}\`\`\``
-  })
 }
 
-/** What an example prints when it is run as a module of its own, beside the sources. */
-function outputOf(example: string, files: readonly (readonly [name: string, text: string])[]): string {
+/** What each example of pages prints: modules of their own, beside the sources, imported one after another by one process. */
+function outputsOf(texts: readonly string[]): string[] {
+  // A control character that no example prints.
+  const end = '\u001d\n'
   const folder = mkdtempSync(join(root, '.example-'))
   try {
-    for (const [name, text] of files) writeFileSync(join(folder, name), text)
-    const file = join(folder, 'example.ts')
-    writeFileSync(file, example)
+    const modules = texts.flatMap((text, page) => {
+      const own = join(folder, String(page))
+      mkdirSync(own)
+      for (const [, name, file] of text.matchAll(named)) writeFileSync(join(own, name as string), file as string)
+      return Array.from(text.matchAll(shown), ([, example], i) => {
+        writeFileSync(join(own, `${i}.ts`), example as string)
+        return `./${page}/${i}.ts`
+      })
+    })
+    const all = join(folder, 'all.ts')
+    const printEnd = `process.stdout.write(${JSON.stringify(end)})`
+    writeFileSync(all, modules.map((module) => `await import('${module}')\n${printEnd}\n`).join(''))
     const tsx = join(root, 'node_modules', '.bin', 'tsx')
-    return execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), file], { cwd: root, encoding: 'utf8' })
+    const printed = execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), all], { cwd: root, encoding: 'utf8' })
+    return printed.split(end).slice(0, -1)
   } finally {
     rmSync(folder, { recursive: true })
   }
@@ -231,10 +245,11 @@ function outputOf(example: string, files: readonly (readonly [name: string, text
 
 /** Every file that is made or completed here, with what it should hold. */
 export function documents(): { readonly path: string; readonly wanted: string }[] {
+  const outputs = withOutputs(pages().map((path) => readFileSync(path, 'utf8')))
   return [
     ...domainFiles().map((path) => ({ path, wanted: withComments(readFileSync(path, 'utf8')) })),
     { path: join(root, 'docs', 'checks.md'), wanted: checksPage() },
-    ...pages().map((path) => ({ path, wanted: withOutputs(readFileSync(path, 'utf8')) })),
+    ...pages().map((path, i) => ({ path, wanted: outputs[i] as string })),
   ]
 }
 

@@ -13,7 +13,9 @@ import { thermalHandbook } from './handbook/thermal.js'
 const domains = ['thermal', 'mass', 'electrical', 'drivetrain', 'range']
 const sources = domains.flatMap((domain) => {
   const folder = new URL(`../src/${domain}/`, import.meta.url)
-  return readdirSync(folder).map((file) => readFileSync(new URL(file, folder), 'utf8'))
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts'))
+    .map((file) => readFileSync(new URL(file, folder), 'utf8'))
 })
 const entries: readonly HandbookEntry[] = [
   ...thermalHandbook,

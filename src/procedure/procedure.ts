@@ -20,7 +20,7 @@ export type Unfinished<R> = Omit<R, 'assumptions' | 'notes' | 'cautions'> & {
 }
 
 /** What describes a procedure: all that the library knows of it stands here, once. */
-interface Description<I extends Input> {
+export interface Description<I extends Input> {
   /** The name under which it is exported; errors begin with it. */
   readonly name: string
   /** What it gives, as a heading. */

@@ -7,6 +7,7 @@ import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/c
 import { explain } from '../../src/formula/index.js'
 import { InputError, type Quantity } from '../../src/quantity/index.js'
 import { toText } from '../../src/report/index.js'
+import { runs } from '../runs.js'
 
 const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
 const sheet = (): BuildSheet => JSON.parse(text)
@@ -551,7 +552,7 @@ describe('a sheet that cannot be read', () => {
         expect(numbersIn(assessment).every(Number.isFinite)).toBe(true)
         expect(toText(assessment).length).toBeGreaterThan(0)
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     )
   })
   it('is refused when it is no object', () => {

@@ -11,6 +11,7 @@ import {
 } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
+import { runs } from '../runs.js'
 import { said } from '../said.js'
 
 const run = { current: '150 A', length: '2.4 m', maximumDrop: '1 %', systemVoltage: '178 V' } as const
@@ -44,7 +45,7 @@ describe('sizeCable', () => {
         for (const { reasons } of rejected) expect(reasons.length).toBeGreaterThan(0)
         for (const { verdict } of checks) expect(verdict).not.toBe('fail')
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     )
   })
 

@@ -5,6 +5,7 @@ import { chargePlan, homeSupply, packAt } from '../../src/electrical/index.js'
 import { cautions } from '../../src/findings/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { runs } from '../runs.js'
 import { module } from './sheet.js'
 
 const pack = { module, series: 4, parallel: 2 }
@@ -94,7 +95,7 @@ describe('chargePlan', () => {
         expect(Math.abs(into / (packEnergy.si + heat.si) - 1)).toBeLessThan(0.005)
         expect(reached.si).toBeLessThanOrEqual(to)
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     )
   })
 

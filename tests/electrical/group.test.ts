@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { groupModules } from '../../src/electrical/index.js'
 import { strongestWeakest } from '../../src/electrical/pack/group.js'
 import { quantity } from '../../src/quantity/index.js'
+import { runs } from '../runs.js'
 
 /** The greatest least sum over all groupings, by trying all. */
 function bestByTryingAll(capacities: readonly number[], size: number): number {
@@ -45,7 +46,7 @@ describe('the weakest group', () => {
         expect(bound).toBe(leastOf(list, groups))
         expect(groups.flat().sort((a, b) => a - b)).toEqual(list.map((_, i) => i))
       }),
-      { numRuns: count * size > 10 ? 15 : 60 },
+      { numRuns: runs(count * size > 10 ? 15 : 60) },
     )
   })
 
@@ -59,7 +60,7 @@ describe('the weakest group', () => {
         expect(least).toBeLessThanOrEqual(bound * (1 + 1e-12))
         if (!proven) expect(bound).toBeCloseTo(list.reduce((sum, each) => sum + each, 0) / 15, 9)
       }),
-      { numRuns: 5 },
+      { numRuns: runs(5) },
     )
   })
 })

@@ -6,6 +6,7 @@ import { catalogue } from '../../src/catalogue.js'
 import { parseExpression, valueOf } from '../../src/formula/expression.js'
 import { type AnyFormula, cite, constant, formula, input, output } from '../../src/formula/index.js'
 import type { Kind } from '../../src/quantity/index.js'
+import { runs } from '../runs.js'
 import { inputsFor, siConstants } from './draw.js'
 import { checkPrintedIsComputed, checkPrintedUnits, checkRangesRescaled, checkRescaled } from './engine.js'
 
@@ -25,7 +26,7 @@ describe.each(formulas.map((each) => [each.name, each] as const))('%s', (_, each
         const computed = each.compute(si)
         expect(Math.abs(shown - computed)).toBeLessThanOrEqual(1e-9 * Math.abs(computed))
       }),
-      { numRuns: 20, includeErrorInReport: true },
+      { numRuns: runs(20), includeErrorInReport: true },
     )
   })
 })

@@ -7,6 +7,7 @@ import type { MathNode, Unit } from 'mathjs'
 import type { AnyFormula } from '../../src/formula/index.js'
 import type { Kind } from '../../src/quantity/index.js'
 import { math } from '../mathjs.js'
+import { runs } from '../runs.js'
 import { dimensions } from './dimensions.js'
 import { inputsFor, siConstants } from './draw.js'
 
@@ -65,7 +66,7 @@ export function checkPrintedIsComputed(formula: AnyFormula): void {
         throw new Error(`${formula.name}: printed gives ${String(printed)}, computed ${computed}`)
       }
     }),
-    { numRuns: DRAWS, includeErrorInReport: true },
+    { numRuns: runs(DRAWS), includeErrorInReport: true },
   )
 }
 
@@ -85,7 +86,7 @@ export function checkPrintedUnits(formula: AnyFormula): void {
       const computed = formula.compute(si)
       if (!isClose(value, computed)) throw new Error(`${formula.name}: with units ${value}, computed ${computed}`)
     }),
-    { numRuns: DRAWS, includeErrorInReport: true },
+    { numRuns: runs(DRAWS), includeErrorInReport: true },
   )
 }
 
@@ -120,7 +121,7 @@ export function checkRescaled(formula: AnyFormula): void {
         throw new Error(`${formula.name}: in other base units ${result}, but ${wanted} by the kind of its result`)
       }
     }),
-    { numRuns: DRAWS, includeErrorInReport: true },
+    { numRuns: runs(DRAWS), includeErrorInReport: true },
   )
 }
 
@@ -145,7 +146,7 @@ export function checkRangesRescaled(formula: AnyFormula): void {
         }
       }
     }),
-    { numRuns: DRAWS, includeErrorInReport: true },
+    { numRuns: runs(DRAWS), includeErrorInReport: true },
   )
 }
 

@@ -16,6 +16,7 @@ import {
 } from '../../src/formula/index.js'
 import { InputError } from '../../src/quantity/index.js'
 import { math } from '../mathjs.js'
+import { runs } from '../runs.js'
 
 const drop = { current: '300 A', resistancePerLength: '0.386 mΩ/m', length: '3 m' } as const
 
@@ -245,7 +246,7 @@ describe('an expression', () => {
         fc.pre(Number.isFinite(theirs) && Number.isFinite(ours))
         expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(1e-9 * Math.abs(theirs) + 1e-300)
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     )
   })
 })

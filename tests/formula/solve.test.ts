@@ -10,6 +10,7 @@ import { InputError, type Kind, kinds, type Quantity, quantity, SolveError } fro
 import { fromSi } from '../../src/quantity/quantity.js'
 import { warmUpTime } from '../../src/thermal/index.js'
 import { holds, inputsFor, isResult } from '../engine/draw.js'
+import { runs } from '../runs.js'
 
 const roots = (f: (x: number) => number, low: number, high: number, count = 200) => {
   const found = rootsOver(f, scanPoints(low, high, count))
@@ -138,7 +139,7 @@ describe('solving a formula', () => {
               if (!(error instanceof SolveError && error.brackets.length > 1)) throw error
             }
           }),
-          { numRuns: 5 },
+          { numRuns: runs(5) },
         )
       }
     },
@@ -201,7 +202,7 @@ describe('solving a formula', () => {
               if (!(error instanceof SolveError && error.brackets.length > 1)) throw error
             }
           }),
-          { numRuns: 3 },
+          { numRuns: runs(3) },
         )
       }
     },

@@ -5,6 +5,7 @@ import { catalogue } from '../../src/catalogue.js'
 import type { AnyFormula, Input } from '../../src/formula/index.js'
 import { holds, inputsFor, isResult, numbersFor } from '../engine/draw.js'
 import type { Law, Laws } from '../laws.js'
+import { runs } from '../runs.js'
 import { drivetrainLaws } from './drivetrain.js'
 import { electricalLaws } from './electrical.js'
 import { massLaws } from './mass.js'
@@ -30,7 +31,7 @@ function checkLaw(formula: AnyFormula, key: string, law: Law): void {
         throw new Error(`${formula.name} does not keep to "${law}" with ${key}: the result changes by ${change}`)
       }
     }),
-    { numRuns: 100, includeErrorInReport: true },
+    { numRuns: runs(100), includeErrorInReport: true },
   )
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { placeMasses } from '../../src/mass/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { isDeep, runs } from '../runs.js'
 import { said } from '../said.js'
 import { type Case, solvedByHighs } from './integer-program.js'
 
@@ -230,7 +231,7 @@ describe('placeMasses, against others,', () => {
         expect(centreOfGravity.up?.si).toBeCloseTo(wanted.up, 8)
         expect(new Set(placements.map(({ bay }) => bay)).size).toBe(wanted.used)
       }),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     )
   }, 60_000)
   it('places each module once, in bays that accept it and hold it', () => {
@@ -270,7 +271,7 @@ describe('placeMasses, against others,', () => {
         // The solver holds its constraints to 1e-6.
         expect(Math.abs(deviation.si - (solvedByHighs(given) ?? Number.NaN))).toBeLessThan(1e-6)
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   }, 120_000)
   it('agrees with HiGHS on 60 modules in 12 bays, within the balance that they can reach and beyond it', () => {
@@ -291,7 +292,7 @@ describe('placeMasses, against others,', () => {
     expect(deviation.si).toBeLessThan(1e-4)
     expect(explored).toBeGreaterThan(1000)
   }, 30_000)
-  it('says so when there is too much to see, and still finds a near one', () => {
+  it.runIf(isDeep)('says so when there is too much to see, and still finds a near one', () => {
     const bays = Array.from({ length: 14 }, (_, i) => ({
       aft: -0.4 + 0.197 * i,
       left: ((i * 37) % 11) / 10 - 0.5,
@@ -307,8 +308,8 @@ describe('placeMasses, against others,', () => {
     expect(proven).toBe(false)
     expect(deviation.si).toBeLessThan(1e-3)
     expect(assumptions).toContainEqual(expect.stringMatching(notAllSeen))
-  }, 60_000)
-  it('ends its work with a good placement however many kinds, modules and bays there are', () => {
+  })
+  it.runIf(isDeep)('ends its work with a good placement however many kinds, modules and bays there are', () => {
     const parts = (kinds: number, count: number) =>
       Array.from({ length: kinds }, (_, i) => ({ mass: 7.3 + 1.37 * i, count }))
     const rooms = (bays: number, capacity: number, kinds: number) =>
@@ -334,7 +335,7 @@ describe('placeMasses, against others,', () => {
       expect(deviation.si).toBeLessThan(1e-3)
       expect(proven).toBe(!assumptions.some((text) => notAllSeen.test(said(text))))
     }
-  }, 120_000)
+  })
   it('proves what parts that all differ, and many that do not, can reach', () => {
     const four = (capacity: number, accepts: number[]) =>
       [-0.4, 0.35, 1.3, 2.1].map((aft, i) => ({ aft, left: [0.2, -0.3, 0.1, 0][i] ?? 0, up: 0.4, capacity, accepts }))

@@ -18,6 +18,7 @@ import * as electrical from '../../src/electrical/index.js'
 import * as mass from '../../src/mass/index.js'
 import * as range from '../../src/range/index.js'
 import * as thermal from '../../src/thermal/index.js'
+import { isDeep } from '../runs.js'
 import { accepted, prelude, refused } from '../types/snippets.js'
 
 const project = join(import.meta.dirname, '../..')
@@ -81,7 +82,7 @@ beforeAll(() => {
 
 afterAll(() => rmSync(place, { recursive: true, force: true }))
 
-describe('the package', { timeout: 60_000 }, () => {
+describe.runIf(isDeep)('the package', { timeout: 60_000 }, () => {
   const formulas = Object.keys(catalogue).sort()
   let esm = ''
   let commonjs = ''
@@ -211,7 +212,7 @@ describe('the package', { timeout: 60_000 }, () => {
   })
 })
 
-describe.each([oldest, newest])('the types on TypeScript %s', (version) => {
+describe.runIf(isDeep).each([oldest, newest])('the types on TypeScript %s', (version) => {
   let folder = ''
   const tsc = (...parameters: readonly string[]) => run(folder, 'node_modules/.bin/tsc', ...parameters)
 
@@ -261,7 +262,7 @@ describe.each([oldest, newest])('the types on TypeScript %s', (version) => {
   })
 })
 
-describe('a bundle', { timeout: 60_000 }, () => {
+describe.runIf(isDeep)('a bundle', { timeout: 60_000 }, () => {
   let folder = ''
 
   beforeAll(() => {

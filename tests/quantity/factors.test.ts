@@ -8,6 +8,7 @@ import { type Kind, kinds, quantity, type UnitOf } from '../../src/quantity/inde
 import { fromSi } from '../../src/quantity/quantity.js'
 import { dimensions } from '../engine/dimensions.js'
 import { math } from '../mathjs.js'
+import { runs } from '../runs.js'
 
 /** A tie between two doubles of ordinary size is seen only with all its digits, up to about 100. */
 const Long = Decimal.clone({ precision: 150, defaults: true })
@@ -86,7 +87,7 @@ describe('conversion is correctly rounded', () => {
       fc.property(decimalText, (text) => {
         expect(toSi(kind, text, unit)).toBe(new Long(text).times(factor.top).div(factor.bottom).toNumber() + 0)
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
   it.each(units.filter(([kind]) => kind !== 'temperature'))('to %s in %s', (kind, unit) => {
@@ -100,7 +101,7 @@ describe('conversion is correctly rounded', () => {
         const ours = fromSi(kind, si, unit)
         expect(ours.in(unit as UnitOf<Kind>)).toBe(exact.times(factor.bottom).div(factor.top).toNumber() + 0)
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
   it.each([

@@ -5,6 +5,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { CalculationError, InputError, type Kind, kinds, quantity } from '../../src/quantity/index.js'
 import { twinOf } from '../../src/quantity/kinds.js'
 import { fromSi } from '../../src/quantity/quantity.js'
+import { runs } from '../runs.js'
 
 const units = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
   Object.keys(kinds[kind].units).map((unit) => [kind, unit] as const),
@@ -193,7 +194,7 @@ describe('writing and reading back', () => {
         const written = JSON.parse(JSON.stringify({ q: fromSi(kind, si, unit) })).q
         expect(quantity(kind, written).si).toBe(si + 0)
       }),
-      { numRuns: 50, examples: [[0], [5e-324], [1.7976931348623157e308], [1 / 3], [-1e-300]] },
+      { numRuns: runs(50), examples: [[0], [5e-324], [1.7976931348623157e308], [1 / 3], [-1e-300]] },
     )
   })
   it('keeps what was written, in its unit', () => {
@@ -204,7 +205,7 @@ describe('writing and reading back', () => {
         const text = kind === 'ratio' && unit === '1' ? `${number}` : `${number} ${unit}`
         expect(JSON.stringify(quantity(kind, text as never))).toBe(JSON.stringify(text.replace(/^-0(?![.\d])/, '0')))
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     )
   })
   it('shows at most 4 significant digits, and the text can be read', () => {

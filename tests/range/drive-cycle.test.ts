@@ -6,6 +6,7 @@ import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { cycles, driveCycle, readCycle } from '../../src/range/index.js'
 import { packTemperature } from '../../src/thermal/index.js'
+import { runs } from '../runs.js'
 import { byHand, van } from './by-hand.js'
 import { drives, flat, gears, least, module, motor, whole } from './cars.js'
 
@@ -184,7 +185,7 @@ describe('the books of driveCycle', () => {
         expect(worst).toBeLessThan(1e-9)
         expect(least).toBeGreaterThan(-1e-9)
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
   it('hold all limits in every step', () => {
@@ -202,7 +203,7 @@ describe('the books of driveCycle', () => {
         const lowest = Math.min(...loaded.map(({ voltage }) => voltage?.si ?? 0))
         expect(lowest).toBeGreaterThanOrEqual(4 * 36 * (1 - 1e-9))
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
   it('leave the speed of a car that ends where it began at nothing, also with a rotor that is geared up and down', () => {
@@ -403,7 +404,7 @@ describe('a journey', () => {
           expect(driven.distance.si).toBeLessThanOrEqual(wanted * (1 + 1e-9))
         } else expect(driven.distance.si / wanted).toBeCloseTo(1, 8)
       }),
-      { numRuns: 80 },
+      { numRuns: runs(80) },
     )
   })
   it('stands as long and as often as it is told to, and holds its speed between', () => {

@@ -5,6 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { driveCycle, driveTrace, readCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
+import { runs } from '../runs.js'
 import { least, module, whole } from './cars.js'
 import { logOf } from './log.js'
 
@@ -34,7 +35,7 @@ describe('driveTrace', () => {
           expect(JSON.stringify(figure)).toBe(JSON.stringify(wanted[name as keyof typeof figures]))
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

@@ -16,6 +16,7 @@ import {
 } from '../../src/thermal/index.js'
 import { divided, dividedByBrackets, dropOf, type Passage } from '../../src/thermal/loop/pipe-network.js'
 import { between } from '../between.js'
+import { runs } from '../runs.js'
 
 type Given = Parameters<typeof coolingLoop>[0]
 
@@ -341,7 +342,7 @@ describe('the laws of a coolant loop', () => {
         for (const [i, passage] of passages.entries()) near(dropOf(passage, fluid, flows[i] as number), drop, 1e-9)
         near(dividedByBrackets(passages, fluid, flow).drop, drop, 1e-9)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
   })
 

@@ -19,6 +19,7 @@ import {
   transferUnits,
 } from '../../src/thermal/index.js'
 import { between } from '../between.js'
+import { runs } from '../runs.js'
 
 const units = between(0, 20)
 const ratio = between(0, 1)
@@ -156,7 +157,7 @@ describe('the approximation for cross flow', () => {
         if (N < 1) worstBelowOne = Math.max(worstBelowOne, off)
         else worstAbove = Math.max(worstAbove, off)
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     )
     expect(worstBelowOne).toBeLessThan(0.04)
     expect(worstAbove).toBeLessThan(0.023)

@@ -6,6 +6,7 @@ import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { lumpedTemperature, packTemperature, resistanceAtTemperature } from '../../src/thermal/index.js'
 import { responseOf } from '../../src/thermal/pack/lumps.js'
 import { between } from '../between.js'
+import { runs } from '../runs.js'
 
 type Given = Parameters<typeof packTemperature>[0]
 const celsius = (value: number) => quantity('temperature', value, '°C')
@@ -340,7 +341,7 @@ describe('a pack with everything at once', () => {
         fc.pre(found !== undefined)
         expect(imbalance(found)).toBeLessThan(1e-9)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
   })
 
@@ -353,7 +354,7 @@ describe('a pack with everything at once', () => {
         expect(Math.abs(found.final.si - cells)).toBeLessThan(1e-7)
         if (found.coolant !== undefined) expect(Math.abs(found.coolant.final.si - coolant)).toBeLessThan(1e-7)
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     )
   })
 
@@ -370,7 +371,7 @@ describe('a pack with everything at once', () => {
         expect(found.final.si - cells).toBeGreaterThan(-1e-7)
         expect(found.final.si - cells).toBeLessThan(off + 1e-7)
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     )
   })
 
@@ -386,7 +387,7 @@ describe('a pack with everything at once', () => {
         if (found.coolant !== undefined) expect(Math.abs(found.coolant.final.si - coolant)).toBeLessThan(2 * within)
       }),
       // The same packs in each run: of some pack the end could fall between a switching here and there.
-      { numRuns: 40, seed: 1 },
+      { numRuns: runs(40), seed: 1 },
     )
   })
 
@@ -405,7 +406,7 @@ describe('a pack with everything at once', () => {
         expect(maximum.si - reached).toBeLessThan((16000 * 20) / 80e3)
         expect(found.final.si).toBeCloseTo(packTemperature(givenFrom(drawn)).final.si, 8)
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     )
   })
 
@@ -417,7 +418,7 @@ describe('a pack with everything at once', () => {
         const cooled = packTemperature(givenFrom({ ...warm, conductance: warm.conductance + more }))
         expect(cooled.final.si).toBeLessThanOrEqual(packTemperature(givenFrom(warm)).final.si + 1e-9)
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     )
   })
 })
