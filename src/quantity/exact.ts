@@ -155,20 +155,20 @@ const NOTHING: Pair = [0, 0]
 const powersOfTen = /*@__PURE__*/ Array.from({ length: 23 }, (_, power) => Number(`1e${power}`))
 
 /**
- * The SI double nearest to the decimal number `whole · 10^exponent` in a unit; `whole` is a whole number
- * of at most 15 digits.
+ * The SI double nearest to the decimal number `(whole + rest) · 10^exponent` in a unit; `whole` and `rest` are whole
+ * numbers, each exactly a double, the second no more than rounding takes from the first.
  */
-export function fromWhole(whole: number, exponent: number, scale: UnitScale): number {
+export function fromWhole(whole: number, exponent: number, scale: UnitScale, rest = 0): number {
   const power = powersOfTen[Math.abs(exponent)]
   if (power !== undefined) {
     const high = exponent < 0 ? whole / power : whole * power
     const product = exponent < 0 ? high * power : high
     const error = productError(exponent < 0 ? high : whole, power, product)
-    const low = exponent < 0 ? (whole - product - error) / power : error
+    const low = exponent < 0 ? (whole - product - error + rest) / power : error + rest * power
     const si = byPairs(high, low, scale.zeroPair, scale.factor, NOTHING)
     if (!Number.isNaN(si)) return si
   }
-  return fromDecimal(`${whole}e${exponent}`, scale)
+  return fromDecimal(`${BigInt(whole) + BigInt(rest)}e${exponent}`, scale)
 }
 
 /** The SI double nearest to a decimal number, written out, in a unit. */

@@ -65,8 +65,8 @@ export function scaleFor(kind: Kind, unit: string): UnitScale | undefined {
 
 /** A number (sign, whole part, decimals, power of ten), one space or none, and what is left: the unit. */
 const quantityPattern = /^(([-+\u2212]?)(\d*)(?:\.(\d*))?(?:[eE]([-+\u2212]?\d+))?)[ \u00a0\u202f]?(.*)$/s
-/** Fifteen digits always make a whole number that is exactly a double. */
-const EXACT_DIGITS = 15
+/** Fifteen digits always make a whole number that is exactly a double; twice as many the sum of two. */
+const [EXACT_DIGITS, PAIR_DIGITS] = [15, 30]
 /** No double needs more digits than this to be told apart from its neighbours. */
 const LONGEST_NUMBER = 800
 /** No number of so many digits with a power beyond this is a double. */
@@ -91,10 +91,12 @@ function readText(kind: Kind, text: string): ReadValue | undefined {
   const scale = kind === 'ratio' && number === text ? unitScale('ratio', '1') : scaleFor(kind, match[6] as string)
   if (scale === undefined) return undefined
   let si: number
-  if (digits.length > EXACT_DIGITS) si = fromDecimal(plainMinus(number), scale)
+  if (digits.length > PAIR_DIGITS) si = fromDecimal(plainMinus(number), scale)
   else {
-    const isNegative = match[2] === '-' || match[2] === '\u2212'
-    si = fromWhole(isNegative ? -Number(digits) : Number(digits), power - decimals.length, scale)
+    const sign = match[2] === '-' || match[2] === '\u2212' ? -1 : 1
+    const whole = Number(digits)
+    const rest = digits.length > EXACT_DIGITS ? Number(BigInt(digits) - BigInt(whole)) : 0
+    si = fromWhole(sign * whole, power - decimals.length, scale, sign * rest)
   }
   const isLost = si === 0 && /[1-9]/.test(digits) && scale.zero.isZero()
   if (!Number.isFinite(si) || isLost || (kind === 'temperature' && si < 0)) return undefined
