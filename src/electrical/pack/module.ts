@@ -32,7 +32,7 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
   minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
   maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
-  capacity: given('charge', 'Capacity of the module', { above: 0 }),
+  capacity: given('charge', 'Capacity of the module', { above: 0, usual: ['20 Ah', '200 Ah'] }),
   resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
   cold: optional(
     group('Its resistance in the cold', {
