@@ -62,3 +62,4 @@ export {
   rejectedAs,
   serves,
 } from './trial.js'
+export { unusualIn } from './unusual.js'
