@@ -16,7 +16,7 @@ const { fits, rejected } = arrangePack({
   },
   window: { minimum: '90 V', maximum: '144 V' },
   available: 12,
-  current: '200 A',
+  batteryCurrent: '200 A',
 })
 
 for (const { series, parallel, energy, mass } of fits) console.log(`${series} x ${parallel}: ${energy}, ${mass}`)

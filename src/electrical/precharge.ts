@@ -3,11 +3,10 @@
  *
  * Rests on circuit theory: one capacitor, one resistor, a pack of constant voltage; and on ISO 6469-4 for what may be left.
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../findings/index.js'
 import { cite, constant, definition, formula, input, output } from '../formula/index.js'
+import { highVoltage, storedCharge } from '../procedure/cautions.js'
+import { assumed, check, type Findings, given, optional, procedure, type Unfinished } from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure } from '../structure/index.js'
 import { prospectiveCurrent } from './fuse/fuse.js'
 import { jouleHeat } from './pack/pack.js'
 
@@ -293,27 +292,12 @@ export interface Precharge extends Findings {
   readonly dischargeTime?: Quantity<'time'>
 }
 
-const prechargeGiven = /*@__PURE__*/ about(
-  'a pack and the capacitor of its controller',
-  z.strictObject({
-    voltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
-    capacitance: given('capacitance', 'Capacitance of the controller', { above: 0 }),
-    time: given('time', 'Time allowed', { above: 0 }),
-    target: z.optional(given('ratio', 'Share of the voltage to reach', { above: 0, below: 1 })),
-    dischargeResistance: z.optional(given('resistance', 'Resistance through which it discharges', { above: 0 })),
-  }),
-)
-
 /** The voltage up to which a circuit is of class A (ISO 6469-3). */
 const SAFE = /*@__PURE__*/ (() => quantity('voltage', '60 V'))()
 
 /**
  * Sizes the resistor that charges the capacitor of a controller before the main contactor closes, and tells how long the
  * capacitor takes to discharge to 60 V.
- *
- * - `voltage` (V) of the full pack; `capacitance` (µF) of the controller
- * - `time` (s) allowed; `target`: share of the voltage to reach in it, 0.95 unless given, below 1
- * - `dischargeResistance` (Ω): what it discharges through; the precharge resistor unless given
  *
  * @returns Resistance, currents, energy of each event, the voltage across the closing contactor, the discharge, and checks.
  * @throws InputError for input that cannot be used, by its path.
@@ -331,12 +315,30 @@ const SAFE = /*@__PURE__*/ (() => quantity('voltage', '60 V'))()
  * String(residualVoltage) // '10.08 V'
  * ```
  */
-export const precharge = /*@__PURE__*/ procedure(
-  'precharge',
-  prechargeGiven,
-  ({ voltage, capacitance, time, target, dischargeResistance }): Precharge => {
-    const fraction = target ?? quantity('ratio', 0.95)
-    const resistance = prechargeResistance({ time, capacitance, fraction })
+export const precharge = /*@__PURE__*/ procedure({
+  name: 'precharge',
+  title: 'Precharge of a controller',
+  answers:
+    'Which resistor charges the capacitor of the controller in time, and how long does it take to discharge to 60 V?',
+  input: {
+    voltage: given('voltage', 'Voltage of the full pack', { above: 0, usual: ['48 V', '400 V'] }),
+    capacitance: given('capacitance', 'Capacitance of the controller', { above: 0 }),
+    time: given('time', 'Time allowed', { above: 0 }),
+    target: given('ratio', 'Share of the voltage at which the contactor closes', {
+      above: 0,
+      below: 1,
+      default: '95 %',
+      because: 'common practice, no source',
+    }),
+    dischargeResistance: optional(given('resistance', 'Resistance through which it discharges', { above: 0 })),
+  },
+  source: [definition, cite('ISO 6469-4:2015', '5.2 (60 V within 10 s of an impact)')],
+  assumes: [
+    'Nothing else draws current while the capacitor charges: a converter left on may keep it from ever getting there.',
+    'The resistor takes up the energy of an event as a pulse; after repeated starts it needs time to cool.',
+  ],
+  work: ({ voltage, capacitance, time, target, dischargeResistance }): Unfinished<Precharge> => {
+    const resistance = prechargeResistance({ time, capacitance, fraction: target })
     const peakCurrent = prospectiveCurrent({ voltage, sourceResistance: resistance, loopResistance: '0 Ω' })
     const discharge =
       voltage.si <= SAFE.si
@@ -357,29 +359,28 @@ export const precharge = /*@__PURE__*/ procedure(
           ? []
           : [
               check(
+                'precharge.discharge',
                 'Discharge to 60 V',
                 discharge,
                 'at most',
                 quantity('time', '10 s'),
                 'ISO 6469-4:2015, 5.2, after an impact',
+                'dischargeResistance',
               ),
             ],
-      assumptions: [
-        ...(target === undefined
-          ? [`The contactor closes at ${fraction.as('%')} of the voltage (target by default).`]
-          : []),
-        ...(dischargeResistance === undefined && discharge !== undefined
+      assumptions:
+        dischargeResistance === undefined && discharge !== undefined
           ? [
-              'The capacitor discharges through the precharge resistor (dischargeResistance by default), if a contact puts it there; that it reaches 60 V in time is not checked without a path that is given.',
+              assumed(
+                'precharge.dischargePath',
+                'The capacitor discharges through the precharge resistor (dischargeResistance by default), if a contact puts it there; that it reaches 60 V in time is not checked without a path that is given.',
+              ),
             ]
-          : []),
-        'Nothing else draws current while the capacitor charges: a converter left on may keep it from ever getting there.',
-        'The resistor takes up the energy of an event as a pulse; after repeated starts it needs time to cool.',
-      ],
-      cautions: [cautions.storedCharge, cautions.highVoltage],
+          : [],
+      cautions: [storedCharge, highVoltage],
     }
   },
-)
+})
 
 /** What a capacitor holds that can be touched. */
 export interface StoredEnergy extends Findings {
@@ -388,19 +389,9 @@ export interface StoredEnergy extends Findings {
   readonly above60V?: Quantity<'energy'>
 }
 
-const storedEnergyGiven = /*@__PURE__*/ about(
-  'a capacitor',
-  z.strictObject({
-    capacitance: given('capacitance', 'Capacitance, all that is in parallel', { min: 0 }),
-    voltage: given('voltage', 'Voltage that it can stand at', { min: 0 }),
-  }),
-)
-
 /**
  * Holds the energy in a capacitor that can be touched, such as the capacitors from the poles to the chassis, to the limit of
  * 0.2 J.
- *
- * - `capacitance` (µF) of all that is in parallel, `voltage` (V) at which it can stand; both at least 0
  *
  * @returns The energy, the part above 60 V, and a check.
  * @throws InputError for input that cannot be used, by its path.
@@ -413,17 +404,36 @@ const storedEnergyGiven = /*@__PURE__*/ about(
  * checks[0]?.verdict // 'pass'
  * ```
  */
-export const storedEnergyCheck = /*@__PURE__*/ procedure(
-  'storedEnergyCheck',
-  storedEnergyGiven,
-  ({ capacitance, voltage }): StoredEnergy => {
+export const storedEnergyCheck = /*@__PURE__*/ procedure({
+  name: 'storedEnergyCheck',
+  title: 'Stored energy that can be touched',
+  answers: 'Is the energy in a capacitor that can be touched within the limit of 0.2 J?',
+  input: {
+    capacitance: given('capacitance', 'Capacitance, all that is in parallel', { min: 0 }),
+    voltage: given('voltage', 'Voltage that it can stand at', { min: 0, usual: ['48 V', '400 V'] }),
+  },
+  source: [
+    cite('ISO 6469-4:2015', '5.2'),
+    cite('UN Regulation No. 94', 'requirements after impact (the part above 60 V), from memory'),
+  ],
+  work: ({ capacitance, voltage }): Unfinished<StoredEnergy> => {
     const energy = capacitorEnergy({ capacitance, voltage })
     return {
       energy,
       ...(voltage.si <= SAFE.si ? {} : { above60V: energyAboveSafeVoltage({ capacitance, voltage }) }),
-      checks: [check('Stored energy', energy, 'at most', quantity('energy', '0.2 J'), 'ISO 6469-4:2015, 5.2')],
-      assumptions: [],
-      cautions: [cautions.storedCharge],
+      checks: [
+        check(
+          'storedEnergy.energy',
+          'Stored energy',
+          energy,
+          'at most',
+          quantity('energy', '0.2 J'),
+          'ISO 6469-4:2015, 5.2',
+          'capacitance',
+          'voltage',
+        ),
+      ],
+      cautions: [storedCharge],
     }
   },
-)
+})

@@ -3,13 +3,22 @@
  *
  * Rests on UN Regulation No. 100 (isolation and its measurement) and ISO 6469-3 (voltage classes).
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../findings/index.js'
 import { cite, definition, formula, input, output } from '../formula/index.js'
+import { highVoltage } from '../procedure/cautions.js'
+import {
+  assumed,
+  check,
+  choice,
+  type Findings,
+  given,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../procedure/index.js'
 import { CalculationError, InputError, shown } from '../quantity/errors.js'
 import { type Given, type Quantity, quantity } from '../quantity/index.js'
 import { issueWith, readSi } from '../quantity/read.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
 
 /**
  * Least isolation between a traction circuit and the chassis: 100 Ω/V for direct current, 500 Ω/V for alternating
@@ -184,24 +193,24 @@ export interface MeasuredIsolation extends Findings {
   readonly leakage: Quantity<'current'>
 }
 
-const isolationTestGiven = /*@__PURE__*/ about(
-  'the readings of an isolation test',
-  z.strictObject({
-    packVoltage: given('voltage', 'Voltage between the poles during the test', { above: 0 }),
-    positive: given('voltage', 'Voltage from the positive pole to the chassis', { min: 0 }),
-    negative: given('voltage', 'Voltage from the negative pole to the chassis', { min: 0 }),
-    loadedReading: given('voltage', 'The larger of the two, with the known resistance across it', { above: 0 }),
-    insertedResistance: given('resistance', 'Known resistance', { above: 0 }),
-    workingVoltage: z.optional(given('voltage', 'Highest working voltage', { above: 0 })),
-    circuit: about('whether an alternating-current circuit is connected', z.optional(z.enum(['DC', 'DC and AC']))),
+const readingFields = /*@__PURE__*/ (() => ({
+  packVoltage: given('voltage', 'Voltage between the poles during the test', { above: 0, usual: ['48 V', '400 V'] }),
+  positive: given('voltage', 'Voltage from the positive pole to the chassis', { min: 0 }),
+  negative: given('voltage', 'Voltage from the negative pole to the chassis', { min: 0 }),
+  loadedReading: given('voltage', 'Larger of the two voltages, with the known resistance across it', { above: 0 }),
+  insertedResistance: given('resistance', 'Known resistance, put from that pole to the chassis', { above: 0 }),
+  workingVoltage: optional(given('voltage', 'Highest working voltage', { above: 0, usual: ['48 V', '400 V'] })),
+  circuit: choice('Which circuits are connected', ['DC', 'DC and AC'], {
+    default: 'DC and AC',
+    because: "the motor's circuit hangs on the pack's, and 500 Ω/V are asked for",
   }),
-)
+}))()
 
 /** How much the readings of good meters may disagree. Common practice, no source. */
 const DISAGREEMENT = 0.02
 
 /** Refuses readings that no circuit gives, and takes a pole that lies on the chassis for what it is. */
-function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read<typeof isolationTestGiven>): void {
+function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read<typeof readingFields>): void {
   const refuse = (path: string, expected: string, received: string): never => {
     throw new InputError('isolationTest', [{ path, expected, received }])
   }
@@ -236,13 +245,8 @@ function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read
 
 /**
  * Works out the isolation of a traction circuit from the chassis by two readings and a third with a known resistance, and
- * holds it to the least that is allowed.
- *
- * - `packVoltage` (V) between the poles during the test; `positive`, `negative` (V): each pole to the chassis
- * - `loadedReading` (V): the larger of the two again, with `insertedResistance` (Ω) from that pole to the chassis. Take one of
- *   the least isolation in Ω/V times the working voltage, within 20 %
- * - `workingVoltage` (V): the highest, `packVoltage` unless given
- * - `circuit`: `'DC and AC'` unless given (the motor's circuit hangs on the pack's): 500 Ω/V; `'DC'`: 100 Ω/V
+ * holds it to the least that is allowed. Take as the known resistance the least isolation in Ω/V times the working voltage,
+ * within 20 %.
  *
  * @returns The isolation of the weaker pole, the least allowed, and checks; one tells whether the meter's own resistance is
  * high enough, so that the two readings come to the voltage of the pack.
@@ -264,10 +268,13 @@ function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read
  * checks[0]?.verdict // 'pass'
  * ```
  */
-export const isolationTest = /*@__PURE__*/ procedure(
-  'isolationTest',
-  isolationTestGiven,
-  (asked): MeasuredIsolation => {
+export const isolationTest = /*@__PURE__*/ procedure({
+  name: 'isolationTest',
+  title: 'Isolation of the traction circuit, as measured',
+  answers: 'Is the traction circuit isolated well enough from the chassis, and which pole leaks more?',
+  input: readingFields,
+  source: [cite('UN Regulation No. 100', '5.1.3 and annex on the isolation resistance measurement')],
+  work: (asked): Unfinished<MeasuredIsolation> => {
     refuseReadings(asked)
     const { packVoltage, positive, negative, loadedReading, insertedResistance, workingVoltage, circuit } = asked
     const reading = positive.si >= negative.si ? positive : negative
@@ -275,7 +282,6 @@ export const isolationTest = /*@__PURE__*/ procedure(
     const voltage = workingVoltage ?? packVoltage
     const perVolt = quantity('isolationRatio', circuit === 'DC' ? '100 Ω/V' : '500 Ω/V')
     const least = minimumIsolation({ voltage, perVolt })
-    const together = positive.plus(negative)
     return {
       isolation,
       // The larger voltage stands across the better isolation, so the other pole leaks more.
@@ -283,24 +289,37 @@ export const isolationTest = /*@__PURE__*/ procedure(
       least,
       leakage: leakageCurrent({ voltage, isolation }),
       checks: [
-        check('Isolation to the chassis', isolation, 'at least', least, 'UN Regulation No. 100, 5.1.3'),
         check(
+          'isolation.resistance',
+          'Isolation to the chassis',
+          isolation,
+          'at least',
+          least,
+          'UN Regulation No. 100, 5.1.3',
+          'loadedReading',
+          'circuit',
+        ),
+        check(
+          'isolation.readings',
           'Both readings together',
-          together,
+          positive.plus(negative),
           'at least',
           packVoltage.times(0.9),
           'good practice: the meter draws too much below',
+          'positive',
+          'negative',
         ),
       ],
-      assumptions: [
-        ...(workingVoltage === undefined
-          ? [`The highest working voltage is ${packVoltage} (workingVoltage by default).`]
-          : []),
-        ...(circuit === undefined
-          ? ['An alternating-current circuit is connected: 500 Ω/V (circuit by default).']
-          : []),
-      ],
-      cautions: [cautions.highVoltage],
+      assumptions:
+        workingVoltage === undefined
+          ? [
+              assumed(
+                'isolation.workingVoltage',
+                `The highest working voltage is ${packVoltage} (workingVoltage by default).`,
+              ),
+            ]
+          : [],
+      cautions: [highVoltage],
     }
   },
-)
+})

@@ -77,3 +77,4 @@ export {
   rejectedAs,
   serves,
 } from './trial.js'
+export { unusualIn } from './unusual.js'

@@ -112,7 +112,9 @@ describe('the example sheet, worked out by hand', () => {
       '3 in series, 3 in parallel',
     ])
     expect(cell('The pack', '3 in series, 3 in parallel', 'energy').in('kWh')).toBeCloseTo(3 * 44.4 * 0.123, 9)
-    expect(table?.notes?.[0]).toBe('3 in series, 2 in parallel is refused: 10.92 kWh, 12 kWh wanted.')
+    expect(table?.notes?.[0]).toBe(
+      '3 in series, 2 in parallel is refused: holds 10.92 kWh, less than the 12 kWh wanted.',
+    )
     expect(table?.notes?.join(' ')).toContain('5 in series, 2 in parallel is refused: 252 V when full')
   })
   it('main run: class 5 copper, twice the length, a fuse for the load and the fault', () => {

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { arrangePack, packAt } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { said } from '../said.js'
 import { module } from './sheet.js'
 
 const asked = {
@@ -11,7 +12,7 @@ const asked = {
   window: { minimum: '96 V', maximum: '220 V' },
   available: 9,
   energy: '12 kWh',
-  current: '250 A',
+  batteryCurrent: '250 A',
 } as const
 const named = (list: readonly { series: number; parallel: number }[]) =>
   list.map(({ series, parallel }) => `${series} x ${parallel}`)
@@ -20,7 +21,7 @@ describe('arrangePack', () => {
   it('gives what its documentation shows', () => {
     const { fits, rejected } = arrangePack(asked)
     expect(named(fits)).toEqual(['4 x 2', '3 x 3'])
-    expect(rejected[0]?.reasons).toEqual(['10.92 kWh, 12 kWh wanted'])
+    expect(rejected[0]?.reasons).toEqual(['holds 10.92 kWh, less than the 12 kWh wanted'])
   })
 
   it('works out the arrangement of 96 cells in series and 3 in parallel', () => {
@@ -37,7 +38,7 @@ describe('arrangePack', () => {
       continuousCurrent: '35 A',
     } as const
     const window = { minimum: '170 V', maximum: '404 V' } as const
-    const { fits } = arrangePack({ module: cell, window, available: 288, current: '100 A', energy: '5.184 kWh' })
+    const { fits } = arrangePack({ module: cell, window, available: 288, batteryCurrent: '100 A', energy: '5.184 kWh' })
     expect(named(fits)).toEqual(['96 x 3'])
     const [made] = fits
     expect(made?.maximumVoltage.in('V')).toBeCloseTo(403.2, 9)
@@ -79,7 +80,7 @@ describe('arrangePack', () => {
           window: { minimum: quantity('voltage', minimum, 'V'), maximum: quantity('voltage', minimum + span, 'V') },
           available,
           energy: quantity('energy', energy, 'kWh'),
-          current: quantity('current', current, 'A'),
+          batteryCurrent: quantity('current', current, 'A'),
         })
         expect(named(fits).sort()).toEqual(wanted.sort())
         for (const { reasons } of rejected) expect(reasons.length).toBeGreaterThan(0)
@@ -96,7 +97,7 @@ describe('arrangePack', () => {
       module: { ...small, mass: '0.1 kg' },
       window: { minimum: '30 V', maximum: '50.4 V' },
       maximumMass: '0.3 kg',
-      current: '10 A',
+      batteryCurrent: '10 A',
     })
     expect(named(fits)).toEqual(['3 x 1'])
   })
@@ -112,7 +113,7 @@ describe('arrangePack', () => {
       },
       window: { minimum: '30 V', maximum: '200 V' },
       available: 24,
-      current: '20 A',
+      batteryCurrent: '20 A',
     })
     for (const [i, one] of fits.entries()) {
       const next = fits[i + 1]
@@ -124,7 +125,7 @@ describe('arrangePack', () => {
     // 177.6 V at rest behind 28 mΩ, and 176 V at least: 57.14 A, of the 160 A that the modules bear.
     const { rejected } = arrangePack({ ...asked, window: { minimum: '176 V', maximum: '220 V' }, power: '20 kW' })
     const { reasons } = rejected.find(({ series, parallel }) => series === 4 && parallel === 2) ?? { reasons: [] }
-    expect(reasons).toContain('10.06 kW all day, 20 kW wanted')
+    expect(reasons).toContain('gives 10.06 kW all day, less than the 20 kW wanted')
   })
 
   it('agrees with the pack at work', () => {
@@ -143,7 +144,7 @@ describe('arrangePack', () => {
       module,
       window: { minimum: '1 V', maximum: '700 V' },
       available: 12,
-      current: '50 A',
+      batteryCurrent: '50 A',
     })
     for (const one of fits) {
       for (const other of fits) {
@@ -159,8 +160,8 @@ describe('arrangePack', () => {
     const { fits, rejected } = arrangePack({ ...asked, window: { minimum: '140 V', maximum: '200 V' } })
     expect(fits).toEqual([])
     expect(rejected.find(({ series, parallel }) => series === 4 && parallel === 2)?.reasons).toEqual([
-      '201.6 V when full, above the 200 V that the controller bears',
-      '137 V when empty at 250 A, below the 140 V at which the controller works',
+      '201.6 V when full, more than the 200 V that the controller bears',
+      '137 V when empty at 250 A, less than the 140 V at which the controller works',
     ])
     for (const { series, reasons } of rejected) if (series === 3) expect(reasons.join()).toContain('when empty')
   })
@@ -168,10 +169,10 @@ describe('arrangePack', () => {
   it('gives every reason of a refused arrangement', () => {
     const { rejected } = arrangePack({ ...asked, available: 4, maximumMass: '40 kg', power: '20 kW' })
     expect(rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
-      '250 A, above the 180 A of peak current of 1 in parallel',
-      '46 kg, at most 40 kg allowed',
-      '7.282 kWh, 12 kWh wanted',
-      '13.85 kW all day, 20 kW wanted',
+      'takes 250 A from 1 in parallel, more than the peak current of 180 A',
+      'weighs 46 kg, more than the 40 kg allowed',
+      'holds 7.282 kWh, less than the 12 kWh wanted',
+      'gives 13.85 kW all day, less than the 20 kW wanted',
     ])
   })
 
@@ -184,13 +185,30 @@ describe('arrangePack', () => {
       power: '20 kW',
     })
     expect(rejected.find(({ series }) => series === 4)?.reasons[0]).toBe('the empty pack cannot deliver 20 kW at all')
-    expect(assumptions[0]).toContain('the current for 20 kW')
+    expect(assumptions.find(({ id }) => id === 'pack.emptyUnderLoad')?.text).toContain('the current for 20 kW')
+  })
+
+  it('says between which states of charge it is used, and what is not held to a limit', () => {
+    const { energy: _, ...open } = asked
+    expect(arrangePack(open).assumptions.map(said)).toEqual([
+      'The energy is not held to a limit: give energy.',
+      'The power is not held to a limit: give power.',
+      'Highest state of charge used: 90 % (usable.upper by default; a full cell wears, common practice, no source).',
+      'Lowest state of charge used: 10 % (usable.lower by default; an empty cell wears and sags most, common practice, no source).',
+      'The modules are equal, warm, and share the current; links and contactors add no resistance.',
+      'Powers are those at the nominal voltage as open-circuit voltage.',
+      'The empty pack rests at the lowest voltage of its modules, and sags from there under 250 A, the most that the controller draws.',
+    ])
+    const [half] = arrangePack({ ...asked, usable: { upper: 0.6 } }).fits
+    expect(half?.usableEnergy.ratioTo(half.energy)).toBeCloseTo(0.5, 12)
   })
 
   it('shows each arrangement under its verdict', () => {
     const text = explain(() => arrangePack(asked)).toText()
-    expect(text).toContain('4 in series, 2 in parallel: fits\n')
-    expect(text).toMatch(/3 in series, 2 in parallel: refused, 10\.92 kWh, 12 kWh wanted\n/)
+    expect(text).toContain(
+      '4 in series, 2 in parallel: serves, 201.6 V when full, at most the 220 V that the controller bears; 137 V when empty at 250 A, at least the 96 V at which the controller works; takes 250 A from 2 in parallel, at most the peak current of 360 A; needs 8 modules, at most the 9 available; holds 14.56 kWh, at least the 12 kWh wanted\n',
+    )
+    expect(text).toMatch(/3 in series, 2 in parallel: refused, holds 10\.92 kWh, less than the 12 kWh wanted\n/)
   })
 
   it('refuses a search without end, and a window upside down', () => {

@@ -2,16 +2,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chargePlan, homeSupply, packAt } from '../../src/electrical/index.js'
-import { cautions } from '../../src/findings/index.js'
 import { explain } from '../../src/formula/index.js'
+import { feedingHouse } from '../../src/procedure/cautions.js'
 import { quantity } from '../../src/quantity/index.js'
 import { runs } from '../runs.js'
+import { said } from '../said.js'
 import { module } from './sheet.js'
 
 const pack = { module, series: 4, parallel: 2 }
 const plan = {
   pack,
-  from: 0.2,
+  stateOfCharge: 0.2,
   to: 0.9,
   supply: { voltage: '230 V', current: '13 A', phases: 1 },
   charger: { power: '3.3 kW', efficiency: 0.92 },
@@ -51,7 +52,7 @@ describe('chargePlan', () => {
     const { time, limitedBy, taperAt, peakCurrent } = chargePlan({
       ...strong,
       pack: { module: straight, series: 1, parallel: 1 },
-      from: 0.6,
+      stateOfCharge: 0.6,
       to: 0.8,
     })
     expect(time.in('min')).toBeCloseTo(24, 9)
@@ -65,7 +66,7 @@ describe('chargePlan', () => {
     const { time, taperAt, reached, curve } = chargePlan({
       ...strong,
       pack: { module: straight, series: 1, parallel: 1 },
-      from: 0.7,
+      stateOfCharge: 0.7,
       to: 1,
       taperVoltage: '4 V',
       cutoff: '5 A',
@@ -85,7 +86,7 @@ describe('chargePlan', () => {
     fc.assert(
       fc.property(state, fc.double({ min: 0.02, max: 1, noNaN: true }), (from, share) => {
         const to = from + share * (1 - from)
-        const { wallEnergy, packEnergy, heat, curve, reached } = chargePlan({ ...strong, from, to })
+        const { wallEnergy, packEnergy, heat, curve, reached } = chargePlan({ ...strong, stateOfCharge: from, to })
         expect(Math.abs((wallEnergy.si * 0.92) / (packEnergy.si + heat.si) - 1)).toBeLessThan(1e-9)
         // The energy into the terminals again, by the trapezoids of the curve.
         const into = curve.slice(1).reduce((sum, point, i) => {
@@ -105,7 +106,7 @@ describe('chargePlan', () => {
       pack: { module: { ...straight, chargeCurrent: undefined }, series: 1, parallel: 1 },
       supply: { voltage: '230 V', current: '1 A', phases: 1 },
       charger: { power: '180 W', efficiency: 0.92 },
-      from: 0.2,
+      stateOfCharge: 0.2,
       to: 1,
       taperVoltage: '4 V',
       cutoff: '5 A',
@@ -154,7 +155,8 @@ describe('chargePlan', () => {
   it('draws from three phases three times the power of one', () => {
     // 230 V and 6 A: 1380 W in one phase.
     const of = (phases: number) =>
-      chargePlan({ ...strong, supply: { voltage: '230 V', current: '6 A', phases }, from: 0.3, to: 0.5 }).time.si
+      chargePlan({ ...strong, supply: { voltage: '230 V', current: '6 A', phases }, stateOfCharge: 0.3, to: 0.5 }).time
+        .si
     expect(of(1) / of(3)).toBeGreaterThan(2.97)
     expect(of(1) / of(3)).toBeLessThan(3.03)
   })
@@ -164,12 +166,12 @@ describe('chargePlan', () => {
     const { reached, assumptions } = chargePlan({
       ...strong,
       pack: { module: straight, series: 1, parallel: 1 },
-      from: 0.7,
+      stateOfCharge: 0.7,
       to: 1,
       taperVoltage: '4 V',
     })
     expect(reached.si).toBeCloseTo(0.98, 3)
-    expect(assumptions.join()).toContain('fallen to 5 A, C/20 (cutoff by default')
+    expect(assumptions.map(said).join()).toContain('fallen to 5 A, C/20 (cutoff by default')
   })
 
   it('says when it ends before what was wanted', () => {
@@ -184,8 +186,12 @@ describe('chargePlan', () => {
     expect(at.checks.map(({ name, verdict, limit }) => [name, verdict, String(limit)])).toEqual([
       ['Cold cells on charge', 'fail', '0 °C'],
     ])
-    expect(at.assumptions.join()).toContain('The cells take no charge below 0 °C (module.temperatures by default')
-    expect(chargePlan(plan).assumptions.join()).toContain('The temperature of the cells is not held to limits')
+    expect(at.assumptions.map(said).join()).toContain(
+      'The cells take no charge below 0 °C (pack.module.temperatures by default',
+    )
+    expect(chargePlan(plan).assumptions.map(said).join()).toContain(
+      'The temperature of the cells is not held to limits',
+    )
     const taken = packAt({ pack, stateOfCharge: 0.5, current: '-10 A', temperature: '-1 °C' })
     expect(taken.checks.find(({ name }) => name === 'Cold cells on charge')?.verdict).toBe('fail')
     const given = packAt({ pack, stateOfCharge: 0.5, current: '10 A', temperature: '-1 °C' })
@@ -193,7 +199,10 @@ describe('chargePlan', () => {
   })
 
   it('says between what the voltage of more than one phase lies', () => {
-    const of = (phases: number) => chargePlan({ ...plan, supply: { ...plan.supply, phases } }).assumptions.join()
+    const of = (phases: number) =>
+      chargePlan({ ...plan, supply: { ...plan.supply, phases } })
+        .assumptions.map(said)
+        .join()
     expect(of(3)).toContain('The 230 V of the supply lie between a phase and neutral.')
     expect(of(1)).not.toContain('neutral')
   })
@@ -269,7 +278,7 @@ describe('homeSupply', () => {
 
   it('says that feeding a house needs an isolated transfer and licensed work', () => {
     const { cautions: told } = homeSupply({ ...home, load: '450 W' })
-    expect(told).toContain(cautions.feedingHouse)
+    expect(told).toContain(feedingHouse)
     expect(told[0]?.text).toMatch(
       /transfer arrangement that isolates it from the grid.*needs a licence, and local rules/,
     )

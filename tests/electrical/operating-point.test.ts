@@ -5,6 +5,7 @@ import { type PackState, packAt } from '../../src/electrical/index.js'
 import { cellModels, modelBetween, voltageOfModel } from '../../src/electrical/pack/open-circuit.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
+import { said } from '../said.js'
 import { module } from './sheet.js'
 
 const { chemistry: _, ...bare } = module
@@ -205,8 +206,8 @@ describe('packAt', () => {
 
   it('names the model that it takes, and what it does not know', () => {
     const { assumptions } = packAt({ pack, stateOfCharge: 0.5, current: '10 A', temperature: '-10 °C' })
-    expect(assumptions.join('\n')).toContain('NMC 811 against graphite with silicon (Chen and others')
-    expect(assumptions.join('\n')).toContain('none is given for the cold, where it is several times as high')
+    expect(assumptions.map(said).join('\n')).toContain('NMC 811 against graphite with silicon (Chen and others')
+    expect(assumptions.map(said).join('\n')).toContain('none is given for the cold, where it is several times as high')
     const iron = {
       ...module,
       chemistry: 'LFP',
@@ -215,8 +216,41 @@ describe('packAt', () => {
       maximumVoltage: '43.8 V',
     } as const
     const rough = packAt({ pack: { ...pack, module: iron }, stateOfCharge: 0.5, current: '10 A' })
-    expect(rough.assumptions[0]).toContain(
+    expect(rough.assumptions.find(({ id }) => id === 'pack.openCircuit')?.text).toContain(
       '; how its electrodes share the lithium: common practice, no source), with 30 V',
+    )
+  })
+
+  it('says what is unusual of the cells, of the mass and of the voltage, and nothing of what is usual', () => {
+    const notes = (given: object, series = 4) =>
+      packAt({
+        pack: { module: { ...module, chemistry: undefined, openCircuit: points, ...given }, series, parallel: 2 },
+        stateOfCharge: 0.5,
+        current: '0 A',
+      } as never).notes.map(({ path, text }) => `${path}: ${text}`)
+    const points = [
+      [0, '37 V'],
+      [1, '50 V'],
+    ]
+    expect(notes({})).toEqual([])
+    // 44.4 V and 50.4 V over 9 cells.
+    expect(notes({ cellsInSeries: 9 })).toEqual([
+      'pack.module.nominalVoltage: Nominal voltage of a cell: 4.933 V is unusual; light road cars and their parts have 2 V to 4.3 V (chemistry).',
+      'pack.module.maximumVoltage: Voltage of a full cell: 5.6 V is unusual; light road cars and their parts have 2 V to 4.3 V (chemistry).',
+    ])
+    // 20 and 150 over 41 are 0.4878 and 3.659; 14 Ω over 12 cells are 1.167 Ω.
+    expect(notes({ resistance: '14 Ω' })).toEqual([
+      'pack.module.resistance: Resistance of a cell: 1.167 Ω is unusual; light road cars and their parts have 0.4878 mΩ to 3.659 mΩ (20 mΩ·Ah to 150 mΩ·Ah at 41 Ah, common practice). Did you mean 1.167 mΩ?',
+    ])
+    // 44.4 V of 41 Ah are 1.82 kWh.
+    expect(notes({ mass: '5 kg' })).toEqual([
+      'pack.module.mass: Energy of the module by its mass: 364.1 Wh/kg is unusual; light road cars and their parts have 80 Wh/kg to 180 Wh/kg (whole packs, common practice).',
+    ])
+    expect(notes({}, 12)).toEqual([
+      'pack.series: Nominal voltage of the pack: 532.8 V is unusual; light road cars and their parts have 48 V to 400 V (common practice).',
+    ])
+    expect(notes({ capacity: '410 Ah', resistance: '1.4 mΩ', mass: '115 kg' })[0]).toContain(
+      'pack.module.capacity: Capacity of the module: 410 Ah is unusual',
     )
   })
 

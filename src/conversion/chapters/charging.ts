@@ -15,7 +15,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
   const { voltage, current, phases, powerFactor, power, efficiency, from, to } = charger
   const plan = chargePlan({
     pack: pack.made,
-    from,
+    stateOfCharge: from,
     to,
     supply: { voltage, current, phases, powerFactor },
     charger: { power, efficiency },

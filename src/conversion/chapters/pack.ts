@@ -131,7 +131,7 @@ function arrangementsOf({ controller, pack: asked, targets }: Build, pack: Pack)
     window: { minimum: controller.minimumVoltage, maximum: controller.maximumVoltage },
     available: asked?.available ?? pack.modules,
     energy: targets?.energy,
-    current: controller.batteryCurrent,
+    batteryCurrent: controller.batteryCurrent,
   })
 }
 

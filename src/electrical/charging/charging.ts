@@ -3,13 +3,27 @@
  *
  * Rests on the definitions of power, power factor and efficiency, and on the open-circuit voltage behind a resistance.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { definition, formula, input, output, section } from '../../formula/index.js'
+import { cite, definition, formula, input, output, section } from '../../formula/index.js'
+import { feedingHouse, highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  defaultOf,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+  whole,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { openCircuitOf, packGiven, refuseModule, resistanceOf } from '../pack/module.js'
-import { temperatureAssumptions, temperatureChecks } from '../pack/operating-point.js'
+import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from '../pack/module.js'
+import { cellTemperatureField, temperatureAssumptions, temperatureChecks } from '../pack/operating-point.js'
 import { currentAtVoltage, currentForPower, parallelCharge, seriesVoltage, terminalVoltage } from '../pack/pack.js'
 
 /**
@@ -191,7 +205,11 @@ export const inverterInput = /*@__PURE__*/ formula({
   inputs: {
     load: input('power', 'P', 'Power of the load', { min: 0 }),
     efficiency: input('ratio', 'eta', 'Efficiency of the inverter', { above: 0, max: 1 }),
-    standby: input('power', 'P0', 'Power that the inverter needs without a load', { min: 0, default: '0 W' }),
+    standby: input('power', 'P0', 'Power that the inverter needs without a load', {
+      min: 0,
+      default: '0 W',
+      because: 'its own need is taken to be in its efficiency',
+    }),
   },
   result: output('power', 'Pd', 'Power drawn from the pack'),
   expression: 'P / eta + P0',
@@ -230,35 +248,39 @@ export interface ChargePlan extends Findings {
   readonly curve: readonly ChargePoint[]
 }
 
-const chargePlanGiven = /*@__PURE__*/ about(
-  'a pack, a supply and a charger',
-  z.strictObject({
-    pack: packGiven,
-    from: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
-    to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
-    supply: about(
-      'the socket',
-      z.strictObject({
-        voltage: given('voltage', 'Voltage of one phase to neutral', { above: 0 }),
-        current: given('current', 'Current in each phase that may be drawn all day', { above: 0 }),
-        phases: about('how many phases', z.int().check(z.minimum(1), z.maximum(3))),
-        powerFactor: z.optional(given('ratio', 'Power factor of the charger', { above: 0, max: 1 })),
-      }),
-    ),
-    charger: about(
-      'the charger',
-      z.strictObject({
-        power: given('power', 'Greatest power into the pack', { above: 0 }),
-        efficiency: given('ratio', 'Efficiency from the supply to the pack', { above: 0, max: 1 }),
-      }),
-    ),
-    taperVoltage: z.optional(given('voltage', 'Voltage of the pack at which the charger holds', { above: 0 })),
-    cutoff: z.optional(given('current', 'Current at which the charge ends', { above: 0 })),
-    temperature: z.optional(given('temperature', 'Temperature of the cells')),
+const chargeFields = /*@__PURE__*/ (() => ({
+  pack: group('A pack of equal modules', packFields),
+  stateOfCharge: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
+  to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
+  supply: group('The socket', {
+    voltage: given('voltage', 'Voltage of one phase to neutral', {
+      above: 0,
+      usual: ['100 V', '250 V', 'mains supplies'],
+    }),
+    current: given('current', 'Current in each phase that may be drawn all day', {
+      above: 0,
+      usual: ['6 A', '63 A'],
+    }),
+    phases: whole('How many phases', { min: 1, max: 3 }),
+    powerFactor: given('ratio', 'Power factor of the charger', {
+      above: 0,
+      max: 1,
+      default: 1,
+      because: 'chargers that correct it come close, common practice, no source',
+    }),
   }),
-)
+  charger: group('The charger', {
+    power: given('power', 'Greatest power into the pack', { above: 0, usual: ['1.5 kW', '11 kW'] }),
+    efficiency: given('ratio', 'Efficiency from the supply to the pack', { above: 0, max: 1, usual: [0.85, 0.95] }),
+  }),
+  taperVoltage: optional(
+    given('voltage', 'Voltage of the pack at which the charger holds, at most that of the full pack', { above: 0 }),
+  ),
+  cutoff: optional(given('current', 'Current at which the charge ends', { above: 0 })),
+  temperature: cellTemperatureField,
+}))()
 
-type Charge = Read<typeof chargePlanGiven>
+type Charge = Read<typeof chargeFields>
 
 /** Steps of state of charge: the error of the time falls with their square, and is below a second in a night. */
 const STEPS = 4000
@@ -266,16 +288,6 @@ const STEPS = 4000
 /**
  * Plans a charge from the wall: constant power, or the charge current of the modules where that is less, and then constant
  * voltage with the current falling away.
- *
- * - `pack`: `module`, `series`, `parallel`, as {@link packAt} takes it
- * - `from`, `to`: states of charge, 0 to 1, `to` the higher
- * - `supply`: `voltage` (V, of one phase to neutral), `current` (A, in each phase), `phases` 1 to 3, `powerFactor` 1 unless
- *   given
- * - `charger`: `power` (kW) into the pack at most, `efficiency` above 0 to 1
- * - `taperVoltage` (V) of the pack at which the charger holds, that of the full pack unless given and never above it
- * - `cutoff` (A): the charge ends when the current has fallen to it, a twentieth of the capacity per hour unless given
- * - `temperature` (°C) of the cells, for their resistance and their limits: those of `module.temperatures`, and at least 0 °C
- *   where there are none
  *
  * @returns Time, energies, peak current, the state of charge reached, and the curve. Into the terminals goes just what is
  * stored and what becomes heat. A charge that the cut-off ends before `to` is a failed check.
@@ -302,7 +314,7 @@ const STEPS = 4000
  *     series: 4,
  *     parallel: 2,
  *   },
- *   from: 0.2,
+ *   stateOfCharge: 0.2,
  *   to: 0.9,
  *   supply: { voltage: '230 V', current: '13 A', phases: 1 },
  *   charger: { power: '3.3 kW', efficiency: 0.92 },
@@ -312,70 +324,87 @@ const STEPS = 4000
  * String(reached) // '90 %'
  * ```
  */
-export const chargePlan = /*@__PURE__*/ procedure('chargePlan', chargePlanGiven, (asked): ChargePlan => {
-  refuseCharge(asked)
-  const { pack, from, to, supply, charger, temperature } = asked
-  const { module, series, parallel } = pack
-  const curve = openCircuitOf('chargePlan', 'pack.module', module)
-  const full = seriesVoltage({ count: series, voltage: module.maximumVoltage })
-  const taper = asked.taperVoltage ?? full
-  const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
-  const cutoff = asked.cutoff ?? quantity('current', capacity.si / 20 / 3600, 'A')
-  const { resistance, basis } = resistanceOf(pack, temperature)
-  const { power, binding } = powerInto(supply, charger)
-  const mostCurrent = module.chargeCurrent?.times(parallel)
-  const voltsAt = (state: number) => series * curve.voltsAt(state)
-  const atStart = section(`At the start, ${from.as('%')}`, () => {
-    const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(from) })
-    const current = currentForPower({ openCircuit, resistance, power: power.times(-1) })
-    terminalVoltage({ openCircuit, current, resistance })
-    return { openCircuit, current: current.times(-1) }
-  })
-  if (atStart.openCircuit.si >= taper.si) {
-    throw new CalculationError(
-      'chargePlan',
-      `at ${from.as('%')} the pack rests at ${atStart.openCircuit} and the charger holds ${taper}: nothing flows`,
-      { openCircuit: String(atStart.openCircuit), taperVoltage: String(taper) },
-    )
-  }
-  const run = charged({
-    voltsAt,
-    resistance: resistance.si,
-    capacity: capacity.si,
-    power: power.si,
-    mostCurrent: mostCurrent?.si ?? Infinity,
-    taper: taper.si,
-    cutoff: cutoff.si,
-    from: from.si,
-    to: to.si,
-  })
-  const binds = mostCurrent !== undefined && mostCurrent.si < atStart.current.si
-  const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
-  if (run.taperAt !== undefined) {
-    section(`At the end of the charge, ${quantity('ratio', run.reached).as('%')}`, () =>
-      currentAtVoltage({ openCircuit: quantity('voltage', voltsAt(run.reached), 'V'), terminal: taper, resistance }),
-    )
-  }
-  return {
-    time: hours(run.time),
-    wallEnergy: energy((run.stored + run.heat) / charger.efficiency.si),
-    packEnergy: energy(run.stored),
-    heat: energy(run.heat),
-    peakCurrent: quantity('current', run.peakCurrent, 'A'),
-    reached: quantity('ratio', run.reached).as('%'),
-    limitedBy: binds ? 'charge current of the modules' : binding,
-    ...(run.taperAt === undefined ? {} : { taperAt: hours(run.taperAt) }),
-    curve: run.points.map(([time, state, current, voltage]) => ({
-      time: hours(time),
-      stateOfCharge: quantity('ratio', state).as('%'),
-      voltage: quantity('voltage', voltage, 'V'),
-      current: quantity('current', current, 'A'),
-      power: quantity('power', voltage * current, 'W').as('kW'),
-    })),
-    checks: chargeChecks(asked, run.reached),
-    assumptions: [curve.basis, basis, ...chargeAssumptions(asked, full, cutoff)],
-    cautions: [cautions.lithiumCells, cautions.highVoltage],
-  }
+export const chargePlan = /*@__PURE__*/ procedure({
+  name: 'chargePlan',
+  title: 'A charge from the wall',
+  answers: 'How long does a charge from the wall take, what does it draw, and what limits it?',
+  input: chargeFields,
+  source: [
+    definition,
+    cite('Chen and others, Journal of the Electrochemical Society 167 (2020) 080534'),
+    cite('Afshar and others (2017)'),
+  ],
+  assumes: ['The charger turns the same share into heat at every power.'],
+  work: (asked): Unfinished<ChargePlan> => {
+    refuseCharge(asked)
+    const { pack, stateOfCharge: from, to, supply, charger, temperature } = asked
+    const { module, series, parallel } = pack
+    const curve = openCircuitOf('chargePlan', 'pack.module', module)
+    const full = seriesVoltage({ count: series, voltage: module.maximumVoltage })
+    const taper = asked.taperVoltage ?? full
+    const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
+    const cutoff = asked.cutoff ?? quantity('current', capacity.si / 20 / 3600, 'A')
+    const { resistance, basis } = resistanceOf(pack, temperature)
+    const { power, binding } = powerInto(supply, charger)
+    const mostCurrent = module.chargeCurrent?.times(parallel)
+    const voltsAt = (state: number) => series * curve.voltsAt(state)
+    const atStart = section(`At the start, ${from.as('%')}`, () => {
+      const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(from) })
+      const current = currentForPower({ openCircuit, resistance, power: power.times(-1) })
+      terminalVoltage({ openCircuit, current, resistance })
+      return { openCircuit, current: current.times(-1) }
+    })
+    if (atStart.openCircuit.si >= taper.si) {
+      throw new CalculationError(
+        'chargePlan',
+        `at ${from.as('%')} the pack rests at ${atStart.openCircuit} and the charger holds ${taper}: nothing flows`,
+        { openCircuit: String(atStart.openCircuit), taperVoltage: String(taper) },
+      )
+    }
+    const run = charged({
+      voltsAt,
+      resistance: resistance.si,
+      capacity: capacity.si,
+      power: power.si,
+      mostCurrent: mostCurrent?.si ?? Infinity,
+      taper: taper.si,
+      cutoff: cutoff.si,
+      from: from.si,
+      to: to.si,
+    })
+    const binds = mostCurrent !== undefined && mostCurrent.si < atStart.current.si
+    const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
+    if (run.taperAt !== undefined) {
+      section(`At the end of the charge, ${quantity('ratio', run.reached).as('%')}`, () =>
+        currentAtVoltage({ openCircuit: quantity('voltage', voltsAt(run.reached), 'V'), terminal: taper, resistance }),
+      )
+    }
+    return {
+      time: hours(run.time),
+      wallEnergy: energy((run.stored + run.heat) / charger.efficiency.si),
+      packEnergy: energy(run.stored),
+      heat: energy(run.heat),
+      peakCurrent: quantity('current', run.peakCurrent, 'A'),
+      reached: quantity('ratio', run.reached).as('%'),
+      limitedBy: binds ? 'charge current of the modules' : binding,
+      ...(run.taperAt === undefined ? {} : { taperAt: hours(run.taperAt) }),
+      curve: run.points.map(([time, state, current, voltage]) => ({
+        time: hours(time),
+        stateOfCharge: quantity('ratio', state).as('%'),
+        voltage: quantity('voltage', voltage, 'V'),
+        current: quantity('current', current, 'A'),
+        power: quantity('power', voltage * current, 'W').as('kW'),
+      })),
+      checks: chargeChecks(asked, run.reached),
+      assumptions: [
+        assumed('pack.openCircuit', curve.basis),
+        assumed('pack.resistance', basis),
+        ...chargeAssumptions(asked, full, cutoff),
+      ],
+      notes: unusualOfPack('pack', pack),
+      cautions: [lithiumCells, highVoltage],
+    }
+  },
 })
 
 /** What the charger puts into the pack at most, and whether it or the supply is the less. */
@@ -384,7 +413,7 @@ function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], 
     voltage,
     current,
     phases: quantity('ratio', phases),
-    powerFactor: powerFactor ?? quantity('ratio', 1),
+    powerFactor,
   })
   const fromSupply = atWall.times(charger.efficiency.si)
   return fromSupply.si < charger.power.si
@@ -396,19 +425,31 @@ function chargeAssumptions(
   { pack, supply, taperVoltage, cutoff, temperature }: Charge,
   full: Quantity<'voltage'>,
   end: Quantity<'current'>,
-): string[] {
+): Assumption[] {
   return [
-    'The charger turns the same share into heat at every power.',
-    ...(supply.powerFactor === undefined ? ['The charger has a power factor of 1 (powerFactor by default).'] : []),
     ...(taperVoltage === undefined
-      ? [`The charger holds the voltage of the full pack, ${full} (taperVoltage by default).`]
+      ? [
+          assumed(
+            'charge.taperVoltage',
+            `The charger holds the voltage of the full pack, ${full} (taperVoltage by default).`,
+          ),
+        ]
       : []),
     ...(cutoff === undefined
-      ? [`The charge ends when the current has fallen to ${end}, C/20 (cutoff by default; common practice, no source).`]
+      ? [
+          assumed(
+            'charge.cutoff',
+            `The charge ends when the current has fallen to ${end}, C/20 (cutoff by default; common practice, no source).`,
+          ),
+        ]
       : []),
-    ...(pack.module.chargeCurrent === undefined ? ['No limit of the charge current of the modules is given.'] : []),
+    ...(pack.module.chargeCurrent === undefined
+      ? [assumed('pack.chargeCurrent', 'No limit of the charge current of the modules is given.')]
+      : []),
     ...temperatureAssumptions(pack, 'charge', temperature),
-    ...(supply.phases === 1 ? [] : [`The ${supply.voltage} of the supply lie between a phase and neutral.`]),
+    ...(supply.phases === 1
+      ? []
+      : [assumed('supply.phases', `The ${supply.voltage} of the supply lie between a phase and neutral.`)]),
   ]
 }
 
@@ -416,7 +457,7 @@ function hours(seconds: number): Quantity<'time'> {
   return quantity('time', seconds, 's').as('h')
 }
 
-function refuseCharge({ pack, from, to, taperVoltage }: Charge): void {
+function refuseCharge({ pack, stateOfCharge: from, to, taperVoltage }: Charge): void {
   refuseModule('chargePlan', 'pack.module', pack.module)
   if (from.si >= to.si) {
     const expected = `a state of charge above the one at the start, ${from}`
@@ -493,7 +534,17 @@ function charged({ voltsAt, resistance, capacity, power, mostCurrent, taper, cut
 function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check[] {
   return [
     ...(reached < to.si
-      ? [check('State of charge reached', quantity('ratio', reached).as('%'), 'at least', to, 'to, as given')]
+      ? [
+          check(
+            'charge.reached',
+            'State of charge reached',
+            quantity('ratio', reached).as('%'),
+            'at least',
+            to,
+            'to, as given',
+            'to',
+          ),
+        ]
       : []),
     ...temperatureChecks(pack, 'charge', temperature),
   ]
@@ -509,34 +560,8 @@ export interface HomeSupply extends Findings {
   readonly lost: Quantity<'energy'>
 }
 
-const homeSupplyGiven = /*@__PURE__*/ about(
-  'a pack that feeds a house',
-  z.strictObject({
-    usableEnergy: given('energy', 'Energy that the pack gives', { above: 0 }),
-    load: z.optional(given('power', 'Constant load', { min: 0 })),
-    hourly: about(
-      'the load of each hour, one after the other and then from the first again',
-      z.optional(z.readonly(z.array(given('power', 'Mean load of the hour', { min: 0 })).check(z.minLength(1)))),
-    ),
-    inverter: about(
-      'the inverter',
-      z.strictObject({
-        efficiency: given('ratio', 'Efficiency', { above: 0, max: 1 }),
-        power: given('power', 'Greatest power that it delivers', { above: 0 }),
-        standby: z.optional(given('power', 'Power that it needs without a load', { min: 0 })),
-      }),
-    ),
-    reserve: z.optional(given('energy', 'Energy kept back, such as for the next drive', { min: 0 })),
-  }),
-)
-
 /**
  * Tells for how long a pack feeds the base load of a house, and what reaches the loads.
- *
- * - `usableEnergy` (kWh) of the pack, above 0
- * - `load` (kW), constant; or `hourly`, the mean load of each hour from the start, begun again after the last
- * - `inverter`: `efficiency` above 0 to 1, `power` (kW) at most, `standby` (W) that it needs by itself, 0 unless given
- * - `reserve` (kWh) kept back, 0 unless given
  *
  * A mean over an hour hides peaks: the inverter must bear the greatest load of any moment.
  *
@@ -557,20 +582,46 @@ const homeSupplyGiven = /*@__PURE__*/ about(
  * String(delivered) // '6.667 kWh'
  * ```
  */
-export const homeSupply = /*@__PURE__*/ procedure(
-  'homeSupply',
-  homeSupplyGiven,
-  ({ usableEnergy: usable, load, hourly, inverter, reserve }): HomeSupply => {
+export const homeSupply = /*@__PURE__*/ procedure({
+  name: 'homeSupply',
+  title: 'A house fed from the pack',
+  answers: 'For how long does the pack feed the base load of a house, and what reaches the loads?',
+  input: {
+    usableEnergy: given('energy', 'Energy that the pack gives', { above: 0 }),
+    load: optional(given('power', 'Constant load', { min: 0 })),
+    hourly: optional(
+      list(
+        'The mean load of each hour, one after the other and then from the first again',
+        given('power', 'Mean load of the hour', { min: 0 }),
+        { least: 1 },
+      ),
+    ),
+    inverter: group('The inverter', {
+      efficiency: given('ratio', 'Efficiency of the inverter', { above: 0, max: 1 }),
+      power: given('power', 'Greatest power that it delivers', { above: 0 }),
+      standby: given('power', 'Power that the inverter needs without a load', {
+        min: 0,
+        ...defaultOf(inverterInput.inputs.standby),
+      }),
+    }),
+    reserve: given('energy', 'Energy kept back for the next drive', {
+      min: 0,
+      default: '0 kWh',
+      because: 'all that the pack gives is for the house',
+    }),
+  },
+  source: [definition],
+  assumes: ['The inverter has one efficiency at every load.'],
+  work: ({ usableEnergy: usable, load, hourly, inverter, reserve }): Unfinished<HomeSupply> => {
     if ((load === undefined) === (hourly === undefined)) {
       const expected = "one of them: load such as '450 W', or hourly such as ['300 W', '900 W']"
       throw new InputError('homeSupply', [
         { path: 'load and hourly', expected, received: load === undefined ? 'neither' : 'both' },
       ])
     }
-    const kept = reserve ?? quantity('energy', '0 kWh')
-    if (kept.si >= usable.si) {
+    if (reserve.si >= usable.si) {
       const expected = `an energy below the usable one, ${usable}`
-      throw new InputError('homeSupply', [{ path: 'reserve', expected, received: String(kept) }])
+      throw new InputError('homeSupply', [{ path: 'reserve', expected, received: String(reserve) }])
     }
     const loads = hourly ?? [load as Quantity<'power'>]
     loads.forEach((each, hour) => {
@@ -582,13 +633,12 @@ export const homeSupply = /*@__PURE__*/ procedure(
         { load: String(each), inverter: String(inverter.power) },
       )
     })
-    const standby = inverter.standby ?? quantity('power', '0 W')
     const draws = loads.map((each, hour) =>
       section(hourly === undefined ? 'Load' : `Hour ${hour + 1}`, () =>
-        inverterInput({ load: each, efficiency: inverter.efficiency, standby }),
+        inverterInput({ load: each, efficiency: inverter.efficiency, standby: inverter.standby }),
       ),
     )
-    const energy = usable.minus(kept)
+    const energy = usable.minus(reserve)
     if (draws.every(({ si }) => si === 0)) {
       throw new CalculationError('homeSupply', `nothing draws on the pack: its ${energy} last for ever`)
     }
@@ -606,17 +656,24 @@ export const homeSupply = /*@__PURE__*/ procedure(
       duration: hours(time),
       delivered: out,
       lost: energy.as('kWh').minus(out),
-      checks: [check('Load on the inverter', peak, 'at most', inverter.power, 'inverter.power, as given')],
-      assumptions: [
-        'The inverter has one efficiency at every load.',
-        ...(hourly === undefined ? [] : ['Loads are means over an hour: their peaks are not seen.']),
-        ...(inverter.standby === undefined ? ['The inverter needs nothing by itself (standby 0 W by default).'] : []),
-        ...(reserve === undefined ? ['Nothing is kept back for the next drive (reserve 0 kWh by default).'] : []),
+      checks: [
+        check(
+          'inverter.load',
+          'Load on the inverter',
+          peak,
+          'at most',
+          inverter.power,
+          'inverter.power, as given',
+          hourly === undefined ? 'load' : 'hourly',
+          'inverter.power',
+        ),
       ],
-      cautions: [cautions.feedingHouse, cautions.highVoltage],
+      assumptions:
+        hourly === undefined ? [] : [assumed('load.peaks', 'Loads are means over an hour: their peaks are not seen.')],
+      cautions: [feedingHouse, highVoltage],
     }
   },
-)
+})
 
 function constant(energy: Quantity<'energy'>, draw: Quantity<'power'>, load: Quantity<'power'>) {
   const time = backupTime({ energy, load: draw, efficiency: 1 }).si

@@ -5,13 +5,30 @@
  * Rests on circuit theory. Full-charge voltage is held to the most that the controller bears, and the empty pack, sagged
  * under load, to the least that it works at.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings, isAbove, isBelow } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { definition } from '../../formula/index.js'
 import { unrecorded } from '../../formula/record.js'
-import { InputError, type Kind, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { moduleGiven, refuseModule } from './module.js'
+import { highVoltage, joiningModules, lithiumCells, shortCircuit } from '../../procedure/cautions.js'
+import {
+  allThatServe,
+  assumed,
+  type Check,
+  defaulted,
+  type Findings,
+  given,
+  group,
+  type Judged,
+  judgedUnderHeading,
+  optional,
+  procedure,
+  type Read,
+  reasonsOf,
+  says,
+  trial,
+  type Unfinished,
+  whole,
+} from '../../procedure/index.js'
+import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { moduleFields, refuseModule, unusualOfModule } from './module.js'
 import {
   currentAtVoltage,
   currentForPower,
@@ -63,50 +80,43 @@ export interface PackArrangements extends Findings {
   readonly rejected: readonly RefusedArrangement[]
 }
 
-const arrangePackGiven = /*@__PURE__*/ about(
-  'a module, a controller and what is asked of the pack',
-  z.strictObject({
-    module: moduleGiven,
-    window: about(
-      'the voltages at which the controller works',
-      z.strictObject({
-        minimum: given('voltage', 'Lowest voltage at which the controller works', { min: 0 }),
-        maximum: given('voltage', 'Highest voltage that the controller bears', { above: 0, max: '1500 V' }),
-      }),
-    ),
-    available: about('how many modules there are', z.optional(z.int().check(z.minimum(1)))),
-    energy: z.optional(given('energy', 'Least energy wanted', { min: 0 })),
-    power: z.optional(given('power', 'Least power wanted all day', { min: 0 })),
-    maximumMass: z.optional(given('mass', 'Greatest mass of all modules', { above: 0 })),
-    current: z.optional(given('current', 'Greatest current that the controller draws from the pack', { min: 0 })),
-    usable: about(
-      'the states of charge between which the pack is used',
-      z.optional(
-        z.strictObject({
-          upper: given('ratio', 'Highest state of charge used', { min: 0, max: 1 }),
-          lower: given('ratio', 'Lowest state of charge used', { min: 0, max: 1 }),
-        }),
-      ),
-    ),
+const arrangeFields = /*@__PURE__*/ (() => ({
+  module: group('A module', moduleFields),
+  window: group('The voltages at which the controller works', {
+    minimum: given('voltage', 'Lowest voltage at which the controller works', { min: 0 }),
+    maximum: given('voltage', 'Highest voltage that the controller bears', { above: 0, max: '1500 V' }),
   }),
-)
+  available: optional(whole('How many modules there are', { min: 1 })),
+  energy: optional(given('energy', 'Least energy wanted', { min: 0 }), {
+    absent: 'The energy is not held to a limit: give energy.',
+  }),
+  power: optional(given('power', 'Least power wanted all day, at the nominal voltage', { min: 0 }), {
+    absent: 'The power is not held to a limit: give power.',
+  }),
+  maximumMass: optional(given('mass', 'Greatest mass of all modules', { above: 0 })),
+  batteryCurrent: optional(given('current', 'Most current that the controller draws from the pack', { min: 0 })),
+  usable: defaulted(
+    group('The states of charge between which the pack is used', {
+      upper: given('ratio', 'Highest state of charge used', {
+        min: 0,
+        max: 1,
+        default: '90 %',
+        because: 'a full cell wears, common practice, no source',
+      }),
+      lower: given('ratio', 'Lowest state of charge used', {
+        min: 0,
+        max: 1,
+        default: '10 %',
+        because: 'an empty cell wears and sags most, common practice, no source',
+      }),
+    }),
+  ),
+}))()
 
-type Asked = Read<typeof arrangePackGiven>
-
-/** Common practice, no source: both ends wear cells, and the last of the charge sags most. */
-const USABLE = /*@__PURE__*/ (() => ({ upper: quantity('ratio', '90 %'), lower: quantity('ratio', '10 %') }))()
+type Asked = Read<typeof arrangeFields>
 
 /**
  * Finds every arrangement of equal modules in series and in parallel that fits a controller, and what refuses the others.
- *
- * - `module`: as {@link packAt} takes it; its open-circuit curve is not needed
- * - `window`: `minimum` and `maximum` (V) of the controller, up to 1500 V. The full pack must lie within the maximum, and
- *   the empty pack under load above the minimum
- * - `available`: how many modules there are; or `maximumMass` (kg) of them; at least one of the two
- * - `energy` (kWh), `power` (kW): the least wanted; power at the nominal voltage, all day
- * - `current` (A): the most that the controller draws. Without it the empty pack sags under `power`, and without that
- *   under the continuous current of its modules
- * - `usable`: `upper` and `lower` state of charge, 0.9 and 0.1 unless given
  *
  * @returns `fits`, ranked, and `rejected`, each with every reason. Where nothing fits, `fits` is empty.
  * @throws InputError for input that cannot be used, by its path, such as a module whose voltages are out of order, or so many
@@ -131,60 +141,60 @@ const USABLE = /*@__PURE__*/ (() => ({ upper: quantity('ratio', '90 %'), lower: 
  *   window: { minimum: '96 V', maximum: '220 V' },
  *   available: 9,
  *   energy: '12 kWh',
- *   current: '250 A',
+ *   batteryCurrent: '250 A',
  * })
  * fits.map(({ series, parallel }) => `${series} x ${parallel}`) // ['4 x 2', '3 x 3']
- * rejected[0]?.reasons // ['10.92 kWh, 12 kWh wanted']
+ * rejected[0]?.reasons // ['holds 10.92 kWh, less than the 12 kWh wanted']
  * ```
  */
-export const arrangePack = /*@__PURE__*/ procedure('arrangePack', arrangePackGiven, (asked): PackArrangements => {
-  refuseModule('arrangePack', 'module', asked.module)
-  refuseAsked(asked)
-  const judged = candidates(asked).map(([series, parallel]) => unrecorded(() => judge(asked, series, parallel)))
-  const fits = judged.filter(({ misses }) => misses.length === 0)
-  const refused = judged
-    .filter(({ misses }) => misses.length > 0)
-    .sort((one, other) => one.misses.length - other.misses.length || worst(one) - worst(other))
-  const near = refused.filter((each) => worst(each) <= NEAR)
-  // Once more for those that are returned, so that a working shows these and no others.
-  const again = ({ arrangement: { series, parallel } }: Judged) =>
-    section(
-      ({ misses }: Judged) =>
-        `${series} in series, ${parallel} in parallel: ${misses.length === 0 ? 'fits' : `refused, ${misses.map(({ reason }) => reason).join('; ')}`}`,
-      () => judge(asked, series, parallel),
-    )
-  return {
-    fits: fits.sort(byRank).map((each) => again(each).arrangement),
-    rejected: (near.length > 0 ? near : refused.slice(0, 10)).map(again).map(({ arrangement, misses }) => ({
-      series: arrangement.series,
-      parallel: arrangement.parallel,
-      reasons: misses.map(({ reason }) => reason),
-    })),
-    checks: [],
-    assumptions: assumptionsOf(asked),
-    cautions: [cautions.highVoltage, cautions.joiningModules, cautions.lithiumCells, cautions.shortCircuit],
-  }
+export const arrangePack = /*@__PURE__*/ procedure({
+  name: 'arrangePack',
+  title: 'Arrangements of equal modules',
+  answers: 'How many modules in series and in parallel fit the controller and what is asked of the pack?',
+  input: arrangeFields,
+  source: [definition],
+  assumes: [
+    'The modules are equal, warm, and share the current; links and contactors add no resistance.',
+    'Powers are those at the nominal voltage as open-circuit voltage.',
+  ],
+  work: (asked): Unfinished<PackArrangements> => {
+    refuseModule('arrangePack', 'module', asked.module)
+    refuseAsked(asked)
+    const { serving, rejected } = unrecorded(() => allThatServe(candidates(asked), (each) => judge(asked, each)))
+    const refused = rejected
+      .map((judged) => ({ judged, misses: failsOf(judged).length, worst: worstOf(judged) }))
+      .sort((one, other) => one.misses - other.misses || one.worst - other.worst)
+    const near = refused.filter(({ worst }) => worst <= NEAR)
+    // Once more for those that are returned, so that a working shows these and no others.
+    const again = ({ made: { series, parallel } }: Judged<Arrangement>) =>
+      judgedUnderHeading([series, parallel] as const, (each) => judge(asked, each))
+    return {
+      fits: [...serving].sort(byRank).map((each) => again(each).made),
+      rejected: (near.length > 0 ? near : refused.slice(0, 10)).map(({ judged }) => {
+        const shown = again(judged)
+        return { series: shown.made.series, parallel: shown.made.parallel, reasons: reasonsOf(shown) }
+      }),
+      checks: [],
+      assumptions: [assumed('pack.emptyUnderLoad', loadInWords(asked))],
+      notes: unusualOfModule('module', asked.module),
+      cautions: [highVoltage, joiningModules, lithiumCells, shortCircuit],
+    }
+  },
 })
-
-/** A limit that an arrangement misses, and by what share of it. */
-interface Miss {
-  readonly reason: string
-  readonly by: number
-}
-
-interface Judged {
-  readonly arrangement: Arrangement
-  readonly misses: readonly Miss[]
-}
 
 /** An arrangement that misses a limit by more than this share of it is not near. */
 const NEAR = 0.5
 
-function worst({ misses }: Judged): number {
-  return Math.max(...misses.map(({ by }) => by))
+function failsOf({ checks }: Judged<Arrangement>): Check[] {
+  return checks.filter(({ verdict }) => verdict === 'fail')
 }
 
-function byRank({ arrangement: one }: Judged, { arrangement: other }: Judged): number {
+/** By what share of a limit an arrangement misses it at most; what has no figure is missed by all of it. */
+function worstOf(judged: Judged<Arrangement>): number {
+  return Math.max(...failsOf(judged).map(({ margin = -1 }) => -margin))
+}
+
+function byRank({ made: one }: Judged<Arrangement>, { made: other }: Judged<Arrangement>): number {
   return one.modules - other.modules || other.series - one.series
 }
 
@@ -193,7 +203,7 @@ function refuseAsked({ window, available, maximumMass, usable }: Asked): void {
     const expected = `a voltage above the minimum, ${window.minimum}`
     throw new InputError('arrangePack', [{ path: 'window.maximum', expected, received: String(window.maximum) }])
   }
-  if (usable !== undefined && usable.upper.si < usable.lower.si) {
+  if (usable.upper.si < usable.lower.si) {
     const expected = `a state of charge of at least the lower one, ${usable.lower}`
     throw new InputError('arrangePack', [{ path: 'usable.upper', expected, received: String(usable.upper) }])
   }
@@ -225,7 +235,7 @@ function candidates({ module, window, available, maximumMass }: Asked): (readonl
   return found
 }
 
-function judge(asked: Asked, series: number, parallel: number): Judged {
+function judge(asked: Asked, [series, parallel]: readonly [series: number, parallel: number]): Judged<Arrangement> {
   const { module, window } = asked
   const volts = (voltage: Quantity<'voltage'>) => seriesVoltage({ count: series, voltage })
   const [minimumVoltage, nominalVoltage, maximumVoltage] = [
@@ -251,24 +261,28 @@ function judge(asked: Asked, series: number, parallel: number): Judged {
     maximumVoltage,
     capacity,
     energy,
-    usableEnergy: usableEnergy({ energy, ...(asked.usable ?? USABLE) }),
+    usableEnergy: usableEnergy({ energy, ...asked.usable }),
     resistance,
     mass: module.mass.times(series * parallel),
     continuousPower: power(module.continuousCurrent),
     ...(peak === undefined ? {} : { peakPower: power(peak) }),
     sag,
   }
-  return { arrangement, misses: missesOf(asked, arrangement, current) }
+  return {
+    name: `${series} in series, ${parallel} in parallel`,
+    checks: trialsOf(asked, arrangement, current),
+    made: arrangement,
+  }
 }
 
 /** The current under which the empty pack sags; undefined where it cannot deliver the power at all. */
 function currentWhenEmpty(
-  { module, power, current }: Asked,
+  { module, power, batteryCurrent }: Asked,
   parallel: number,
   openCircuit: Quantity<'voltage'>,
   resistance: Quantity<'resistance'>,
 ): Quantity<'current'> | undefined {
-  if (current !== undefined) return current
+  if (batteryCurrent !== undefined) return batteryCurrent
   if (power === undefined) return module.continuousCurrent.times(parallel)
   const most = maximumPower.compute({ openCircuit: openCircuit.si, resistance: resistance.si })
   return power.si <= most ? currentForPower({ openCircuit, resistance, power }) : undefined
@@ -287,61 +301,118 @@ function powerWithin(
   return terminalPower({ voltage: terminalVoltage({ openCircuit, current, resistance }), current })
 }
 
-function missesOf(asked: Asked, made: Arrangement, current: Quantity<'current'> | undefined): Miss[] {
-  const { module, window, available, maximumMass, energy, power } = asked
-  const misses: Miss[] = []
-  const above = <K extends Kind>(actual: Quantity<K>, limit: Quantity<K>, reason: () => string) => {
-    if (isAbove(actual, limit)) misses.push({ reason: reason(), by: actual.si / limit.si - 1 })
-  }
-  const below = <K extends Kind>(actual: Quantity<K>, limit: Quantity<K>, reason: () => string) => {
-    if (isBelow(actual, limit)) misses.push({ reason: reason(), by: 1 - actual.si / limit.si })
-  }
-  above(
-    made.maximumVoltage,
-    window.maximum,
-    () => `${made.maximumVoltage} when full, above the ${window.maximum} that the controller bears`,
-  )
-  if (current === undefined) misses.push({ reason: `the empty pack cannot deliver ${power} at all`, by: 1 })
-  else {
-    const sagged = made.minimumVoltage.minus(made.sag)
-    below(
-      sagged,
-      window.minimum,
-      () => `${sagged} when empty at ${current}, below the ${window.minimum} at which the controller works`,
-    )
-    const [bearable, name] =
-      asked.current === undefined || module.peakCurrent === undefined
-        ? [module.continuousCurrent, 'continuous']
-        : [module.peakCurrent, 'peak']
-    const bears = bearable.times(made.parallel)
-    above(current, bears, () => `${current}, above the ${bears} of ${name} current of ${made.parallel} in parallel`)
-  }
-  if (available !== undefined && made.modules > available) {
-    misses.push({ reason: `${made.modules} modules, ${available} available`, by: made.modules / available - 1 })
-  }
-  if (maximumMass !== undefined) above(made.mass, maximumMass, () => `${made.mass}, at most ${maximumMass} allowed`)
-  if (energy !== undefined) below(made.energy, energy, () => `${made.energy}, ${energy} wanted`)
-  if (power !== undefined) {
-    below(made.continuousPower, power, () => `${made.continuousPower} all day, ${power} wanted`)
-  }
-  return misses
+function trialsOf(asked: Asked, made: Arrangement, current: Quantity<'current'> | undefined): Check[] {
+  const { window, available, maximumMass, energy, power } = asked
+  const { maximumVoltage, minimumVoltage, mass, continuousPower } = made
+  const count = (modules: number) => quantity('ratio', modules)
+  return [
+    trial(
+      'pack.fullVoltage',
+      'Full pack at the controller',
+      says`${maximumVoltage} when full, at most the ${window.maximum} that the controller bears`,
+      'window.maximum, as given',
+      'window.maximum',
+      'module.maximumVoltage',
+    ),
+    ...(current === undefined
+      ? [
+          trial(
+            'pack.emptyVoltage',
+            'Empty pack under load',
+            { fail: `the empty pack cannot deliver ${power} at all` },
+            'circuit theory',
+            'power',
+            'module.resistance',
+          ),
+        ]
+      : [
+          trial(
+            'pack.emptyVoltage',
+            'Empty pack under load',
+            says`${minimumVoltage.minus(made.sag)} when empty at ${current}, at least the ${window.minimum} at which the controller works`,
+            'window.minimum, as given',
+            'window.minimum',
+            'module.minimumVoltage',
+            'module.resistance',
+          ),
+          currentTrial(asked, made, current),
+        ]),
+    ...(available === undefined
+      ? []
+      : [
+          trial(
+            'pack.modules',
+            'Modules needed',
+            says`needs ${count(made.modules)} modules, at most the ${count(available)} available`,
+            'available, as given',
+            'available',
+          ),
+        ]),
+    ...(maximumMass === undefined
+      ? []
+      : [
+          trial(
+            'pack.mass',
+            'Mass of the modules',
+            says`weighs ${mass}, at most the ${maximumMass} allowed`,
+            'maximumMass, as given',
+            'maximumMass',
+            'module.mass',
+          ),
+        ]),
+    ...(energy === undefined
+      ? []
+      : [
+          trial(
+            'pack.energy',
+            'Energy of the pack',
+            says`holds ${made.energy}, at least the ${energy} wanted`,
+            'energy, as given',
+            'energy',
+            'module.capacity',
+          ),
+        ]),
+    ...(power === undefined
+      ? []
+      : [
+          trial(
+            'pack.power',
+            'Power all day',
+            says`gives ${continuousPower} all day, at least the ${power} wanted`,
+            'power, as given',
+            'power',
+            'module.continuousCurrent',
+          ),
+        ]),
+  ]
 }
 
-function assumptionsOf({ current, power, usable }: Asked): string[] {
+/** What the controller draws at most is held to the peak current of the modules, where that is known. */
+function currentTrial(
+  { module, batteryCurrent, power }: Asked,
+  { parallel }: Arrangement,
+  current: Quantity<'current'>,
+): Check {
+  const [one, words, field] =
+    batteryCurrent === undefined || module.peakCurrent === undefined
+      ? ([module.continuousCurrent, 'continuous', 'continuousCurrent'] as const)
+      : ([module.peakCurrent, 'peak', 'peakCurrent'] as const)
+  return trial(
+    'pack.current',
+    'Current of the modules',
+    says`takes ${current} from ${parallel} in parallel, at most the ${words} current of ${one.times(parallel)}`,
+    `module.${field}, for all in parallel`,
+    ...(batteryCurrent !== undefined ? ['batteryCurrent'] : power !== undefined ? ['power'] : []),
+    `module.${field}`,
+  )
+}
+
+function loadInWords({ batteryCurrent, power }: Asked): string {
   const load =
-    current !== undefined
-      ? `${current}, the most that the controller draws`
+    batteryCurrent !== undefined
+      ? `${batteryCurrent}, the most that the controller draws`
       : power !== undefined
         ? `the current for ${power}`
         : 'the continuous current of its modules'
-  return [
-    `The empty pack rests at the lowest voltage of its modules, and sags from there under ${load}.`,
-    'The modules are equal, warm, and share the current; links and contactors add no resistance.',
-    'Powers are those at the nominal voltage as open-circuit voltage.',
-    ...(usable === undefined
-      ? [
-          `The pack is used from ${USABLE.upper} down to ${USABLE.lower} (usable by default; common practice, no source).`,
-        ]
-      : []),
-  ]
+  return `The empty pack rests at the lowest voltage of its modules, and sags from there under ${load}.`
 }

@@ -5,10 +5,22 @@
  * Rests on combinatorial search: the modules left over are the weakest; pairs go weakest with strongest; larger groups are
  * searched by branch and bound from the best that exchanges can reach.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
+import { definition } from '../../formula/index.js'
+import { joiningModules, lithiumCells, shortCircuit } from '../../procedure/cautions.js'
+import {
+  assumed,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  procedure,
+  type Read,
+  text,
+  type Unfinished,
+  whole,
+} from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
 import { packEnergy, seriesVoltage } from './pack.js'
 
 /** Modules put in parallel groups, and the groups in series. */
@@ -29,41 +41,28 @@ export interface ModuleGroups extends Findings {
   readonly bound: Quantity<'charge'>
 }
 
-const groupModulesGiven = /*@__PURE__*/ about(
-  'modules to be grouped',
-  z.strictObject({
-    modules: about(
-      'the modules',
-      z.readonly(
-        z
-          .array(
-            about(
-              'a module',
-              z.strictObject({
-                name: about('what it is called', z.string().check(z.minLength(1))),
-                capacity: given('charge', 'Measured capacity', { above: 0 }),
-                resistance: z.optional(given('resistance', 'Measured resistance', { above: 0 })),
-              }),
-            ),
-          )
-          .check(z.minLength(1)),
-      ),
-    ),
-    series: about('how many groups are in series', z.int().check(z.minimum(1))),
-    parallel: about('how many modules are in parallel in each group', z.int().check(z.minimum(1))),
-    nominalVoltage: z.optional(given('voltage', 'Nominal voltage of a module', { above: 0 })),
-  }),
-)
+const groupFields = /*@__PURE__*/ (() => ({
+  modules: list(
+    'The modules',
+    group('A module', {
+      name: text('What the module is called, unlike any other'),
+      capacity: given('charge', 'Capacity of the module, measured at one current and temperature', {
+        above: 0,
+        usual: ['20 Ah', '200 Ah'],
+      }),
+      resistance: optional(given('resistance', 'Measured resistance of the module', { above: 0 })),
+    }),
+    { least: 1 },
+  ),
+  series: whole('How many groups are in series', { min: 1 }),
+  parallel: whole('How many modules are in parallel in each group', { min: 1 }),
+  nominalVoltage: optional(given('voltage', 'Nominal voltage of a module, for the energy', { above: 0 })),
+}))()
 
-type Given = Read<typeof groupModulesGiven>
+type Given = Read<typeof groupFields>
 
 /**
  * Puts salvaged modules of unequal capacity in parallel groups so that the weakest group is as strong as can be.
- *
- * - `modules`: at least `series` times `parallel` of them, each `name` (no two alike), `capacity` (Ah, measured at one
- *   current and temperature) and, where measured, `resistance` (mΩ)
- * - `series`: how many groups; `parallel`: how many modules in each
- * - `nominalVoltage` (V) of a module, for the energy
  *
  * One and two in parallel are always solved exactly. Larger groups are solved exactly where the search ends within
  * 200 000 steps, as it does up to about 15 modules and often beyond; else `proven` is false and `bound` tells how much better
@@ -71,7 +70,7 @@ type Given = Read<typeof groupModulesGiven>
  *
  * @returns The groups, the capacity of the string, and whether it is proven to be the best.
  * @throws InputError for too few modules or two of one name, by their path.
- * Source: combinatorial search; the outcome does not depend on the machine.
+ * Source: by definition; the outcome of the search does not depend on the machine.
  *
  * @example
  * ```ts
@@ -89,36 +88,43 @@ type Given = Read<typeof groupModulesGiven>
  * String(capacity) // '77 Ah'
  * ```
  */
-export const groupModules = /*@__PURE__*/ procedure('groupModules', groupModulesGiven, (asked): ModuleGroups => {
-  refuseGiven(asked)
-  const { modules, series, parallel, nominalVoltage } = asked
-  const ranked = [...modules].sort((one, other) => other.capacity.si - one.capacity.si)
-  const used = ranked.slice(0, series * parallel)
-  const capacities = used.map(({ capacity }) => capacity.si)
-  const { groups, proven, bound } = strongestWeakest(capacities, series, parallel)
-  const sumOf = (group: readonly number[]) => group.reduce((sum, i) => sum + (capacities[i] as number), 0)
-  const inOrder = [...groups].sort((one, other) => sumOf(one) - sumOf(other))
-  const weakest = sumOf(inOrder[0] as readonly number[])
-  const charge = (coulombs: number) => quantity('charge', coulombs, 'C').as('Ah')
-  const capacity = charge(weakest)
-  const whole = inOrder.reduce((sum, group) => sum + sumOf(group), 0)
-  return {
-    groups: inOrder.map((group) => group.map((i) => (used[i] as Given['modules'][number]).name)),
-    spare: ranked.slice(used.length).map(({ name }) => name),
-    capacity,
-    ...(nominalVoltage === undefined
-      ? {}
-      : { energy: packEnergy({ voltage: seriesVoltage({ count: series, voltage: nominalVoltage }), capacity }) }),
-    lostCapacity: charge(Math.max(0, whole / series - weakest)),
-    proven,
-    bound: proven ? capacity : charge(bound),
-    checks: [],
-    assumptions: [
-      'The weakest group ends the discharge of the string; no balancing during the drive moves charge between groups.',
-      sharing(inOrder, used),
-    ],
-    cautions: [...(parallel === 1 ? [] : [cautions.joiningModules]), cautions.lithiumCells, cautions.shortCircuit],
-  }
+export const groupModules = /*@__PURE__*/ procedure({
+  name: 'groupModules',
+  title: 'Groups of unequal modules',
+  answers: 'Which modules go in parallel with which, so that the weakest group is as strong as can be?',
+  input: groupFields,
+  source: [definition],
+  assumes: [
+    'The weakest group ends the discharge of the string; no balancing during the drive moves charge between groups.',
+  ],
+  work: (asked): Unfinished<ModuleGroups> => {
+    refuseGiven(asked)
+    const { modules, series, parallel, nominalVoltage } = asked
+    const ranked = [...modules].sort((one, other) => other.capacity.si - one.capacity.si)
+    const used = ranked.slice(0, series * parallel)
+    const capacities = used.map(({ capacity }) => capacity.si)
+    const { groups, proven, bound } = strongestWeakest(capacities, series, parallel)
+    const sumOf = (group: readonly number[]) => group.reduce((sum, i) => sum + (capacities[i] as number), 0)
+    const inOrder = [...groups].sort((one, other) => sumOf(one) - sumOf(other))
+    const weakest = sumOf(inOrder[0] as readonly number[])
+    const charge = (coulombs: number) => quantity('charge', coulombs, 'C').as('Ah')
+    const capacity = charge(weakest)
+    const whole = inOrder.reduce((sum, group) => sum + sumOf(group), 0)
+    return {
+      groups: inOrder.map((group) => group.map((i) => (used[i] as Given['modules'][number]).name)),
+      spare: ranked.slice(used.length).map(({ name }) => name),
+      capacity,
+      ...(nominalVoltage === undefined
+        ? {}
+        : { energy: packEnergy({ voltage: seriesVoltage({ count: series, voltage: nominalVoltage }), capacity }) }),
+      lostCapacity: charge(Math.max(0, whole / series - weakest)),
+      proven,
+      bound: proven ? capacity : charge(bound),
+      checks: [],
+      assumptions: [assumed('groups.sharing', sharing(inOrder, used))],
+      cautions: [...(parallel === 1 ? [] : [joiningModules]), lithiumCells, shortCircuit],
+    }
+  },
 })
 
 function refuseGiven({ modules, series, parallel }: Given): void {

@@ -4,7 +4,20 @@
  * Rests on what is given; where no curve was measured, on the cell models of open-circuit.ts.
  */
 import { section, sourceText } from '../../formula/index.js'
-import { choice, given, group, isAbove, optional, pairs, type Read, text, whole } from '../../procedure/index.js'
+import { unrecorded } from '../../formula/record.js'
+import {
+  choice,
+  given,
+  group,
+  isAbove,
+  type Note,
+  optional,
+  pairs,
+  type Read,
+  text,
+  unusualIn,
+  whole,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { schemaFrom } from '../../structure/index.js'
 import { resistanceAtTemperature } from '../../thermal/index.js'
@@ -16,7 +29,7 @@ import {
   modelBetween,
   voltageOfModel,
 } from './open-circuit.js'
-import { packResistance, seriesVoltage } from './pack.js'
+import { packEnergy, packResistance, seriesVoltage, specificEnergy } from './pack.js'
 
 const spanField = (when: string) =>
   group(`The temperatures of the cells ${when}`, {
@@ -32,7 +45,7 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
   minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
   maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
-  capacity: given('charge', 'Capacity of the module', { above: 0 }),
+  capacity: given('charge', 'Capacity of the module', { above: 0, usual: ['20 Ah', '200 Ah'] }),
   resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
   cold: optional(
     group('Its resistance in the cold', {
@@ -150,6 +163,45 @@ export function refuseModule(where: string, path: string, module: Module): void 
     })
   }
   if (issues.length > 0) throw new InputError(where, issues)
+}
+
+/** Of lithium cells of any chemistry. */
+const CELL = ['2 V', '4.3 V', 'chemistry'] as const
+/** Capacity times resistance of a cell, in ohms times coulombs: 20 mΩ·Ah for power to 150 mΩ·Ah for energy. */
+const [FOR_POWER, FOR_ENERGY] = [72, 540] as const
+
+/** What is unusual of a module where its figures are taken together: of a cell of it, and of its energy by its mass. */
+export function unusualOfModule(path: string, module: Module): Note[] {
+  const { cellsInSeries: cells, capacity, mass } = module
+  const voltage = (key: 'nominalVoltage' | 'minimumVoltage' | 'maximumVoltage', about: string) =>
+    unusualIn(given('voltage', about, { usual: CELL }), module[key].over(cells), [path, key])
+  const ohms = (product: number) => quantity('resistance', product / capacity.si, 'Ω').as('mΩ')
+  const resistance = given('resistance', 'Resistance of a cell', {
+    usual: [ohms(FOR_POWER), ohms(FOR_ENERGY), `20 mΩ·Ah to 150 mΩ·Ah at ${capacity}, common practice`],
+  })
+  const energy = given('specificEnergy', 'Energy of the module by its mass', {
+    usual: ['80 Wh/kg', '180 Wh/kg', 'whole packs, common practice'],
+  })
+  return [
+    ...voltage('nominalVoltage', 'Nominal voltage of a cell'),
+    ...voltage('minimumVoltage', 'Lowest voltage of a cell'),
+    ...voltage('maximumVoltage', 'Voltage of a full cell'),
+    ...unusualIn(resistance, module.resistance.over(cells), [path, 'resistance']),
+    ...unusualIn(
+      energy,
+      unrecorded(() => specificEnergy({ energy: packEnergy({ voltage: module.nominalVoltage, capacity }), mass })),
+      [path, 'mass'],
+    ),
+  ]
+}
+
+/** What is unusual of a pack: of its modules, and its voltage. */
+export function unusualOfPack(path: string, { module, series }: Pack): Note[] {
+  const voltage = given('voltage', 'Nominal voltage of the pack', { usual: ['48 V', '400 V'] })
+  return [
+    ...unusualOfModule(`${path}.module`, module),
+    ...unusualIn(voltage, module.nominalVoltage.times(series), [path, 'series']),
+  ]
 }
 
 /** The open-circuit voltage of a module. */

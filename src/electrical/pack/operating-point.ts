@@ -3,12 +3,22 @@
  *
  * Rests on circuit theory: the open-circuit voltage behind one resistance. Currents and powers are positive on discharge.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, definition, section } from '../../formula/index.js'
+import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  optional,
+  procedure,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure } from '../../structure/index.js'
-import { openCircuitOf, type Pack, packGiven, refuseModule, resistanceOf } from './module.js'
+import { openCircuitOf, type Pack, packFields, refuseModule, resistanceOf, unusualOfPack } from './module.js'
 import {
   currentAtVoltage,
   currentForPower,
@@ -50,29 +60,15 @@ export interface PackState extends Findings {
   }
 }
 
-const packAtGiven = /*@__PURE__*/ about(
-  'a pack at work',
-  z.strictObject({
-    pack: packGiven,
-    stateOfCharge: given('ratio', 'State of charge', { min: 0, max: 1 }),
-    power: z.optional(given('power', 'Power at the terminals, positive on discharge')),
-    current: z.optional(given('current', 'Current, positive on discharge')),
-    temperature: z.optional(given('temperature', 'Temperature of the cells')),
-  }),
-)
+/** The temperature at which a pack is asked about. */
+export const cellTemperatureField = /*@__PURE__*/ (() =>
+  optional(given('temperature', 'Temperature of the cells'), {
+    absent: 'The temperature of the cells is not held to limits: give temperature and pack.module.temperatures.',
+  }))()
 
 /**
  * Gives voltage, current, heat and efficiency of a pack at a state of charge and a load, holds them to every limit of
  * its modules, and tells the most that it can give there and what binds first.
- *
- * - `pack`: `module`, `series`, `parallel`. The module has `name`, `cellsInSeries`, `nominalVoltage`, `minimumVoltage`,
- *   `maximumVoltage` (V), `capacity` (Ah), `resistance` (mΩ, warm), `mass` (kg), `continuousCurrent` (A), and where they
- *   are known `peakCurrent`, `chargeCurrent` (A), `cold` (`temperature`, `resistance`), `temperatures` (`charge` and
- *   `discharge`, each `minimum` and `maximum`), `size`, `specificHeat`, and either `openCircuit`, points [state of
- *   charge, voltage at rest], or `chemistry`, `'NMC'` or `'LFP'`, for a published cell model in their stead
- * - `stateOfCharge` (a plain number), 0 to 1
- * - `power` (kW) at the terminals or `current` (A), one of them; positive on discharge, negative on charge
- * - `temperature` (°C) of the cells, for their resistance and their limits; a charge is held to 0 °C where the module has none
  *
  * @returns The state, with a check against each limit, assumptions and cautions.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a power or current beyond what the
@@ -104,10 +100,25 @@ const packAtGiven = /*@__PURE__*/ about(
  * most.continuous.limitedBy // 'continuous current of the modules'
  * ```
  */
-export const packAt = /*@__PURE__*/ procedure(
-  'packAt',
-  packAtGiven,
-  ({ pack, stateOfCharge, power, current: asked, temperature }): PackState => {
+export const packAt = /*@__PURE__*/ procedure({
+  name: 'packAt',
+  title: 'A pack at work',
+  answers:
+    'What are voltage, current and heat of a pack at a state of charge and a load, and what can it give there at most?',
+  input: {
+    pack: group('A pack of equal modules', packFields),
+    stateOfCharge: given('ratio', 'State of charge', { min: 0, max: 1 }),
+    power: optional(given('power', 'Power at the terminals, positive on discharge')),
+    current: optional(given('current', 'Current, positive on discharge')),
+    temperature: cellTemperatureField,
+  },
+  source: [
+    definition,
+    cite('Chen and others, Journal of the Electrochemical Society 167 (2020) 080534'),
+    cite('Afshar and others (2017)'),
+  ],
+  assumes: ['The modules are equal and share the current; links and contactors add no resistance.'],
+  work: ({ pack, stateOfCharge, power, current: asked, temperature }): Unfinished<PackState> => {
     refuseModule('packAt', 'pack.module', pack.module)
     if ((power === undefined) === (asked === undefined)) {
       const expected = "one of them, such as power: '20 kW' or current: '120 A'"
@@ -137,16 +148,18 @@ export const packAt = /*@__PURE__*/ procedure(
         ...temperatureChecks(pack, way, temperature),
       ],
       assumptions: [
-        curve.basis,
-        basis,
-        'The modules are equal and share the current; links and contactors add no resistance.',
-        ...(module.chargeCurrent === undefined && charging ? ['No limit of the charge current is given.'] : []),
+        assumed('pack.openCircuit', curve.basis),
+        assumed('pack.resistance', basis),
+        ...(module.chargeCurrent === undefined && charging
+          ? [assumed('pack.chargeCurrent', 'No limit of the charge current is given.')]
+          : []),
         ...temperatureAssumptions(pack, way, temperature),
       ],
-      cautions: [cautions.highVoltage, cautions.lithiumCells],
+      notes: unusualOfPack('pack', pack),
+      cautions: [highVoltage, lithiumCells],
     }
   },
-)
+})
 
 /** The current for a power, or the refusal that says how much the pack can give. */
 function currentWithin({
@@ -184,11 +197,40 @@ function limitsOf({ module, series, parallel }: Pack) {
 function dischargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quantity<'voltage'>): Check[] {
   const { floor, continuous, peak } = limitsOf(pack)
   return [
-    check('Voltage under load', terminal, 'at least', floor, 'module.minimumVoltage, for all in series'),
-    check('Current all day', current, 'at most', continuous, 'module.continuousCurrent, for all in parallel'),
+    check(
+      'pack.voltageUnderLoad',
+      'Voltage under load',
+      terminal,
+      'at least',
+      floor,
+      'module.minimumVoltage, for all in series',
+      'pack.module.minimumVoltage',
+      'pack.series',
+    ),
+    check(
+      'pack.continuousCurrent',
+      'Current all day',
+      current,
+      'at most',
+      continuous,
+      'module.continuousCurrent, for all in parallel',
+      'pack.module.continuousCurrent',
+      'pack.parallel',
+    ),
     ...(peak === undefined
       ? []
-      : [check('Current for a short time', current, 'at most', peak, 'module.peakCurrent, for all in parallel')]),
+      : [
+          check(
+            'pack.peakCurrent',
+            'Current for a short time',
+            current,
+            'at most',
+            peak,
+            'module.peakCurrent, for all in parallel',
+            'pack.module.peakCurrent',
+            'pack.parallel',
+          ),
+        ]),
   ]
 }
 
@@ -196,10 +238,30 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
   const { ceiling, charge } = limitsOf(pack)
   const taken = current.times(-1)
   return [
-    check('Voltage on charge', terminal, 'at most', ceiling, 'module.maximumVoltage, for all in series'),
+    check(
+      'pack.voltageOnCharge',
+      'Voltage on charge',
+      terminal,
+      'at most',
+      ceiling,
+      'module.maximumVoltage, for all in series',
+      'pack.module.maximumVoltage',
+      'pack.series',
+    ),
     ...(charge === undefined
       ? []
-      : [check('Charge current', taken, 'at most', charge, 'module.chargeCurrent, for all in parallel')]),
+      : [
+          check(
+            'pack.chargeCurrent',
+            'Charge current',
+            taken,
+            'at most',
+            charge,
+            'module.chargeCurrent, for all in parallel',
+            'pack.module.chargeCurrent',
+            'pack.parallel',
+          ),
+        ]),
   ]
 }
 
@@ -217,30 +279,58 @@ export function temperatureChecks(
     const coldest = quantity('temperature', COLDEST_CHARGE)
     return way === 'discharge'
       ? []
-      : [check('Cold cells on charge', temperature, 'at least', coldest, 'common practice, no source')]
+      : [
+          check(
+            'cells.cold',
+            'Cold cells on charge',
+            temperature,
+            'at least',
+            coldest,
+            'common practice, no source',
+            'temperature',
+          ),
+        ]
   }
   const { minimum, maximum } = module.temperatures[way]
   const basis = `module.temperatures.${way}`
   return [
-    check(`Cold cells on ${way}`, temperature, 'at least', minimum, basis),
-    check(`Warm cells on ${way}`, temperature, 'at most', maximum, basis),
+    check(
+      'cells.cold',
+      `Cold cells on ${way}`,
+      temperature,
+      'at least',
+      minimum,
+      basis,
+      'temperature',
+      `pack.${basis}.minimum`,
+    ),
+    check(
+      'cells.warm',
+      `Warm cells on ${way}`,
+      temperature,
+      'at most',
+      maximum,
+      basis,
+      'temperature',
+      `pack.${basis}.maximum`,
+    ),
   ]
 }
 
-/** What is not known of those limits. */
+/** What is not known of those limits, where there is a temperature. */
 export function temperatureAssumptions(
   { module }: Pack,
   way: 'charge' | 'discharge',
   temperature: Quantity<'temperature'> | undefined,
-): string[] {
-  if (temperature === undefined) {
-    return ['The temperature of the cells is not held to limits: give temperature and module.temperatures.']
-  }
-  if (module.temperatures !== undefined) return []
+): Assumption[] {
+  if (temperature === undefined || module.temperatures !== undefined) return []
   return [
-    way === 'charge'
-      ? `The cells take no charge below ${COLDEST_CHARGE} (module.temperatures by default; common practice, no source).`
-      : 'The temperature of the cells is not held to limits: give module.temperatures.',
+    assumed(
+      'cells.temperatures',
+      way === 'charge'
+        ? `The cells take no charge below ${COLDEST_CHARGE} (pack.module.temperatures by default; common practice, no source).`
+        : 'The temperature of the cells is not held to limits: give pack.module.temperatures.',
+    ),
   ]
 }
 
