@@ -5,6 +5,8 @@
  * What is usual is common practice where no other ground is named.
  */
 import { packFields } from '../electrical/pack/module.js'
+import { centreOfGravityField } from '../mass/position.js'
+import { trackField, wheelbaseField } from '../mass/weigh.js'
 import {
   byName,
   choice,
@@ -25,20 +27,9 @@ import { airDensity } from './road/road-load.js'
 /** What describes a car. */
 const carFields = /*@__PURE__*/ (() => ({
   mass: given('mass', 'Mass of the car with all that it carries', { above: 0, usual: ['450 kg', '2400 kg'] }),
-  wheelbase: optional(given('length', 'Wheelbase', { above: 0, usual: ['1.8 m', '2.9 m'] })),
-  track: optional(
-    group('The distances between the wheels of an axle', {
-      front: given('length', 'Front track', { above: 0, usual: ['1.1 m', '1.6 m'] }),
-      rear: given('length', 'Rear track', { above: 0, usual: ['1.1 m', '1.6 m'] }),
-    }),
-  ),
-  centreOfGravity: optional(
-    group('Where the centre of gravity lies', {
-      aft: given('length', 'Distance behind the front axle', { min: 0 }),
-      left: optional(given('length', 'Distance to the left of the centre line')),
-      up: optional(given('length', 'Height above the ground', { min: 0, usual: ['0.4 m', '0.65 m'] })),
-    }),
-  ),
+  wheelbase: optional(wheelbaseField),
+  track: optional(trackField),
+  centreOfGravity: optional(centreOfGravityField),
   drivenAxle: optional(choice('Which wheels are driven', ['front', 'rear'])),
   tyre: optional(text('The mark of the tyre')),
   rollingRadius: optional(

@@ -5,21 +5,29 @@
  * them rolling by the one angle of a body that does not twist. Rests on Milliken & Milliken, Race Car Vehicle Dynamics
  * (1995), chapters 16 and 18.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../findings/index.js'
 import { cite, definition, formula, input, output, section, standardGravity } from '../formula/index.js'
+import { liftedCar } from '../procedure/cautions.js'
+import {
+  type Check,
+  check,
+  defaulted,
+  type Findings,
+  given,
+  group,
+  procedure,
+  type Unfinished,
+} from '../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure } from '../structure/index.js'
 import { crossShare, crossTransfer, rearAxleMass } from './balance.js'
-import { positionGiven } from './position.js'
+import { centreOfGravityField } from './position.js'
 import { rideHeightChange } from './ride/spring.js'
 import {
   type Corners,
   cornersOf,
   refuseUnloaded,
-  scalesGiven,
-  trackGiven,
-  wheelbaseGiven,
+  scalesField,
+  trackField,
+  wheelbaseField,
   wheelInWords,
   wheels,
   withoutResidue,
@@ -364,61 +372,40 @@ export interface CornerLoads extends Findings {
   readonly pitch: Quantity<'angle'>
 }
 
-const ratesGiven = /*@__PURE__*/ about(
-  'the wheel rate at each wheel',
-  z.strictObject({
-    frontLeft: given('springRate', 'Wheel rate of the front left wheel', { above: 0 }),
-    frontRight: given('springRate', 'Wheel rate of the front right wheel', { above: 0 }),
-    rearLeft: given('springRate', 'Wheel rate of the rear left wheel', { above: 0 }),
-    rearRight: given('springRate', 'Wheel rate of the rear right wheel', { above: 0 }),
-  }),
-)
+const ratesField = /*@__PURE__*/ (() =>
+  group('The wheel rate at each wheel', {
+    ...cornersOf((wheel) =>
+      given('springRate', `Wheel rate of the ${wheelInWords[wheel]} wheel`, {
+        above: 0,
+        usual: ['10 N/mm', '40 N/mm'],
+      }),
+    ),
+  }))()
 
-const cornerLoadsGiven = /*@__PURE__*/ about(
-  'a body on four springs',
-  z.strictObject({
-    mass: given('mass', 'Mass of the car', { above: 0 }),
-    centreOfGravity: positionGiven,
-    wheelbase: wheelbaseGiven,
-    track: trackGiven,
-    rates: ratesGiven,
-    rollBars: about(
-      'the roll rate of the anti-roll bar of each axle',
-      z.optional(
-        z.strictObject({
-          front: z.optional(given('rollRate', 'Roll rate of the front anti-roll bar', { min: 0 })),
-          rear: z.optional(given('rollRate', 'Roll rate of the rear anti-roll bar', { min: 0 })),
-        }),
-      ),
+const rollBarsField = /*@__PURE__*/ (() => {
+  const none = { min: 0, default: '0 N·m/°', because: 'there is no bar' } as const
+  return group('What an anti-roll bar adds to the roll rate of its axle', {
+    front: given('rollRate', 'Roll rate of the front anti-roll bar', none),
+    rear: given('rollRate', 'Roll rate of the rear anti-roll bar', none),
+  })
+})()
+
+const preloadField = /*@__PURE__*/ (() =>
+  group('How far the seat of each spring is raised, as wheel travel', {
+    ...cornersOf((wheel) =>
+      given('length', `Height by which the ${wheelInWords[wheel]} spring seat is raised`, {
+        default: '0 mm',
+        because: 'the seat is where it was',
+      }),
     ),
-    preload: about(
-      'how far each spring seat is raised, as wheel travel',
-      z.optional(
-        z.strictObject({
-          frontLeft: z.optional(given('length', 'Height by which the front left spring seat is raised')),
-          frontRight: z.optional(given('length', 'Height by which the front right spring seat is raised')),
-          rearLeft: z.optional(given('length', 'Height by which the rear left spring seat is raised')),
-          rearRight: z.optional(given('length', 'Height by which the rear right spring seat is raised')),
-        }),
-      ),
-    ),
-  }),
-)
+  }))()
 
 /**
  * Works out what a scale under each wheel would show, and how the body stands, for a rigid body on four springs that may
- * all differ.
- *
- * - `mass` (kg), above 0
- * - `centreOfGravity`: `aft` and `left` (m), both needed
- * - `wheelbase`, `track.front`, `track.rear` (m), above 0
- * - `rates`: the wheel rate at each wheel (N/mm), above 0; see `wheelRate`, and `rateInSeries` to count the tyre in
- * - `rollBars`: `front`, `rear`: what an anti-roll bar adds to the roll rate of its axle (N·m/°), 0 unless given
- * - `preload`: how far the seat of each spring is raised (mm), 0 unless given. It is counted as wheel travel: the seat
- *   itself moves by that times the motion ratio, and at unchanged ride height the wheel carries the wheel rate times
- *   `preload` more.
- *
- * With no preload and no load, the body is taken to stand level; `heave`, `roll` and `pitch` count from there.
+ * all differ. Wheel rates come from `wheelRate`, and from `rateInSeries` where the tyre is counted in. A `preload` is
+ * counted as wheel travel: the seat itself moves by that times the motion ratio, and at unchanged ride height the wheel
+ * carries the wheel rate times `preload` more. With no preload and no load, the body is taken to stand level; `heave`,
+ * `roll` and `pitch` count from there.
  *
  * @returns The corner masses, and heave, roll and pitch of the body, with what was assumed. Checks hold roll and pitch to
  * 10°, beyond which the geometry of small angles is out by more than some 1 %.
@@ -440,101 +427,120 @@ const cornerLoadsGiven = /*@__PURE__*/ about(
  * String(corners.frontRight) // '247.5 kg'
  * ```
  */
-export const cornerLoads = /*@__PURE__*/ procedure('cornerLoads', cornerLoadsGiven, (read): CornerLoads => {
-  const { mass, centreOfGravity, wheelbase, track, rates, rollBars, preload } = read
-  const { aft, left } = centreOfGravity
-  if (left === undefined) {
-    const expected = "a length such as '-20 mm', or '0 mm' on the centre line"
-    throw new InputError('cornerLoads', [{ path: 'centreOfGravity.left', expected, received: 'nothing' }])
-  }
-  const none = quantity('length', '0 mm')
-  const seats = cornersOf((wheel) => preload?.[wheel] ?? none)
-  const noBar = quantity('rollRate', '0 N·m/°')
-  const bars = { front: rollBars?.front ?? noBar, rear: rollBars?.rear ?? noBar }
-
-  const rear = rearAxleMass({ mass, aft, wheelbase })
-  const front = mass.minus(rear)
-  for (const [end, axleMass] of [
-    ['front', front],
-    ['rear', rear],
-  ] as const) {
-    if (axleMass.si < 0) throw lifted(`the ${end} axle`, axleMass)
-  }
-  const axleOf = (end: 'front' | 'rear', axleMass: Quantity<'mass'>) => ({
-    rate: axleRollRate({ leftRate: rates[`${end}Left`], rightRate: rates[`${end}Right`], track: track[end] }),
-    freeRoll: axleFreeRoll({
-      axleMass,
-      leftRate: rates[`${end}Left`],
-      rightRate: rates[`${end}Right`],
-      leftSeat: seats[`${end}Left`],
-      rightSeat: seats[`${end}Right`],
-      track: track[end],
-    }),
-  })
-  const axles = {
-    front: section('Front axle', () => axleOf('front', front)),
-    rear: section('Rear axle', () => axleOf('rear', rear)),
-  }
-  const roll = bodyRoll({
-    mass,
-    left,
-    frontRate: axles.front.rate,
-    rearRate: axles.rear.rate,
-    frontFreeRoll: axles.front.freeRoll,
-    rearFreeRoll: axles.rear.freeRoll,
-    frontBar: bars.front,
-    rearBar: bars.rear,
-  })
-  const frontTransfer = rollTransfer({ ...axles.front, bar: bars.front, roll, track: track.front })
-  const rearTransfer = rollTransfer({ ...axles.rear, bar: bars.rear, roll, track: track.rear })
-  const corners = withoutResidue({
-    frontLeft: front.over(2).plus(frontTransfer),
-    frontRight: front.over(2).minus(frontTransfer),
-    rearLeft: rear.over(2).plus(rearTransfer),
-    rearRight: rear.over(2).minus(rearTransfer),
-  })
-  for (const wheel of wheels) {
-    if (corners[wheel].si < 0) throw lifted(`the ${wheelInWords[wheel]} wheel`, corners[wheel])
-  }
-  const stand = section('How the body stands', () => {
-    const riseOf = (end: 'front' | 'rear') =>
-      axleRise({
-        leftMass: corners[`${end}Left`],
+export const cornerLoads = /*@__PURE__*/ procedure({
+  name: 'cornerLoads',
+  title: 'A body on four springs',
+  answers: 'What does each wheel carry, and how does the body stand on its springs?',
+  input: {
+    mass: given('mass', 'Mass of the car', { above: 0, usual: ['450 kg', '2400 kg'] }),
+    centreOfGravity: centreOfGravityField,
+    wheelbase: wheelbaseField,
+    track: trackField,
+    rates: ratesField,
+    rollBars: defaulted(rollBarsField),
+    preload: defaulted(preloadField),
+  },
+  source: [rollStiffness, cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 18')],
+  assumes: [
+    'The body does not twist, and the rates are the same over the travel.',
+    'The whole mass rests on the springs, that of wheels and axles too.',
+    'Without load and preload the body stands level on its springs.',
+  ],
+  work: ({ mass, centreOfGravity, wheelbase, track, rates, rollBars, preload }): Unfinished<CornerLoads> => {
+    const { aft, left } = centreOfGravity
+    if (left === undefined) {
+      const expected = "a length such as '-20 mm', or '0 mm' on the centre line"
+      throw new InputError('cornerLoads', [{ path: 'centreOfGravity.left', expected, received: 'nothing' }])
+    }
+    const rear = rearAxleMass({ mass, aft, wheelbase })
+    const front = mass.minus(rear)
+    for (const [end, axleMass] of [
+      ['front', front],
+      ['rear', rear],
+    ] as const) {
+      if (axleMass.si < 0) throw lifted(`the ${end} axle`, axleMass)
+    }
+    const axleOf = (end: 'front' | 'rear', axleMass: Quantity<'mass'>) => ({
+      rate: axleRollRate({ leftRate: rates[`${end}Left`], rightRate: rates[`${end}Right`], track: track[end] }),
+      freeRoll: axleFreeRoll({
+        axleMass,
         leftRate: rates[`${end}Left`],
-        leftSeat: seats[`${end}Left`],
-        bar: bars[end],
-        roll,
+        rightRate: rates[`${end}Right`],
+        leftSeat: preload[`${end}Left`],
+        rightSeat: preload[`${end}Right`],
         track: track[end],
-      })
-    const frontRise = riseOf('front')
-    const pitch = bodyPitch({ frontRise, rearRise: riseOf('rear'), wheelbase })
-    return { pitch, heave: bodyHeave({ frontRise, pitch, roll, aft, left }) }
-  })
-  return {
-    corners,
-    heave: stand.heave,
-    roll,
-    pitch: stand.pitch,
-    checks: [smallAngle('Roll of the body', roll), smallAngle('Pitch of the body', stand.pitch)],
-    assumptions: [
-      'The body does not twist, and the rates are the same over the travel.',
-      'The whole mass rests on the springs, that of wheels and axles too.',
-      'Without load and preload the body stands level on its springs.',
-      ...(rollBars?.front === undefined ? ['There is no front anti-roll bar (0 N·m/° by default).'] : []),
-      ...(rollBars?.rear === undefined ? ['There is no rear anti-roll bar (0 N·m/° by default).'] : []),
-      ...(preload === undefined ? ['No spring seat is raised (0 mm by default).'] : []),
-    ],
-    cautions: [],
-  }
+      }),
+    })
+    const axles = {
+      front: section('Front axle', () => axleOf('front', front)),
+      rear: section('Rear axle', () => axleOf('rear', rear)),
+    }
+    const roll = bodyRoll({
+      mass,
+      left,
+      frontRate: axles.front.rate,
+      rearRate: axles.rear.rate,
+      frontFreeRoll: axles.front.freeRoll,
+      rearFreeRoll: axles.rear.freeRoll,
+      frontBar: rollBars.front,
+      rearBar: rollBars.rear,
+    })
+    const frontTransfer = rollTransfer({ ...axles.front, bar: rollBars.front, roll, track: track.front })
+    const rearTransfer = rollTransfer({ ...axles.rear, bar: rollBars.rear, roll, track: track.rear })
+    const corners = withoutResidue({
+      frontLeft: front.over(2).plus(frontTransfer),
+      frontRight: front.over(2).minus(frontTransfer),
+      rearLeft: rear.over(2).plus(rearTransfer),
+      rearRight: rear.over(2).minus(rearTransfer),
+    })
+    for (const wheel of wheels) {
+      if (corners[wheel].si < 0) throw lifted(`the ${wheelInWords[wheel]} wheel`, corners[wheel])
+    }
+    const stand = section('How the body stands', () => {
+      const riseOf = (end: 'front' | 'rear') =>
+        axleRise({
+          leftMass: corners[`${end}Left`],
+          leftRate: rates[`${end}Left`],
+          leftSeat: preload[`${end}Left`],
+          bar: rollBars[end],
+          roll,
+          track: track[end],
+        })
+      const frontRise = riseOf('front')
+      const pitch = bodyPitch({ frontRise, rearRise: riseOf('rear'), wheelbase })
+      return { pitch, heave: bodyHeave({ frontRise, pitch, roll, aft, left }) }
+    })
+    return {
+      corners,
+      heave: stand.heave,
+      roll,
+      pitch: stand.pitch,
+      checks: [
+        smallAngle('body.roll', 'Roll of the body', roll),
+        smallAngle('body.pitch', 'Pitch of the body', stand.pitch),
+      ],
+    }
+  },
 })
 
 /** Within it the sine and the tangent of an angle differ from it by no more than some 1 %. */
 const SMALL_ANGLE = '10 °'
 
 /** Holds an angle to what the geometry of small angles bears: beyond it springs are bottomed or figures are wrong. */
-function smallAngle(name: string, angle: Quantity<'angle'>): Check {
+function smallAngle(id: string, name: string, angle: Quantity<'angle'>): Check {
   const basis = 'plausibility: the geometry is that of small angles'
-  return check(name, angle.times(Math.sign(angle.si)), 'at most', quantity('angle', SMALL_ANGLE), basis)
+  return check(
+    id,
+    name,
+    angle.times(Math.sign(angle.si)),
+    'at most',
+    quantity('angle', SMALL_ANGLE),
+    basis,
+    'centreOfGravity',
+    'rates',
+    'rollBars',
+    'preload',
+  )
 }
 
 function lifted(what: string, mass: Quantity<'mass'>): CalculationError {
@@ -557,27 +563,10 @@ export interface CrossWeightTrim extends Findings {
   readonly crossShare: { readonly before: Quantity<'ratio'>; readonly after: Quantity<'ratio'> }
 }
 
-const trimGiven = /*@__PURE__*/ about(
-  'a car whose cross weight is to be set',
-  z.strictObject({
-    scales: scalesGiven,
-    wheelRates: ratesGiven,
-    track: trackGiven,
-    target: z.optional(given('ratio', 'Cross weight wanted, as a share of the mass', { above: 0, below: 1 })),
-  }),
-)
-
 /**
  * Works out how far to raise or lower each spring seat for a cross weight, so that the body stays where it is: no height,
- * roll or pitch changes, and so no anti-roll bar takes part.
- *
- * - `scales`: what the scales show, `frontLeft`, `frontRight`, `rearLeft`, `rearRight` (kg)
- * - `wheelRates`: the wheel rate at each wheel (N/mm), above 0
- * - `track.front`, `track.rear` (m), above 0
- * - `target`: the cross weight wanted, front right and rear left over the whole, between 0 and 1, 0.5 unless given
- *
- * Seat heights are counted as wheel travel: multiply by the motion ratio for the seat itself. Axle and side totals cannot
- * be set with spring seats and stay as they are.
+ * roll or pitch changes, and so no anti-roll bar takes part. Seat heights are counted as wheel travel: multiply by the
+ * motion ratio for the seat itself. Axle and side totals cannot be set with spring seats and stay as they are.
  *
  * @returns The change of seat height at each corner, and what the scales will show.
  * @throws InputError for input that cannot be used, by its path; CalculationError when the target would lift a wheel.
@@ -593,12 +582,26 @@ const trimGiven = /*@__PURE__*/ about(
  * String(seats.frontRight) // '1.614 mm'
  * ```
  */
-export const crossWeightTrim = /*@__PURE__*/ procedure(
-  'crossWeightTrim',
-  trimGiven,
-  ({ scales, wheelRates, track, target: wanted }): CrossWeightTrim => {
-    refuseUnloaded('crossWeightTrim', scales)
-    const target = wanted ?? quantity('ratio', '50 %')
+export const crossWeightTrim = /*@__PURE__*/ procedure({
+  name: 'crossWeightTrim',
+  title: 'Cross weight set at the spring seats',
+  answers: 'How far must each spring seat be raised or lowered for a cross weight?',
+  input: {
+    scales: scalesField,
+    wheelRates: ratesField,
+    track: trackField,
+    target: given('ratio', 'Cross weight wanted: front right and rear left over the whole', {
+      above: 0,
+      below: 1,
+      usual: ['48 %', '52 %'],
+      default: '50 %',
+      because: 'the car then turns alike to both sides; common practice, no source',
+    }),
+  },
+  source: [definition, cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 18')],
+  assumes: ['The body does not twist, and nothing else in the suspension binds.'],
+  work: ({ scales, wheelRates, track, target }): Unfinished<CrossWeightTrim> => {
+    refuseUnloaded('crossWeightTrim', '', scales)
     const mass = wheels.map((wheel) => scales[wheel]).reduce((sum, reading) => sum.plus(reading))
     const before = crossShare({ frontRight: scales.frontRight, rearLeft: scales.rearLeft, mass })
     const shareChange = target.minus(before)
@@ -635,11 +638,7 @@ export const crossWeightTrim = /*@__PURE__*/ procedure(
         after: crossShare({ frontRight: corners.frontRight, rearLeft: corners.rearLeft, mass }),
       },
       checks: [],
-      assumptions: [
-        'The body does not twist, and nothing else in the suspension binds.',
-        ...(wanted === undefined ? ['The cross weight is to be half of the mass (target 0.5 by default).'] : []),
-      ],
-      cautions: [cautions.liftedCar],
+      cautions: [liftedCar],
     }
   },
-)
+})

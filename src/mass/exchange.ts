@@ -4,24 +4,37 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1 (moments about the axles), and Milliken &
  * Milliken, Race Car Vehicle Dynamics (1995), chapter 18 (sharing of the side-to-side moment).
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../findings/index.js'
-import { section } from '../formula/index.js'
+import { cite, section } from '../formula/index.js'
+import { approval, brakesAndSteering } from '../procedure/cautions.js'
+import {
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure } from '../structure/index.js'
 import { commonCentre, offsetTransfer, rearAxleMass, remainingCentre } from './balance.js'
-import { heightUnknown, type Part, partGiven, requireLeft, wholeMass } from './ledger.js'
+import { heightUnknown, type Part, partField, requireLeft, wholeMass } from './ledger.js'
 import { outside } from './position.js'
 import {
   type Corners,
   cornersOf,
+  raisedAssumptions,
+  refuseReadings,
+  STOOD_LEVEL,
   type Stance,
   stabilityCheck,
   stanceOf,
   type Weighed,
   type WeighedCar,
-  weighed,
-  weighedCarGiven,
+  weigh,
+  weighedCarFields,
   wheelInWords,
   wheels,
   withoutResidue,
@@ -35,42 +48,28 @@ export interface MassExchange extends Findings {
   readonly change: Stance
 }
 
-const exchangeGiven = /*@__PURE__*/ about(
-  'an exchange of parts',
-  z.strictObject({
-    car: weighedCarGiven,
-    removed: about('the parts taken out', z.readonly(z.array(partGiven))),
-    added: about('the parts put in', z.readonly(z.array(partGiven))),
-    frontRollShare: z.optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
-    limits: about(
-      'the greatest masses allowed',
-      z.optional(
-        z.strictObject({
-          gross: z.optional(given('mass', 'Greatest mass allowed', { above: 0 })),
-          frontAxle: z.optional(given('mass', 'Greatest mass allowed on the front axle', { above: 0 })),
-          rearAxle: z.optional(given('mass', 'Greatest mass allowed on the rear axle', { above: 0 })),
-        }),
-      ),
-    ),
-  }),
-)
+const limitsField = /*@__PURE__*/ (() =>
+  group('The greatest masses allowed', {
+    gross: optional(given('mass', 'Greatest mass allowed', { above: 0 }), {
+      absent: 'The mass of the car is not held to a limit: give limits.gross.',
+    }),
+    frontAxle: optional(given('mass', 'Greatest mass allowed on the front axle', { above: 0 }), {
+      absent: 'The mass on the front axle is not held to a limit: give limits.frontAxle.',
+    }),
+    rearAxle: optional(given('mass', 'Greatest mass allowed on the rear axle', { above: 0 }), {
+      absent: 'The mass on the rear axle is not held to a limit: give limits.rearAxle.',
+    }),
+  }))()
 
 /**
- * Works out how a car stands after parts were exchanged, from how it stood before.
+ * Works out how a car stands after parts were exchanged, from how it stood before. Each part moves the axle totals by its
+ * moments about the axles. Its side-to-side moment goes to the axles in the shares that they have of the roll stiffness, as
+ * on a body that does not twist. Each part needs its `left`; without its `up` the new height is left out. What the scales
+ * leave out (driver, passengers, load) the limits must leave room for: add it as parts to check that.
  *
- * Each part moves the axle totals by its moments about the axles. Its side-to-side moment goes to the axles in the
- * shares that they have of the roll stiffness, as on a body that does not twist.
- *
- * - `car`: as for {@link weigh}
- * - `removed`, `added`: lists of parts as for {@link tally}; `left` must be known of each, `up` only for the new height
- * - `frontRollShare`, 0 to 1: the front axle's share of the roll stiffness, 0.5 unless given
- * - `limits`: `gross`, `frontAxle`, `rearAxle` (kg), above 0; each that is given becomes a check
- *
- * The checks are of the car after the exchange; those of the weighing stand with `before`.
- * What the scales leave out (driver, passengers, load) the limits must leave room for: add it as parts to check that.
- *
- * @returns The stance before and after and the change, with checks, assumptions and cautions. Parts that lie outside
- * the wheels by more than a car overhangs are named among the assumptions.
+ * @returns The stance before and after and the change, with checks, assumptions and cautions. The checks are of the car
+ * after the exchange; those of the weighing stand with `before`. Parts that lie outside the wheels by more than a car
+ * overhangs are named among the assumptions.
  * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would carry less than
  * nothing.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1; Milliken & Milliken, Race Car Vehicle Dynamics
@@ -91,18 +90,36 @@ const exchangeGiven = /*@__PURE__*/ about(
  * String(change.mass) // '-72 kg'
  * ```
  */
-export const exchangeMasses = /*@__PURE__*/ procedure(
-  'exchangeMasses',
-  exchangeGiven,
-  ({ car, removed, added, frontRollShare, limits = {} }): MassExchange => {
-    for (const [list, parts] of Object.entries({ removed, added })) {
-      const placed = parts.map((part, i) => ({ ...part, path: `${list}[${i}].at` }))
+export const exchangeMasses = /*@__PURE__*/ procedure({
+  name: 'exchangeMasses',
+  title: 'Parts out, parts in',
+  answers: 'How does the car stand on its wheels after parts were taken out and others put in?',
+  input: {
+    car: group('The car on its scales, before the exchange', weighedCarFields),
+    removed: list('The parts taken out', partField),
+    added: list('The parts put in', partField),
+    frontRollShare: given('ratio', "The front axle's share of the roll stiffness", {
+      min: 0,
+      max: 1,
+      default: 0.5,
+      because: 'as if both axles resisted roll alike; common practice, no source',
+    }),
+    limits: optional(limitsField, { absent: 'Mass and axle loads are not held to limits: give limits.' }),
+  },
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 1'),
+    cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 18'),
+  ],
+  assumes: [STOOD_LEVEL, 'The body does not twist, and the springs and bars of each axle are alike on both sides.'],
+  work: ({ car, removed, added, frontRollShare, limits }): Unfinished<MassExchange> => {
+    for (const [name, parts] of Object.entries({ removed, added })) {
+      const placed = parts.map((part, i) => ({ ...part, path: `${name}[${i}].at` }))
       requireLeft('exchangeMasses', placed, 'the corner masses')
     }
-    const before = section('Before', () => weighed('exchangeMasses', car))
-    const share = frontRollShare ?? quantity('ratio', 0.5)
-    const taken = removed.map((part) => section(`Out: ${part.name}`, () => cornersFrom(part, car, share)))
-    const put = added.map((part) => section(`In: ${part.name}`, () => cornersFrom(part, car, share)))
+    refuseReadings('exchangeMasses', 'car.', car)
+    const before = section('Before', () => weigh(car))
+    const taken = removed.map((part) => section(`Out: ${part.name}`, () => cornersFrom(part, car, frontRollShare)))
+    const put = added.map((part) => section(`In: ${part.name}`, () => cornersFrom(part, car, frontRollShare)))
     const corners = withoutResidue(
       cornersOf((wheel) =>
         put.reduce(
@@ -117,25 +134,22 @@ export const exchangeMasses = /*@__PURE__*/ procedure(
       const up = heightAfter(before, removed, added)
       return stanceOf(corners, car, up)
     })
-    const parts = [...removed, ...added]
     return {
       before,
       after,
       change: changeOf(before, after),
       checks: [...heightChecks(after, car), ...limitChecks(after, limits)],
       assumptions: [
-        ...before.assumptions,
-        'The body does not twist, and the springs and bars of each axle are alike on both sides.',
-        ...(frontRollShare === undefined
-          ? ['The front axle has half of the roll stiffness (frontRollShare 0.5 by default).']
-          : []),
-        ...(before.centreOfGravity.up === undefined ? [] : heightUnknown(parts)),
-        ...parts.flatMap(({ name, at }) => outside(name, at, car)),
+        ...raisedAssumptions(car),
+        ...(before.centreOfGravity.up === undefined ? [] : heightUnknown([...removed, ...added])),
+        ...Object.entries({ removed, added }).flatMap(([name, parts]) =>
+          parts.flatMap((part, i) => outside(`${name}[${i}].at`, part.name, part.at, car)),
+        ),
       ],
-      cautions: [...before.cautions, cautions.brakesAndSteering, cautions.approval],
+      cautions: [...before.cautions, brakesAndSteering, approval],
     }
   },
-)
+})
 
 /** What a part puts on each wheel. */
 function cornersFrom(part: Part, { wheelbase, track }: WeighedCar, frontRollShare: Quantity<'ratio'>) {
@@ -229,23 +243,19 @@ function placeChange(before: Stance['centreOfGravity'], after: Stance['centreOfG
 }
 
 function heightChecks({ centreOfGravity: { up } }: Stance, car: WeighedCar): Check[] {
-  return up === undefined ? [] : [stabilityCheck('Static stability factor after the exchange', car, up)]
+  if (up === undefined) return []
+  const name = 'Static stability factor after the exchange'
+  return [stabilityCheck('exchange.stability', name, car, up, 'car.raised', 'car.track', 'removed', 'added')]
 }
 
-function limitChecks(
-  after: Stance,
-  limits: {
-    gross?: Quantity<'mass'> | undefined
-    frontAxle?: Quantity<'mass'> | undefined
-    rearAxle?: Quantity<'mass'> | undefined
-  },
-): Check[] {
+function limitChecks(after: Stance, limits: Read<typeof limitsField> | undefined): Check[] {
   const held = [
-    ['Gross mass', after.mass, limits.gross],
-    ['Mass on the front axle', after.frontMass, limits.frontAxle],
-    ['Mass on the rear axle', after.rearMass, limits.rearAxle],
+    ['exchange.mass', 'Gross mass', after.mass, 'gross'],
+    ['exchange.frontMass', 'Mass on the front axle', after.frontMass, 'frontAxle'],
+    ['exchange.rearMass', 'Mass on the rear axle', after.rearMass, 'rearAxle'],
   ] as const
-  return held.flatMap(([name, mass, limit]) =>
-    limit === undefined ? [] : [check(name, mass, 'at most', limit, 'limit as given')],
-  )
+  return held.flatMap(([id, name, mass, key]) => {
+    const limit = limits?.[key]
+    return limit === undefined ? [] : [check(id, name, mass, 'at most', limit, 'limit as given', `limits.${key}`)]
+  })
 }

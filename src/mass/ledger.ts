@@ -4,13 +4,24 @@
  * Rests on Meriam & Kraige, Engineering Mechanics: Statics, chapter 5 (centres of mass), and Dynamics, appendix B
  * (moments of inertia).
  */
-import * as z from 'zod/mini'
-import type { Findings } from '../findings/index.js'
-import { section } from '../formula/index.js'
+import { cite, section } from '../formula/index.js'
+import {
+  type Assumption,
+  assumed,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  procedure,
+  type Read,
+  text,
+  type Unfinished,
+  whole,
+} from '../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
 import { boxYawInertia, commonCentre, parallelAxis } from './balance.js'
-import { type Place, positionGiven } from './position.js'
+import { type Place, positionField } from './position.js'
 
 /** What a list of parts comes to. */
 export interface Tally extends Findings {
@@ -21,43 +32,28 @@ export interface Tally extends Findings {
   readonly yawInertia: Quantity<'inertia'>
 }
 
-/** A part as it is read. */
-export const partGiven = /*@__PURE__*/ about(
-  'a part',
-  z.strictObject({
-    name: about('what it is called', z.string().check(z.minLength(1))),
-    mass: given('mass', 'Mass of one', { above: 0 }),
-    at: positionGiven,
-    count: about('how many there are, all at this place', z.optional(z.int().check(z.minimum(1)))),
-    size: about(
-      'the sides of the part, seen from above',
-      z.optional(
-        z.strictObject({
-          length: given('length', 'Length along the car', { min: 0 }),
-          width: given('length', 'Width across the car', { min: 0 }),
-        }),
-      ),
-    ),
-  }),
-)
+/** What describes a part. */
+export const partFields = /*@__PURE__*/ (() => ({
+  name: text('What it is called'),
+  mass: given('mass', 'Mass of one', { above: 0 }),
+  at: positionField,
+  count: optional(whole('How many there are, all at this place', { min: 1 })),
+  size: optional(
+    group('The sides of the part, seen from above; without them it is taken as a point', {
+      length: given('length', 'Length along the car', { min: 0 }),
+      width: given('length', 'Width across the car', { min: 0 }),
+    }),
+  ),
+}))()
+
+/** A part. */
+export const partField = /*@__PURE__*/ (() => group('A part', partFields))()
 
 /** What is read of a part. */
-export type Part = Read<typeof partGiven>
-
-const partsGiven = /*@__PURE__*/ about('a list of parts', z.readonly(z.array(partGiven).check(z.minLength(1))))
+export type Part = Read<typeof partField>
 
 /**
  * Sums parts to their mass, their centre of gravity and their yaw inertia about it.
- *
- * The input is a list of at least one part:
- *
- * - `name`: what it is called
- * - `mass` (kg), above 0: of one
- * - `at`: `aft` (m) behind the front axle line, `left` (m) of the centre line, `up` (m) above the ground; `left` is
- *   needed for the yaw inertia, `up` may be unknown
- * - `count`: how many there are, a whole number, 1 unless given; all at `at`
- * - `size`: `length` along and `width` across the car (m); with it the part is a uniform box with an inertia of its
- *   own, without it a point
  *
  * @returns Mass, centre of gravity and yaw inertia, with what was assumed.
  * @throws InputError for parts that cannot be used, such as one whose `left` is unknown, by its path in the list.
@@ -73,22 +69,33 @@ const partsGiven = /*@__PURE__*/ about('a list of parts', z.readonly(z.array(par
  * String(centreOfGravity.aft) // '1320 mm'
  * ```
  */
-export const tally = /*@__PURE__*/ procedure('tally', partsGiven, (parts): Tally => {
-  const masses = parts.map((part, i) => ({ ...part, mass: wholeMass(part), path: `[${i}].at` }))
-  const centreOfGravity = commonPlace('tally', masses, 'the yaw inertia')
-  const yawInertia = section('Yaw inertia', () => yawInertiaAbout(masses, centreOfGravity))
-  const points = parts.filter(({ size }) => size === undefined).map(({ name }) => name)
-  return {
-    mass: masses.map(({ mass }) => mass).reduce((sum, mass) => sum.plus(mass)),
-    centreOfGravity,
-    yawInertia,
-    checks: [],
-    assumptions: [
-      ...(points.length === 0 ? [] : [`Taken as points, without a size of their own: ${points.join(', ')}.`]),
-      ...heightUnknown(parts),
-    ],
-    cautions: [],
-  }
+export const tally = /*@__PURE__*/ procedure({
+  name: 'tally',
+  title: 'What parts come to',
+  answers: 'What do the parts weigh together, where is their centre of gravity, and how hard is it to turn them?',
+  input: list('The parts', partField, { least: 1 }),
+  source: [
+    cite('Meriam & Kraige, Engineering Mechanics: Statics', 'chapter 5'),
+    cite('Meriam & Kraige, Engineering Mechanics: Dynamics', 'appendix B'),
+  ],
+  work: (parts): Unfinished<Tally> => {
+    const masses = parts.map((part, i) => ({ ...part, mass: wholeMass(part), path: `[${i}].at` }))
+    const centreOfGravity = commonPlace('tally', masses, 'the yaw inertia')
+    const yawInertia = section('Yaw inertia', () => yawInertiaAbout(masses, centreOfGravity))
+    const points = parts.filter(({ size }) => size === undefined).map(({ name }) => name)
+    return {
+      mass: masses.map(({ mass }) => mass).reduce((sum, mass) => sum.plus(mass)),
+      centreOfGravity,
+      yawInertia,
+      checks: [],
+      assumptions: [
+        ...(points.length === 0
+          ? []
+          : [assumed('parts.points', `Taken as points, without a size of their own: ${points.join(', ')}.`)]),
+        ...heightUnknown(parts),
+      ],
+    }
+  },
 })
 
 /** Mass of all pieces of a part. */
@@ -143,10 +150,11 @@ export function requireLeft(where: string, masses: readonly Pick<Placed, 'at' | 
 }
 
 /** What is said of parts of unknown height: nothing where none has a height, and where all have one. */
-export function heightUnknown(parts: readonly Pick<Part, 'name' | 'at'>[]): string[] {
+export function heightUnknown(parts: readonly Pick<Part, 'name' | 'at'>[]): Assumption[] {
   const unknown = parts.filter(({ at }) => at.up === undefined).map(({ name }) => name)
   if (unknown.length === 0) return []
-  return [`The height of the centre of gravity is left out: none is given for ${unknown.join(', ')}.`]
+  const text = `The height of the centre of gravity is left out: none is given for ${unknown.join(', ')}.`
+  return [assumed('centreOfGravity.up.unknown', text)]
 }
 
 function yawInertiaAbout(masses: readonly (Placed & Pick<Part, 'size'>)[], centre: Tally['centreOfGravity']) {

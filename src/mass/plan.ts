@@ -1,10 +1,10 @@
 /** The car seen from above: wheels with what they carry, centres of gravity and masses at their places, to be drawn. */
-import * as z from 'zod/mini'
+import { definition } from '../formula/index.js'
+import { given, group, list, optional, procedure, text } from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure } from '../structure/index.js'
 import { requireLeft } from './ledger.js'
-import { type Place, positionGiven } from './position.js'
-import { scalesGiven, trackGiven, type Wheel, wheelbaseGiven, wheels } from './weigh.js'
+import { type Place, positionField } from './position.js'
+import { scalesField, trackField, type Wheel, wheelbaseField, wheels } from './weigh.js'
 
 /** A place seen from above. */
 export interface PlanPlace extends Place {
@@ -36,49 +36,22 @@ export interface Plan {
 }
 
 /** Of a stance or of anything with more to it, what a plan shows. */
-const stanceGiven = /*@__PURE__*/ about(
-  'how the car stands',
-  z.object({ corners: scalesGiven, centreOfGravity: positionGiven }),
-)
+const stanceField = /*@__PURE__*/ (() =>
+  group('How the car stands', { corners: scalesField, centreOfGravity: positionField }, { open: true }))()
 
-const planGiven = /*@__PURE__*/ about(
-  'a car to be seen from above',
-  z.strictObject({
-    wheelbase: wheelbaseGiven,
-    track: trackGiven,
-    stance: stanceGiven,
-    before: z.optional(stanceGiven),
-    masses: about(
-      'masses at their places',
-      z.optional(
-        z.readonly(
-          z.array(
-            about(
-              'a mass at its place',
-              z.strictObject({
-                name: about('what it is called', z.string().check(z.minLength(1))),
-                mass: given('mass', 'Mass', { min: 0 }),
-                at: positionGiven,
-              }),
-            ),
-          ),
-        ),
-      ),
-    ),
-  }),
-)
+const massField = /*@__PURE__*/ (() =>
+  group('A mass at its place', {
+    name: text('What it is called'),
+    mass: given('mass', 'Mass', { min: 0 }),
+    at: positionField,
+  }))()
 
 /**
  * Puts together what a drawing of the car from above shows: each wheel at its place with what it carries, the centre of
- * gravity, and masses at their places.
+ * gravity, and masses at their places. A stance is what `weigh` or `exchangeMasses` gives, or its `corners` and
+ * `centreOfGravity`. Every place needs its `left`, without which it cannot be drawn.
  *
- * - `wheelbase`, `track.front`, `track.rear` (m), above 0
- * - `stance`: a {@link Stance}, or its `corners` and `centreOfGravity`
- * - `before`: the same of an earlier stance
- * - `masses`: each with a `name`, a `mass` (kg) and a place `at`
- *
- * Every place needs its `left`, without which it cannot be drawn.
- *
+ * @returns What there is to be drawn.
  * @throws InputError for input that cannot be used, by its path.
  *
  * @example
@@ -89,41 +62,53 @@ const planGiven = /*@__PURE__*/ about(
  * wheels.map(({ wheel, at, mass }) => `${wheel} ${at.aft} ${at.left} ${mass}`)[0] // 'frontLeft 0 mm 610 mm 182 kg'
  * ```
  */
-export const planOf = /*@__PURE__*/ procedure('planOf', planGiven, (read): Plan => {
-  const { wheelbase, track, stance, before, masses = [] } = read
-  const placed = [
-    { path: 'stance.centreOfGravity', at: stance.centreOfGravity },
-    ...(before === undefined ? [] : [{ path: 'before.centreOfGravity', at: before.centreOfGravity }]),
-    ...masses.map(({ at }, i) => ({ path: `masses[${i}].at`, at })),
-  ]
-  requireLeft('planOf', placed, 'its place in the plan')
-  const front = quantity('length', '0 mm')
-  const placeOf = (wheel: Wheel): PlanPlace => {
-    const half = (wheel.startsWith('front') ? track.front : track.rear).over(2)
-    return {
-      aft: wheel.startsWith('front') ? front : wheelbase,
-      left: wheel.endsWith('Left') ? half : half.times(-1),
+export const planOf = /*@__PURE__*/ procedure({
+  name: 'planOf',
+  title: 'The car seen from above',
+  answers: 'Where are the wheels, the centres of gravity and the masses in a drawing of the car from above?',
+  input: {
+    wheelbase: wheelbaseField,
+    track: trackField,
+    stance: stanceField,
+    before: optional(stanceField),
+    masses: optional(list('Masses at their places', massField)),
+  },
+  source: [definition],
+  work: ({ wheelbase, track, stance, before, masses = [] }): Plan => {
+    const placed = [
+      { path: 'stance.centreOfGravity', at: stance.centreOfGravity },
+      ...(before === undefined ? [] : [{ path: 'before.centreOfGravity', at: before.centreOfGravity }]),
+      ...masses.map(({ at }, i) => ({ path: `masses[${i}].at`, at })),
+    ]
+    requireLeft('planOf', placed, 'its place in the plan')
+    const front = quantity('length', '0 mm')
+    const placeOf = (wheel: Wheel): PlanPlace => {
+      const half = (wheel.startsWith('front') ? track.front : track.rear).over(2)
+      return {
+        aft: wheel.startsWith('front') ? front : wheelbase,
+        left: wheel.endsWith('Left') ? half : half.times(-1),
+      }
     }
-  }
-  const drawn: Plan['masses'] = masses.map(({ name, mass, at }) => ({ name, mass, at: at as PlanPlace }))
-  const shown = wheels.map((wheel) => ({
-    wheel,
-    at: placeOf(wheel),
-    mass: stance.corners[wheel],
-    ...(before === undefined ? {} : { before: before.corners[wheel] }),
-  }))
-  const places = [...shown, ...drawn].map(({ at }) => at)
-  const afts = places.map(({ aft }) => aft)
-  const outermost = Math.max(...places.map(({ left }) => Math.abs(left.si)))
-  return {
-    wheels: shown,
-    centreOfGravity: stance.centreOfGravity as PlanPlace,
-    ...(before === undefined ? {} : { before: before.centreOfGravity as PlanPlace }),
-    masses: drawn,
-    extent: {
-      front: afts.reduce((least, aft) => (aft.isAtMost(least) ? aft : least)),
-      rear: afts.reduce((most, aft) => (aft.isAtLeast(most) ? aft : most)),
-      width: quantity('length', 2 * outermost, 'm').as('mm'),
-    },
-  }
+    const drawn: Plan['masses'] = masses.map(({ name, mass, at }) => ({ name, mass, at: at as PlanPlace }))
+    const shown = wheels.map((wheel) => ({
+      wheel,
+      at: placeOf(wheel),
+      mass: stance.corners[wheel],
+      ...(before === undefined ? {} : { before: before.corners[wheel] }),
+    }))
+    const places = [...shown, ...drawn].map(({ at }) => at)
+    const afts = places.map(({ aft }) => aft)
+    const outermost = Math.max(...places.map(({ left }) => Math.abs(left.si)))
+    return {
+      wheels: shown,
+      centreOfGravity: stance.centreOfGravity as PlanPlace,
+      ...(before === undefined ? {} : { before: before.centreOfGravity as PlanPlace }),
+      masses: drawn,
+      extent: {
+        front: afts.reduce((least, aft) => (aft.isAtMost(least) ? aft : least)),
+        rear: afts.reduce((most, aft) => (aft.isAtLeast(most) ? aft : most)),
+        width: quantity('length', 2 * outermost, 'm').as('mm'),
+      },
+    }
+  },
 })

@@ -4,9 +4,8 @@
  * ISO 8855 has x forward, y left and z up. Here aft is the distance behind the front axle line (aft = −x, with
  * the origin on that axle), left is measured from the centre line (left = y) and up from the ground (up = z).
  */
-import * as z from 'zod/mini'
+import { type Assumption, assumed, given, group, optional, type Read } from '../procedure/index.js'
 import type { Given, Quantity } from '../quantity/index.js'
-import { about, given, type Read } from '../structure/index.js'
 
 /** A place in the car. What needs `left` or `up` says so where they are unknown. */
 export interface Position {
@@ -28,15 +27,22 @@ export interface Place {
   readonly up?: Quantity<'length'>
 }
 
-/** A position as it is read. */
-export const positionGiven = /*@__PURE__*/ about(
-  'a place in the car',
-  z.strictObject({
-    aft: given('length', 'Distance behind the front axle line, negative ahead of it'),
-    left: z.optional(given('length', 'Distance to the left of the centre line, negative to the right')),
-    up: z.optional(given('length', 'Height above the ground', { min: 0 })),
-  }),
-)
+/** What describes a place. */
+export const positionFields = /*@__PURE__*/ (() => ({
+  aft: given('length', 'Distance behind the front axle line, negative ahead of it'),
+  left: optional(given('length', 'Distance to the left of the centre line, negative to the right')),
+  up: optional(given('length', 'Height above the ground', { min: 0 })),
+}))()
+
+/** A place in the car. */
+export const positionField = /*@__PURE__*/ (() => group('A place in the car', positionFields))()
+
+/** The centre of gravity of a car. */
+export const centreOfGravityField = /*@__PURE__*/ (() =>
+  group('Where the centre of gravity lies', {
+    ...positionFields,
+    up: optional(given('length', 'Height above the ground', { min: 0, usual: ['0.4 m', '0.65 m'] })),
+  }))()
 
 /** Beyond this share of the wheelbase few cars overhang their axles; wider than its wheels hardly any part sits. */
 const OVERHANG = 0.5
@@ -45,8 +51,9 @@ const HIGHEST = 2.5
 
 /** Says of a thing that lies where few cars have anything, that it was taken as given. */
 export function outside(
+  path: string,
   name: string,
-  { aft, left, up }: Read<typeof positionGiven>,
+  { aft, left, up }: Read<typeof positionField>,
   {
     wheelbase,
     track,
@@ -54,7 +61,7 @@ export function outside(
     readonly wheelbase: Quantity<'length'>
     readonly track: { readonly front: Quantity<'length'>; readonly rear: Quantity<'length'> }
   },
-): string[] {
+): Assumption[] {
   const half = Math.max(track.front.si, track.rear.si) / 2
   const places = [
     ...(aft.si < -OVERHANG * wheelbase.si ? [`${aft.times(-1)} ahead of the front axle`] : []),
@@ -65,5 +72,6 @@ export function outside(
     ...(up !== undefined && up.si > HIGHEST ? [`${up} above the ground`] : []),
   ]
   if (places.length === 0) return []
-  return [`${name} was taken as given, ${places.join(' and ')}: is that inside the car?`]
+  const text = `${name} was taken as given, ${places.join(' and ')}: is that inside the car?`
+  return [assumed(`${path}.outside`, text)]
 }

@@ -4,11 +4,22 @@
  *
  * Rests on Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18, and on ISO 10392.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../findings/index.js'
-import { section } from '../formula/index.js'
+import { cite, section } from '../formula/index.js'
+import { liftedCar } from '../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
-import { about, given, procedure, type Read } from '../structure/index.js'
 import {
   centreOfGravityAft,
   centreOfGravityHeight,
@@ -84,72 +95,61 @@ export function withoutResidue(corners: Corners<Quantity<'mass'>>): Corners<Quan
   )
 }
 
-/** Four readings as they are read. */
-export const scalesGiven = /*@__PURE__*/ about(
-  'what the scales show',
-  z.strictObject({
-    frontLeft: given('mass', 'Mass on the front left wheel', { min: 0 }),
-    frontRight: given('mass', 'Mass on the front right wheel', { min: 0 }),
-    rearLeft: given('mass', 'Mass on the rear left wheel', { min: 0 }),
-    rearRight: given('mass', 'Mass on the rear right wheel', { min: 0 }),
-  }),
-)
+/** What the four scales show. */
+export const scalesField = /*@__PURE__*/ (() =>
+  group('What the scales show', {
+    ...cornersOf((wheel) => given('mass', `Mass on the ${wheelInWords[wheel]} wheel`, { min: 0 })),
+  }))()
 
-/** The wheelbase as it is read. */
-export const wheelbaseGiven = /*@__PURE__*/ given('length', 'Wheelbase', { above: 0 })
+/** The wheelbase. */
+export const wheelbaseField = /*@__PURE__*/ (() =>
+  given('length', 'Wheelbase', { above: 0, usual: ['1.8 m', '2.9 m'] }))()
 
-/** The tracks as they are read. */
-export const trackGiven = /*@__PURE__*/ about(
-  'the distances between the wheels of an axle',
-  z.strictObject({
-    front: given('length', 'Front track', { above: 0 }),
-    rear: given('length', 'Rear track', { above: 0 }),
-  }),
-)
+/** The tracks. */
+export const trackField = /*@__PURE__*/ (() =>
+  group('The distances between the wheels of an axle', {
+    front: given('length', 'Front track', { above: 0, usual: ['1.1 m', '1.6 m'] }),
+    rear: given('length', 'Rear track', { above: 0, usual: ['1.1 m', '1.6 m'] }),
+  }))()
 
-/** A car on scales as it is read. */
-export const weighedCarGiven = /*@__PURE__*/ about(
-  'a car on four scales',
-  z.strictObject({
-    scales: scalesGiven,
-    wheelbase: wheelbaseGiven,
-    track: trackGiven,
-    raised: about(
-      'the weighing with the rear axle raised',
-      z.optional(
-        z.strictObject({
-          rise: given('length', 'Height by which the rear wheel centres were raised', { above: 0 }),
-          loadedRadius: given('length', 'Height of the wheel centres above the ground, car level', { above: 0 }),
-          front: z.optional(given('mass', 'Mass on both front wheels, rear axle raised', { min: 0 })),
-          frontLeft: z.optional(given('mass', 'Mass on the front left wheel, rear axle raised', { min: 0 })),
-          frontRight: z.optional(given('mass', 'Mass on the front right wheel, rear axle raised', { min: 0 })),
-        }),
-      ),
-    ),
+/** The second weighing. */
+const raisedField = /*@__PURE__*/ (() =>
+  group('The weighing with the rear axle raised', {
+    rise: given('length', 'Height by which the rear wheel centres were raised', { above: 0 }),
+    loadedRadius: given('length', 'Height of the wheel centres above the ground, car level', {
+      above: 0,
+      usual: ['0.24 m', '0.33 m'],
+    }),
+    front: optional(given('mass', 'Mass on both front wheels, rear axle raised', { min: 0 })),
+    frontLeft: optional(given('mass', 'Mass on the front left wheel, rear axle raised', { min: 0 })),
+    frontRight: optional(given('mass', 'Mass on the front right wheel, rear axle raised', { min: 0 })),
+  }))()
+
+/** What describes a car on scales. */
+export const weighedCarFields = /*@__PURE__*/ (() => ({
+  scales: scalesField,
+  wheelbase: wheelbaseField,
+  track: trackField,
+  raised: optional(raisedField, {
+    absent: 'The height of the centre of gravity is not known, nor whether the car tips before it slides: give raised.',
   }),
-)
+}))()
 
 /** What is read of a car on scales. */
-export type WeighedCar = Read<typeof weighedCarGiven>
+export type WeighedCar = Read<typeof weighedCarFields>
+
+/** What is assumed of every weighing. */
+export const STOOD_LEVEL = 'The car stood level, with its suspension settled.'
 
 /**
  * Works out how a car stands from four scale readings, and how high its centre of gravity lies from a second weighing
- * with the rear axle raised.
+ * with the rear axle raised. Weigh on level ground with the tyres at their pressures, the tank as it will be, and the
+ * suspension settled. For `raised`, lock the suspension at its level height, leave the wheels free, raise the rear axle by
+ * `rise` and read the front scales again, as one sum `front` or as `frontLeft` and `frontRight`. One kilogram read wrong
+ * moves the height by more than a centimetre at 10°.
  *
- * Weigh on level ground with the tyres at their pressures, the tank as it will be, and the suspension settled. For
- * `raised`, lock the suspension at its level height, leave the wheels free, raise the rear axle by `rise` and read the
- * front scales again, as one sum `front` or as `frontLeft` and `frontRight`.
- *
- * - `scales`: `frontLeft`, `frontRight`, `rearLeft`, `rearRight` (kg), at least 0, with load on both axles and both sides
- * - `wheelbase` (m), above 0
- * - `track`: `front` and `rear` (m), above 0; they may differ
- * - `raised.rise` (m), above 0 and below the wheelbase: how much higher the rear wheel centres stood than the front ones
- * - `raised.loadedRadius` (m), above 0: height of the wheel centres of the level car
- *
- * A check holds the static stability factor to 1 where the height is known: what looks like a car that tips before it
- * slides is more often a reading gone wrong. One kilogram read wrong moves the height by more than a centimetre at 10°.
- *
- * @returns The {@link Stance}, with checks, assumptions and cautions.
+ * @returns The {@link Stance}, with checks, assumptions and cautions. A check holds the static stability factor to 1 where
+ * the height is known: what looks like a car that tips before it slides is more often a reading gone wrong.
  * @throws InputError for readings that no car can give, by their path: a wheel, axle or side without load where there
  * must be some, a raised front axle that reads less than the level one or more than the whole car.
  * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18; ISO 10392.
@@ -166,27 +166,40 @@ export type WeighedCar = Read<typeof weighedCarGiven>
  * String(crossShare) // '49.12 %'
  * ```
  */
-export const weigh = /*@__PURE__*/ procedure('weigh', weighedCarGiven, (car): Weighed => weighed('weigh', car))
+export const weigh = /*@__PURE__*/ procedure({
+  name: 'weigh',
+  title: 'The car on four scales',
+  answers: 'How does the car stand on its wheels, and where is its centre of gravity?',
+  input: weighedCarFields,
+  source: [cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 18'), cite('ISO 10392')],
+  assumes: [STOOD_LEVEL],
+  work: (car): Unfinished<Weighed> => {
+    refuseReadings('weigh', '', car)
+    const { raised } = car
+    const up = raised === undefined ? undefined : section('Rear axle raised', () => heightFrom(car, raised))
+    const stance = section('On level ground', () => stanceOf(car.scales, car, up))
+    return {
+      ...stance,
+      checks:
+        up === undefined
+          ? []
+          : [stabilityCheck('weighing.stability', 'Static stability factor', car, up, 'raised', 'track')],
+      assumptions: raisedAssumptions(car),
+      cautions: raised === undefined ? [] : [liftedCar],
+    }
+  },
+})
 
-/** Weighs a car for the procedure that was called. */
-export function weighed(where: string, car: WeighedCar): Weighed {
-  refuseUnloaded(where, car.scales)
-  const up = car.raised === undefined ? undefined : section('Rear axle raised', () => heightFrom(where, car))
-  const stance = section('On level ground', () => stanceOf(car.scales, car, up))
-  return {
-    ...stance,
-    checks: up === undefined ? [] : [stabilityCheck('Static stability factor', car, up)],
-    assumptions: [
-      'The car stood level, with its suspension settled.',
-      ...(up === undefined
-        ? []
-        : [
-            'For the height, the suspension was locked, the wheels were free, and nothing in the car could move.',
-            'The wheel centres of the level car are equally high in front and behind.',
-          ]),
-    ],
-    cautions: up === undefined ? [] : [cautions.liftedCar],
-  }
+/** What is assumed of the second weighing, where there was one. */
+export function raisedAssumptions({ raised }: WeighedCar): Assumption[] {
+  if (raised === undefined) return []
+  return [
+    assumed(
+      'raised.still',
+      'For the height, the suspension was locked, the wheels were free, and nothing in the car could move.',
+    ),
+    assumed('raised.level', 'The wheel centres of the level car are equally high in front and behind.'),
+  ]
 }
 
 /** How a car stands with these masses on its wheels. */
@@ -213,8 +226,18 @@ export function stanceOf(
   }
 }
 
+/**
+ * Refuses readings that no car can give.
+ *
+ * @param path - What comes before the fields of the car in an error.
+ */
+export function refuseReadings(where: string, path: string, car: WeighedCar): void {
+  refuseUnloaded(where, path, car.scales)
+  if (car.raised !== undefined) refuseRaised(where, path, car, car.raised)
+}
+
 /** A car on the ground presses on both axles and on both sides: a pair of scales at zero was off or missed its wheels. */
-export function refuseUnloaded(where: string, scales: Corners<Quantity<'mass'>>): void {
+export function refuseUnloaded(where: string, path: string, scales: Corners<Quantity<'mass'>>): void {
   const pairs = [
     ['frontLeft', 'frontRight', 'front'],
     ['rearLeft', 'rearRight', 'rear'],
@@ -224,7 +247,7 @@ export function refuseUnloaded(where: string, scales: Corners<Quantity<'mass'>>)
   const issues = pairs
     .filter(([one, other]) => scales[one].si + scales[other].si === 0)
     .map(([one, other, end]) => ({
-      path: `scales.${one} and ${other}`,
+      path: `${path}scales.${one} and ${other}`,
       expected: `some load on the ${end} wheels, such as '160 kg' on each`,
       received: `${scales[one]} and ${scales[other]}`,
       hint: 'were these scales on, and under their wheels?',
@@ -232,49 +255,66 @@ export function refuseUnloaded(where: string, scales: Corners<Quantity<'mass'>>)
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** Height of the centre of gravity from the weighing with the rear axle raised. */
-function heightFrom(where: string, { scales, wheelbase, raised }: WeighedCar): Quantity<'length'> {
-  const { rise, loadedRadius } = raised as NonNullable<WeighedCar['raised']>
-  if (rise.si >= wheelbase.si) {
-    const expected = `a length below the wheelbase, ${wheelbase}`
+type Raised = Read<typeof raisedField>
+
+/** Refuses a second weighing that contradicts itself or the first. */
+function refuseRaised(where: string, path: string, { scales, wheelbase }: WeighedCar, raised: Raised): void {
+  const refuse = (key: string, expected: string, received: string, hint?: string): never => {
     throw new InputError(where, [
-      { path: 'raised.rise', expected, received: String(rise), hint: 'the height, not the angle' },
+      { path: `${path}${key}`, expected, received, ...(hint === undefined ? {} : { hint }) },
     ])
   }
-  const [path, raisedFrontMass] = raisedFront(where, raised as NonNullable<WeighedCar['raised']>)
+  const { rise, front, frontLeft, frontRight } = raised
+  if (rise.si >= wheelbase.si) {
+    refuse('raised.rise', `a length below the wheelbase, ${wheelbase}`, String(rise), 'the height, not the angle')
+  }
+  const named = Object.entries({ front, frontLeft, frontRight }).flatMap(([key, value]) => (value ? [key] : []))
+  const isOnce = named.join() === 'front' || named.join() === 'frontLeft,frontRight'
+  if (!isOnce) {
+    const expected = "the front reading once: front such as '371 kg', or frontLeft and frontRight"
+    refuse('raised', expected, named.length === 0 ? 'nothing' : named.join(' and '))
+  }
+  const reading = raisedFront(raised)
   const levelFrontMass = scales.frontLeft.plus(scales.frontRight)
   const mass = levelFrontMass.plus(scales.rearLeft).plus(scales.rearRight)
-  if (raisedFrontMass.si < levelFrontMass.si) {
+  const key = `raised.${named.join(' and ')}`
+  if (reading.si < levelFrontMass.si) {
     const expected = `at least the ${levelFrontMass} that the front wheels carry on level ground`
     const hint =
       'raising the rear moves load to the front: readings swapped, a wheel slipped or bound, or the front raised instead?'
-    throw new InputError(where, [{ path, expected, received: String(raisedFrontMass), hint }])
+    refuse(key, expected, String(reading), hint)
   }
-  if (raisedFrontMass.si > mass.si) {
-    const expected = `at most the mass of the car, ${mass}`
-    throw new InputError(where, [{ path, expected, received: String(raisedFrontMass) }])
-  }
-  const angle = raisedAngle({ rise, wheelbase })
-  return centreOfGravityHeight({ mass, wheelbase, levelFrontMass, raisedFrontMass, angle, axleHeight: loadedRadius })
+  if (reading.si > mass.si) refuse(key, `at most the mass of the car, ${mass}`, String(reading))
 }
 
-/** The front reading of the raised car, from one sum or from two scales, and where it was given. */
-function raisedFront(where: string, raised: NonNullable<WeighedCar['raised']>): [string, Quantity<'mass'>] {
-  const { front, frontLeft, frontRight } = raised
-  if (front !== undefined && frontLeft === undefined && frontRight === undefined) return ['raised.front', front]
-  if (front === undefined && frontLeft !== undefined && frontRight !== undefined) {
-    return ['raised.frontLeft and frontRight', frontLeft.plus(frontRight)]
-  }
-  const named = Object.entries({ front, frontLeft, frontRight }).flatMap(([key, value]) => (value ? [key] : []))
-  const expected = "the front reading once: front such as '371 kg', or frontLeft and frontRight"
-  const received = named.length === 0 ? 'nothing' : named.join(' and ')
-  throw new InputError(where, [{ path: 'raised', expected, received }])
+/** The front reading of the raised car, from one sum or from two scales. */
+function raisedFront({ front, frontLeft, frontRight }: Raised): Quantity<'mass'> {
+  return front ?? (frontLeft as Quantity<'mass'>).plus(frontRight as Quantity<'mass'>)
+}
+
+/** Height of the centre of gravity from the weighing with the rear axle raised. */
+function heightFrom({ scales, wheelbase }: WeighedCar, raised: Raised): Quantity<'length'> {
+  const levelFrontMass = scales.frontLeft.plus(scales.frontRight)
+  return centreOfGravityHeight({
+    mass: levelFrontMass.plus(scales.rearLeft).plus(scales.rearRight),
+    wheelbase,
+    levelFrontMass,
+    raisedFrontMass: raisedFront(raised),
+    angle: raisedAngle({ rise: raised.rise, wheelbase }),
+    axleHeight: raised.loadedRadius,
+  })
 }
 
 /** Holds the static stability factor to 1. */
-export function stabilityCheck(name: string, { track }: Pick<WeighedCar, 'track'>, height: Quantity<'length'>): Check {
+export function stabilityCheck(
+  id: string,
+  name: string,
+  { track }: Pick<WeighedCar, 'track'>,
+  height: Quantity<'length'>,
+  ...paths: readonly string[]
+): Check {
   const meanTrack = track.front.plus(track.rear).over(2)
   const factor = staticStabilityFactor({ track: meanTrack, height })
   const basis = 'plausibility: below 1 a rigid car tips before tyres that grip with their load slide'
-  return check(name, factor, 'at least', quantity('ratio', 1), basis)
+  return check(id, name, factor, 'at least', quantity('ratio', 1), basis, ...paths)
 }

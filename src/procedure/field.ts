@@ -66,6 +66,8 @@ export interface FlagField extends Words {
 export interface GroupField extends Words {
   readonly sort: 'group'
   readonly fields: Fields
+  /** Whether what else is written is left alone, as where the result of a procedure is handed on whole. */
+  readonly open?: true
 }
 
 /** Any number of the same. */
@@ -242,12 +244,22 @@ export function flag(about: string, words: object = {}): unknown {
   return { sort: 'flag', about, need: needOf(words), ...words }
 }
 
-/** Fields that belong together, under names of their own. */
+/**
+ * Fields that belong together, under names of their own.
+ *
+ * @param about - What they are together: a noun phrase.
+ * @param fields - The fields by their names.
+ * @param words - `open`: other fields are left alone and not read, as where the result of a procedure is handed on whole.
+ */
 /* @__NO_SIDE_EFFECTS__ */
-export function group<const F extends Fields>(about: string, fields: F): Field<Written<F>, Read<F>>
+export function group<const F extends Fields>(
+  about: string,
+  fields: F,
+  words?: { readonly open: true },
+): Field<Written<F>, Read<F>>
 /* @__NO_SIDE_EFFECTS__ */
-export function group(about: string, fields: Fields): unknown {
-  return { sort: 'group', about, need: 'required', fields }
+export function group(about: string, fields: Fields, words: object = {}): unknown {
+  return { sort: 'group', about, need: 'required', fields, ...words }
 }
 
 /** Any number of the same, at least `least`, which is 0 where it is not said. */

@@ -5,7 +5,7 @@
 import { limitsOf, limitsText, siText } from '../formula/formula.js'
 import { type Kind, kinds } from '../quantity/kinds.js'
 import { issueWith, kindInWords, spellingsOfKind } from '../quantity/read.js'
-import type { AnyField, Fields, QuantityField } from './field.js'
+import type { AnyField, Fields, GroupField, QuantityField } from './field.js'
 import { wholeOf } from './procedure.js'
 
 /** A JSON Schema. */
@@ -60,7 +60,7 @@ function schemaOf(field: AnyField, used: Set<Kind>): JsonSchema {
     case 'flag':
       return { ...words, type: 'boolean' }
     case 'group':
-      return { ...words, ...groupSchema(field.fields, used) }
+      return { ...words, ...groupSchema(field, used) }
     case 'list':
       return { ...words, type: 'array', minItems: field.least, items: schemaOf(field.of, used) }
     case 'pairs': {
@@ -77,14 +77,14 @@ function schemaOf(field: AnyField, used: Set<Kind>): JsonSchema {
   }
 }
 
-function groupSchema(fields: Fields, used: Set<Kind>): JsonSchema {
+function groupSchema({ fields, open }: GroupField, used: Set<Kind>): JsonSchema {
   const entries = Object.entries<AnyField>(fields)
   const required = entries.filter(([, { need }]) => need === 'required').map(([key]) => key)
   return {
     type: 'object',
     properties: Object.fromEntries(entries.map(([key, field]) => [key, schemaOf(field, used)])),
     ...(required.length === 0 ? {} : { required }),
-    additionalProperties: false,
+    additionalProperties: open === true,
   }
 }
 

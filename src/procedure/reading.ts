@@ -45,10 +45,10 @@ function coreOf(field: AnyField): Schema {
       return z.string().check(z.minLength(1))
     case 'flag':
       return z.boolean()
-    case 'group':
-      return z.strictObject(
-        Object.fromEntries(Object.entries(field.fields).map(([key, inner]) => [key, schemaOf(inner)])),
-      )
+    case 'group': {
+      const shape = Object.fromEntries(Object.entries(field.fields).map(([key, inner]) => [key, schemaOf(inner)]))
+      return field.open ? z.object(shape) : z.strictObject(shape)
+    }
     case 'list':
       return z.array(schemaOf(field.of)).check(z.minLength(field.least))
     case 'pairs':

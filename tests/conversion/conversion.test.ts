@@ -8,6 +8,7 @@ import { explain } from '../../src/formula/index.js'
 import { InputError, type Quantity } from '../../src/quantity/index.js'
 import { toText } from '../../src/report/index.js'
 import { runs } from '../runs.js'
+import { said } from '../said.js'
 
 const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
 const sheet = (): BuildSheet => JSON.parse(text)
@@ -371,7 +372,9 @@ describe('an assessment', () => {
     const odd = sheet()
     const payload = { mass: '150 kg', at: { aft: '6 m', left: '0 m' } } as const
     const section = sectionOf(assess(readBuild({ ...odd, car: { ...odd.car, payload } })), 'Weight')
-    expect(section.assumptions.join(' ')).toMatch(/people and goods was taken as given, .* behind the rear axle/)
+    expect(section.assumptions.map(said).join(' ')).toMatch(
+      /people and goods was taken as given, .* behind the rear axle/,
+    )
   })
   it('says by how many the bays are too small for the pack', () => {
     const large = sheet()

@@ -4,6 +4,7 @@ import { cornerLoads, exchangeMasses, tally, weigh } from '../../src/mass/index.
 import { wheels } from '../../src/mass/weigh.js'
 import { quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
@@ -201,7 +202,7 @@ describe('exchangeMasses', () => {
     const { after, change, assumptions } = exchangeMasses({ car: { ...even, raised }, removed: [], added: [motor] })
     expect(after.centreOfGravity).not.toHaveProperty('up')
     expect(change.centreOfGravity).not.toHaveProperty('up')
-    expect(assumptions).toContain('The height of the centre of gravity is left out: none is given for motor.')
+    expect(assumptions.map(said)).toContain('The height of the centre of gravity is left out: none is given for motor.')
   })
   it('holds the axles and the whole to their limits', () => {
     const { checks } = exchangeMasses({
@@ -218,19 +219,23 @@ describe('exchangeMasses', () => {
     expect(checks[2]?.margin).toBeCloseTo((590 - 596) / 590, 12)
   })
   it('states the roll share that it took', () => {
-    const text = 'The front axle has half of the roll stiffness (frontRollShare 0.5 by default).'
-    expect(exchangeMasses({ car: even, removed: [], added: [] }).assumptions).toContain(text)
-    expect(exchangeMasses({ car: even, removed: [], added: [], frontRollShare: 0.5 }).assumptions).not.toContain(text)
+    const text =
+      "The front axle's share of the roll stiffness: 0.5 (frontRollShare by default; as if both axles resisted roll alike; " +
+      'common practice, no source).'
+    expect(exchangeMasses({ car: even, removed: [], added: [] }).assumptions.map(said)).toContain(text)
+    expect(
+      exchangeMasses({ car: even, removed: [], added: [], frontRollShare: 0.5 }).assumptions.map(said),
+    ).not.toContain(text)
   })
   it('warns of brakes and papers, and of a part that lies outside the car', () => {
     const away = { name: 'spare wheel', mass: '12 kg', at: { aft: '4 m', left: '-900 mm' } } as const
     const { assumptions, cautions } = exchangeMasses({ car: even, removed: [], added: [away] })
-    expect(assumptions).toContain(
+    expect(assumptions.map(said)).toContain(
       'spare wheel was taken as given, 1.6 m behind the rear axle and 900 mm to the right, outside the wheels: is that ' +
         'inside the car?',
     )
     const high = { name: 'roof box', mass: '12 kg', at: { aft: '1 m', left: '0 mm', up: '26 m' } } as const
-    expect(exchangeMasses({ car: even, removed: [], added: [high] }).assumptions).toContain(
+    expect(exchangeMasses({ car: even, removed: [], added: [high] }).assumptions.map(said)).toContain(
       'roof box was taken as given, 26 m above the ground: is that inside the car?',
     )
     expect(cautions.map(({ hazard }) => hazard)).toEqual([

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { tally } from '../../src/mass/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
@@ -118,7 +119,9 @@ describe('tally', () => {
       { name: 'modules', mass: '24 kg', count: 8, at: { aft: '1.6 m', left: '50 mm' } },
     ])
     expect(centreOfGravity).not.toHaveProperty('up')
-    expect(assumptions).toContain('The height of the centre of gravity is left out: none is given for modules.')
+    expect(assumptions.map(said)).toContain(
+      'The height of the centre of gravity is left out: none is given for modules.',
+    )
     expect(String(centreOfGravity.aft)).toBe('1320 mm')
   })
   it('refuses parts whose place across the car is unknown, each by its path', () => {
@@ -148,7 +151,7 @@ describe('tally', () => {
       { at: { aft: '1 m', left: '0 m', up: '-1 m' } },
       '[0].at.up: expected a length at least 0 m',
     ],
-    ['a part without a name', { name: '' }, "[0].name: expected some text, got ''"],
+    ['a part without a name', { name: '' }, "[0].name: expected text (what it is called), got ''"],
   ])('refuses %s', (_, wrong, message) => {
     const part = { name: 'motor', mass: '46 kg', at: { aft: '150 mm', left: '0 mm' } }
     expect(() => tally([{ ...part, ...wrong } as never])).toThrow(message)

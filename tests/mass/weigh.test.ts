@@ -4,6 +4,7 @@ import { explain, propagate } from '../../src/formula/index.js'
 import { type Corners, weigh } from '../../src/mass/index.js'
 import { type Given, type Quantity, quantity } from '../../src/quantity/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 
 const kg = (value: number) => quantity('mass', value, 'kg')
 const m = (value: number) => quantity('length', value, 'm')
@@ -111,7 +112,7 @@ describe('weigh', () => {
   it('says what was taken for granted and what can hurt', () => {
     const result = weigh({ ...car, raised })
     expect(result.cautions.map(({ hazard }) => hazard)).toEqual(['lifting and running cars'])
-    expect(result.assumptions.join(' ')).toContain('the suspension was locked')
+    expect(result.assumptions.map(said).join(' ')).toContain('the suspension was locked')
     expect(weigh(car).cautions).toEqual([])
   })
   it('holds the static stability factor to 1, below which a reading is likely to be wrong', () => {

@@ -298,4 +298,19 @@ describe('fields', () => {
     })({ lamp: '1 kg', hook: {} })
     expect(read.hook).toEqual({})
   })
+
+  it('leave alone what else is written in an open group, as where a result is handed on whole', () => {
+    const input = { sum: group('What came of it', { total: given('mass', 'Mass in all') }, { open: true }) }
+    const show = procedure({
+      name: 'show',
+      title: 'It',
+      answers: 'What?',
+      input,
+      source: [definition],
+      work: (asked) => asked,
+    })
+    const handed = { sum: { total: '3 kg', checks: [], parts: 2 } } as const
+    expect(Object.keys(show(handed).sum)).toEqual(['total'])
+    expect(refusalOf(() => show({ sum: { checks: [] } } as never))).toContain('sum.total: expected a mass such as')
+  })
 })

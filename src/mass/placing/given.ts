@@ -1,96 +1,74 @@
 /** What the placing of masses is given, and what of it is refused. */
-import * as z from 'zod/mini'
+import { given, group, list, optional, type Read, text, whole } from '../../procedure/index.js'
 import { InputError, type InputIssue } from '../../quantity/index.js'
-import { about, given, type Read } from '../../structure/index.js'
-import { positionGiven } from '../position.js'
-import { trackGiven, wheelbaseGiven } from '../weigh.js'
+import { centreOfGravityField, positionField } from '../position.js'
+import { trackField, wheelbaseField } from '../weigh.js'
 
-const wholeNumber = (least: number) => z.int().check(z.minimum(least))
-const name = /*@__PURE__*/ z.string().check(z.minLength(1))
+const baseField = /*@__PURE__*/ (() =>
+  group('The car without the modules, with all else that goes in or out counted in', {
+    mass: given('mass', 'Mass of the car without the modules', {
+      above: 0,
+      usual: ['300 kg', '1800 kg', 'usual kerb masses, less the modules of the lightest cars; common practice'],
+    }),
+    centreOfGravity: centreOfGravityField,
+  }))()
 
-const weightGiven = (what: string) => z.optional(given('ratio', `Weight of ${what}`, { min: 0 }))
+const groupField = /*@__PURE__*/ (() =>
+  group('A group of like modules', {
+    name: text('What the group is called'),
+    mass: given('mass', 'Mass of one module', { above: 0 }),
+    count: whole('How many there are', { min: 1 }),
+  }))()
 
-export const placeMassesGiven = /*@__PURE__*/ about(
-  'masses to be placed',
-  z.strictObject({
-    base: about(
-      'the car without the modules',
-      z.strictObject({
-        mass: given('mass', 'Mass of the car without the modules', { above: 0 }),
-        centreOfGravity: positionGiven,
+const bayField = /*@__PURE__*/ (() =>
+  group('A bay', {
+    name: text('What the bay is called'),
+    at: positionField,
+    capacity: whole('How many modules it holds', { min: 0 }),
+    accepts: optional(list('The groups that fit into it; all unless given', text('The name of a group'))),
+    pitch: optional(
+      group('The way from one module to the next', {
+        aft: optional(given('length', 'Step to the rear from one module to the next')),
+        left: optional(given('length', 'Step to the left from one module to the next')),
+        up: optional(given('length', 'Step upwards from one module to the next')),
       }),
     ),
-    groups: about(
-      'the groups of like modules',
-      z.readonly(
-        z
-          .array(
-            about(
-              'a group of like modules',
-              z.strictObject({
-                name: about('what the group is called', name),
-                mass: given('mass', 'Mass of one module', { above: 0 }),
-                count: about('how many there are', wholeNumber(1)),
-              }),
-            ),
-          )
-          .check(z.minLength(1)),
-      ),
-    ),
-    bays: about(
-      'the bays that take modules',
-      z.readonly(
-        z
-          .array(
-            about(
-              'a bay',
-              z.strictObject({
-                name: about('what the bay is called', name),
-                at: positionGiven,
-                capacity: about('how many modules it holds', wholeNumber(0)),
-                accepts: about('the groups that fit into it', z.optional(z.readonly(z.array(z.string())))),
-                pitch: about(
-                  'the way from one module to the next',
-                  z.optional(
-                    z.strictObject({
-                      aft: z.optional(given('length', 'Step to the rear from one module to the next')),
-                      left: z.optional(given('length', 'Step to the left from one module to the next')),
-                      up: z.optional(given('length', 'Step upwards from one module to the next')),
-                    }),
-                  ),
-                ),
-              }),
-            ),
-          )
-          .check(z.minLength(1)),
-      ),
-    ),
-    wheelbase: wheelbaseGiven,
-    track: trackGiven,
-    target: about(
-      'what to come near to',
-      z.strictObject({
-        frontShare: z.optional(given('ratio', 'Share of the mass on the front axle', { min: 0, max: 1 })),
-        leftShare: z.optional(given('ratio', 'Share of the mass on the left wheels', { min: 0, max: 1 })),
-        aft: z.optional(given('length', 'Distance of the centre of gravity behind the front axle')),
-        up: z.optional(given('length', 'Height that the centre of gravity should not exceed', { min: 0 })),
-      }),
-    ),
-    weights: about(
-      'how much each target counts',
-      z.optional(
-        z.strictObject({
-          frontShare: weightGiven('the front share'),
-          leftShare: weightGiven('the left share'),
-          aft: weightGiven('the place along the car'),
-          up: weightGiven('the height'),
-        }),
-      ),
-    ),
-  }),
-)
+  }))()
 
-export type PlaceGiven = Read<typeof placeMassesGiven>
+const targetField = /*@__PURE__*/ (() =>
+  group('What to come near to', {
+    frontShare: optional(
+      given('ratio', 'Share of the mass on the front axle', { min: 0, max: 1, usual: ['40 %', '65 %'] }),
+    ),
+    leftShare: optional(
+      given('ratio', 'Share of the mass on the left wheels', { min: 0, max: 1, usual: ['47 %', '53 %'] }),
+    ),
+    aft: optional(given('length', 'Distance of the centre of gravity behind the front axle')),
+    up: optional(
+      given('length', 'Height that the centre of gravity should not exceed', { min: 0, usual: ['0.4 m', '0.65 m'] }),
+    ),
+  }))()
+
+const weightsField = /*@__PURE__*/ (() =>
+  group('How much each target counts', {
+    frontShare: optional(given('ratio', 'Weight of the front share', { min: 0 })),
+    leftShare: optional(given('ratio', 'Weight of the left share', { min: 0 })),
+    aft: optional(given('ratio', 'Weight of the place along the car', { min: 0 })),
+    up: optional(given('ratio', 'Weight of the height', { min: 0 })),
+  }))()
+
+/** What describes masses to be placed. */
+export const placeMassesFields = /*@__PURE__*/ (() => ({
+  base: baseField,
+  groups: list('The groups of like modules', groupField, { least: 1 }),
+  bays: list('The bays that take modules', bayField, { least: 1 }),
+  wheelbase: wheelbaseField,
+  track: trackField,
+  target: targetField,
+  weights: optional(weightsField),
+}))()
+
+export type PlaceGiven = Read<typeof placeMassesFields>
 export type Bay = PlaceGiven['bays'][number]
 export type Group = PlaceGiven['groups'][number]
 export type Direction = 'aft' | 'left' | 'up'

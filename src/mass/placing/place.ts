@@ -4,10 +4,18 @@
  * Rests on moments about the axles (Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1). The search is exact
  * and in search.ts.
  */
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { brakesAndSteering, lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  procedure,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { procedure } from '../../structure/index.js'
 import { frontShare, sideShare } from '../balance.js'
 import { commonAlong } from '../ledger.js'
 import { outside, type Place } from '../position.js'
@@ -17,7 +25,7 @@ import {
   type Direction,
   type Group,
   type PlaceGiven,
-  placeMassesGiven,
+  placeMassesFields,
   refuseFaults,
   targetKeys,
 } from './given.js'
@@ -58,28 +66,16 @@ export interface PlacedMasses extends Findings {
 
 /**
  * Finds how many modules of each group to put into which bay, so that the car comes as near to its target as whole
- * modules allow, and shows that nothing is nearer.
- *
- * The deviation is the weighted sum of how far the car is from each target: the front share and the left share as they
- * are, `aft` over the wheelbase, and `up` over the wheelbase where the centre of gravity is too high. Of placements with
- * the same deviation, to within 10⁻⁹ of the greatest weight, the one with the lowest centre of gravity is taken, then
- * one that uses the fewest bays.
- *
- * - `base`: `mass` (kg) and `centreOfGravity` of the car without modules, with all else that goes in or out counted in
- * - `groups`: each with a `name`, the `mass` (kg) of one module and their `count`
- * - `bays`: each with a `name`, a place `at` (see {@link Position}), a `capacity` in modules of any group, and, where they
- *   matter, the names of the groups that it `accepts` and the `pitch` from one module to the next. Without a pitch `at` is
- *   the centre of whatever is in the bay. With one it is the centre of the first module; the next ones follow at steps of
- *   `pitch`, group by group in the order of `groups`.
- * - `wheelbase` (m), `track`: `front` and `rear` (m), above 0; the left share is taken on the mean track
- * - `target`: at least one of `frontShare`, `leftShare` (0 to 1), `aft` (m), `up` (m); what needs a place across or a height needs
- *   it of the base and of every bay
- * - `weights`: a plain number for each target, at least 0, 1 unless given; a target of weight 0 is not aimed at
- *
- * The work has an end, of two or three seconds on an ordinary machine, counted in placements so that the answer is the same
- * everywhere. Some 60 modules of one kind in 12 bays, or 16 single parts in 4, it sees through. Of more kinds, it may give
- * the nearest placement that it met, with `proven` false; the assumptions then tell by how much another can come nearer at
- * most. Fewer bays or kinds, or modules fixed by hand and counted into `base`, let it prove more.
+ * modules allow, and shows that nothing is nearer. The deviation is the weighted sum of how far the car is from each
+ * target: the front share and the left share (on the mean track) as they are, `aft` over the wheelbase, and `up` over the
+ * wheelbase where the centre of gravity is too high. A target of weight 0 is not aimed at. Of placements with the same
+ * deviation, to within 10⁻⁹ of the greatest weight, the one with the lowest centre of gravity is taken, then one that uses
+ * the fewest bays. Without a `pitch`, a bay's `at` is the centre of whatever is in it. With one it is the centre of the
+ * first module; the next ones follow at steps of `pitch`, group by group in the order of `groups`. The work has an end, of
+ * two or three seconds on an ordinary machine, counted in placements so that the answer is the same everywhere. Some 60
+ * modules of one kind in 12 bays, or 16 single parts in 4, it sees through. Of more kinds, it may give the nearest
+ * placement that it met, with `proven` false; the assumptions then tell by how much another can come nearer at most. Fewer
+ * bays or kinds, or modules fixed by hand and counted into `base`, let it prove more.
  *
  * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
  * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the
@@ -107,33 +103,43 @@ export interface PlacedMasses extends Findings {
  * proven // true
  * ```
  */
-export const placeMasses = /*@__PURE__*/ procedure('placeMasses', placeMassesGiven, (read): PlacedMasses => {
-  refuseFaults(read)
-  const kinds = alike(read)
-  const problem = problemOf(read, kinds)
-  const start = housed(problem)
-  if ('kinds' in start) return refuseOverfull(start, kinds)
-  const best = bestPlacement(
-    problem,
-    start.map((counts, i) => (problem.bays[i] as Room).fillingOf(counts)),
-  )
-  const placements = countsByGroup(kinds, read.groups, best.fillings).flatMap((counts, i) =>
-    placementsIn(read.bays[i] as Bay, counts, read.groups),
-  )
-  const stance = section('The car with its modules', () => stanceOf(read, placements))
-  const deviation = deviationAt(problem, best.fillings)
-  const binding = deviation < WORTH_A_PLACE ? undefined : bindingBay(read, problem, best.fillings)
-  return {
-    placements,
-    ...stance,
-    deviation: quantity('ratio', deviation * greatestWeight(read)),
-    ...(binding === undefined ? {} : { limitedBy: binding }),
-    proven: best.proven,
-    explored: best.explored,
-    checks: checksOf(read, stance),
-    assumptions: assumptionsOf(read, best, deviation, binding),
-    cautions: [cautions.brakesAndSteering, cautions.lithiumCells],
-  }
+export const placeMasses = /*@__PURE__*/ procedure({
+  name: 'placeMasses',
+  title: 'Modules in their bays',
+  answers: 'How many modules go into which bay, so that the car comes nearest to its target?',
+  input: placeMassesFields,
+  source: [
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 1'),
+    cite('Horowitz & Sahni, J. ACM 21 (1974)'),
+  ],
+  work: (read): Unfinished<PlacedMasses> => {
+    refuseFaults(read)
+    const kinds = alike(read)
+    const problem = problemOf(read, kinds)
+    const start = housed(problem)
+    if ('kinds' in start) return refuseOverfull(start, kinds)
+    const best = bestPlacement(
+      problem,
+      start.map((counts, i) => (problem.bays[i] as Room).fillingOf(counts)),
+    )
+    const placements = countsByGroup(kinds, read.groups, best.fillings).flatMap((counts, i) =>
+      placementsIn(read.bays[i] as Bay, counts, read.groups),
+    )
+    const stance = section('The car with its modules', () => stanceOf(read, placements))
+    const deviation = deviationAt(problem, best.fillings)
+    const binding = deviation < WORTH_A_PLACE ? undefined : bindingBay(read, problem, best.fillings)
+    return {
+      placements,
+      ...stance,
+      deviation: quantity('ratio', deviation * greatestWeight(read)),
+      ...(binding === undefined ? {} : { limitedBy: binding }),
+      proven: best.proven,
+      explored: best.explored,
+      checks: checksOf(read, stance),
+      assumptions: assumptionsOf(read, best, deviation, binding),
+      cautions: [brakesAndSteering, lithiumCells],
+    }
+  },
 })
 
 function isKnown({ base, bays }: PlaceGiven, direction: Direction): boolean {
@@ -237,16 +243,31 @@ function checksOf(
   }
   const point = quantity('ratio', '1 %')
   const basis = 'good practice: within a percentage point'
-  const off = (name: string, difference: number) =>
-    check(`${name} from its target`, quantity('ratio', Math.abs(difference)).as('%'), 'at most', point, basis)
+  const off = (key: keyof typeof counts, name: string, difference: number) => {
+    const actual = quantity('ratio', Math.abs(difference)).as('%')
+    return check(`placing.${key}`, `${name} from its target`, actual, 'at most', point, basis, `target.${key}`, 'bays')
+  }
   return [
-    ...(counts.frontShare ? [off('Front share', front.si - counts.frontShare.si)] : []),
-    ...(counts.leftShare && left ? [off('Left share', left.si - counts.leftShare.si)] : []),
-    ...(counts.aft ? [off('Place along the wheelbase', centreOfGravity.aft.minus(counts.aft).ratioTo(wheelbase))] : []),
+    ...(counts.frontShare ? [off('frontShare', 'Front share', front.si - counts.frontShare.si)] : []),
+    ...(counts.leftShare && left ? [off('leftShare', 'Left share', left.si - counts.leftShare.si)] : []),
+    ...(counts.aft
+      ? [off('aft', 'Place along the wheelbase', centreOfGravity.aft.minus(counts.aft).ratioTo(wheelbase))]
+      : []),
     ...onTheWheels(front, 'front', 'rear'),
     ...(left ? onTheWheels(left, 'left', 'right') : []),
     ...(counts.up && centreOfGravity.up
-      ? [check('Height of the centre of gravity', centreOfGravity.up, 'at most', counts.up, 'target as given')]
+      ? [
+          check(
+            'placing.up',
+            'Height of the centre of gravity',
+            centreOfGravity.up,
+            'at most',
+            counts.up,
+            'target as given',
+            'target.up',
+            'bays',
+          ),
+        ]
       : []),
   ]
 }
@@ -255,27 +276,21 @@ function checksOf(
 function onTheWheels(share: Quantity<'ratio'>, side: string, other: string): Check[] {
   const lifted = share.si < 0 ? { side, of: share } : { side: other, of: quantity('ratio', 1 - share.si) }
   if (lifted.of.si >= 0) return []
-  const name = `Share on the ${lifted.side} wheels`
-  return [
-    check(
-      name,
-      lifted.of.as('%'),
-      'at least',
-      quantity('ratio', '0 %'),
-      'wheels carry weight, they do not hold it down',
-    ),
-  ]
+  const [id, name] = [`placing.${lifted.side}Wheels`, `Share on the ${lifted.side} wheels`]
+  const basis = 'wheels carry weight, they do not hold it down'
+  return [check(id, name, lifted.of.as('%'), 'at least', quantity('ratio', '0 %'), basis, 'base', 'bays')]
 }
 
 /** Says of the base and of bays, at their first and last places, that they lie where few cars have anything. */
-function outsideOf({ base, groups, bays, wheelbase, track }: PlaceGiven): string[] {
+function outsideOf({ base, groups, bays, wheelbase, track }: PlaceGiven): Assumption[] {
   const car = { wheelbase, track }
   return [
-    ...outside('The base', base.centreOfGravity, car),
-    ...bays.flatMap((bay) => {
-      const first = outside(bay.name, bay.at, car)
+    ...outside('base.centreOfGravity', 'The base', base.centreOfGravity, car),
+    ...bays.flatMap((bay, i) => {
+      const path = `bays[${i}].at`
+      const first = outside(path, bay.name, bay.at, car)
       const last = placeIn(bay, Math.max(0, capacityOf(bay, groups) - 1))
-      return first.length > 0 ? first : outside(`The last place of ${bay.name}`, last, car)
+      return first.length > 0 ? first : outside(path, `The last place of ${bay.name}`, last, car)
     }),
   ]
 }
@@ -285,22 +300,33 @@ function assumptionsOf(
   { proven, bound, explored }: Best,
   deviation: number,
   binding: string | undefined,
-): string[] {
+): Assumption[] {
   const { target, weights, track, bays } = read
   const unweighted = targetKeys.filter((key) => target[key] !== undefined && weights?.[key] === undefined)
   const unknown = bays.filter(({ at }) => at.up === undefined).map((bay) => bay.name)
+  const tell = (isSo: boolean, id: string, text: string) => (isSo ? [assumed(id, text)] : [])
   return [
-    ...(unweighted.length === 0 ? [] : [`Counted with weight 1 by default: ${unweighted.join(', ')}.`]),
-    ...(target.leftShare !== undefined && track.front.si !== track.rear.si
-      ? ['The left share is taken on the mean of the two tracks.']
-      : []),
-    ...(unknown.length === 0 ? [] : [`Ties are not decided by height, which is not given for ${unknown.join(', ')}.`]),
+    ...tell(unweighted.length > 0, 'weights.default', `Counted with weight 1 by default: ${unweighted.join(', ')}.`),
+    ...tell(
+      target.leftShare !== undefined && track.front.si !== track.rear.si,
+      'track.mean',
+      'The left share is taken on the mean of the two tracks.',
+    ),
+    ...tell(
+      unknown.length > 0,
+      'placing.ties',
+      `Ties are not decided by height, which is not given for ${unknown.join(', ')}.`,
+    ),
     ...outsideOf(read),
-    ...(binding === undefined ? [] : [`The bay that binds is ${binding}: one place more in it would come nearer.`]),
-    ...(proven
-      ? []
-      : [
-          `There are too many placements to see them all: ${explored} partial and whole ones were looked at. Another may come nearer, by ${quantity('ratio', (deviation - bound) * greatestWeight(read)).as('%')} at most.`,
-        ]),
+    ...tell(
+      binding !== undefined,
+      'placing.limitedBy',
+      `The bay that binds is ${binding}: one place more in it would come nearer.`,
+    ),
+    ...tell(
+      !proven,
+      'placing.unproven',
+      `There are too many placements to see them all: ${explored} partial and whole ones were looked at. Another may come nearer, by ${quantity('ratio', (deviation - bound) * greatestWeight(read)).as('%')} at most.`,
+    ),
   ]
 }

@@ -4,11 +4,19 @@
  * Rests on Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 16, and Gillespie, Fundamentals of Vehicle
  * Dynamics (1992), chapter 5.
  */
-import * as z from 'zod/mini'
-import { cautions, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { brakesAndSteering, liftedCar } from '../../procedure/cautions.js'
+import {
+  type Findings,
+  flag,
+  given,
+  group,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { InputError, type Quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
 import { rideFrequency, springRateForFrequency, springSeatChange, staticDeflection, wheelRate } from './spring.js'
 
 /** What brings one axle back. */
@@ -29,40 +37,29 @@ export interface RestoredRide extends Findings {
   readonly rear: AxleRide
 }
 
-const axleGiven = /*@__PURE__*/ about(
-  'the springs of an axle and what they carry',
-  z.strictObject({
+/** What describes the springs of an axle. */
+export const springFields = /*@__PURE__*/ (() => ({
+  springRate: given('springRate', 'Rate of one spring', { above: 0, usual: ['12 N/mm', '80 N/mm'] }),
+  motionRatio: given('ratio', 'Motion ratio, spring travel over wheel travel', { above: 0, usual: [0.5, 1.05] }),
+}))()
+
+const axleField = /*@__PURE__*/ (() =>
+  group('The springs of an axle and what they carry', {
     before: given('mass', 'Sprung mass on both wheels of the axle before', { above: 0 }),
     after: given('mass', 'Sprung mass on both wheels of the axle after', { above: 0 }),
-    springRate: given('springRate', 'Rate of one spring', { above: 0 }),
-    motionRatio: given('ratio', 'Motion ratio, spring travel over wheel travel', { above: 0 }),
-    targetFrequency: z.optional(given('frequency', 'Ride frequency wanted', { above: 0 })),
-    keepHeight: about('whether to keep the spring and bring back the height alone', z.optional(z.boolean())),
-  }),
-)
-
-const rideGiven = /*@__PURE__*/ about(
-  'the ride of a car to be restored',
-  z.strictObject({
-    axles: about('both axles', z.strictObject({ front: axleGiven, rear: axleGiven })),
-  }),
-)
+    ...springFields,
+    targetFrequency: optional(
+      given('frequency', 'Ride frequency wanted; the old one unless given', { above: 0, usual: ['1 Hz', '2 Hz'] }),
+    ),
+    keepHeight: optional(flag('Whether to keep the spring and bring back the height with its seat alone')),
+  }))()
 
 /**
  * Works out for each axle the springs and spring seats that bring back ride height and ride frequency after a change of
- * mass.
- *
- * `axles.front` and `axles.rear` each take:
- *
- * - `before`, `after`: sprung mass on both wheels of the axle (kg), above 0: what the scales show less wheels, hubs,
- *   brakes and the axle's share of links
- * - `springRate`: rate of one of its springs (N/mm), above 0
- * - `motionRatio`: spring travel over wheel travel, above 0
- * - `targetFrequency` (Hz): a ride frequency to have instead of the old one
- * - `keepHeight`: true to keep the spring and bring back the height with the spring seat alone; the frequency changes
- *
- * With neither, the new spring has the old frequency. It then sinks by as much under its load as the old one did, so that
- * a spring of the old free length needs no change of its seat.
+ * mass. Sprung mass is what the scales show less wheels, hubs, brakes and the axle's share of links. With neither
+ * `targetFrequency` nor `keepHeight`, the new spring has the old frequency. It then sinks by as much under its load as the
+ * old one did, so that a spring of the old free length needs no change of its seat. A spring that is kept changes the
+ * frequency.
  *
  * @returns For each axle the spring rate, the change of seat height along the spring, the frequency on the wheel rate
  * alone, and the change of height that the seat undoes.
@@ -82,34 +79,44 @@ const rideGiven = /*@__PURE__*/ about(
  * String(rear.preload) // '14.3 mm'
  * ```
  */
-export const restoreRide = /*@__PURE__*/ procedure('restoreRide', rideGiven, ({ axles }): RestoredRide => {
-  const both = (['front', 'rear'] as const).filter(
-    (end) => axles[end].targetFrequency !== undefined && axles[end].keepHeight === true,
-  )
-  if (both.length > 0) {
-    throw new InputError(
-      'restoreRide',
-      both.map((end) => ({
-        path: `axles.${end}`,
-        expected: 'targetFrequency or keepHeight',
-        received: 'both',
-        hint: 'a spring that is kept has the frequency it has',
-      })),
+export const restoreRide = /*@__PURE__*/ procedure({
+  name: 'restoreRide',
+  title: 'Springs after a change of mass',
+  answers: 'Which springs, or which change of their seats, bring back ride height and ride frequency?',
+  input: { axles: group('Both axles', { front: axleField, rear: axleField }) },
+  source: [
+    cite('Milliken & Milliken, Race Car Vehicle Dynamics (1995)', 'chapter 16'),
+    cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 5'),
+  ],
+  assumes: [
+    'New springs have the free length of the old ones, and rates and motion ratios are the same over the travel.',
+    'Frequencies are those on the wheel rate alone; with the tyre in series they are 5 to 10 % lower.',
+  ],
+  work: ({ axles }): Unfinished<RestoredRide> => {
+    const both = (['front', 'rear'] as const).filter(
+      (end) => axles[end].targetFrequency !== undefined && axles[end].keepHeight === true,
     )
-  }
-  return {
-    front: section('Front axle', () => rideOf(axles.front)),
-    rear: section('Rear axle', () => rideOf(axles.rear)),
-    checks: [],
-    assumptions: [
-      'New springs have the free length of the old ones, and rates and motion ratios are the same over the travel.',
-      'Frequencies are those on the wheel rate alone; with the tyre in series they are 5 to 10 % lower.',
-    ],
-    cautions: [cautions.brakesAndSteering, cautions.liftedCar],
-  }
+    if (both.length > 0) {
+      throw new InputError(
+        'restoreRide',
+        both.map((end) => ({
+          path: `axles.${end}`,
+          expected: 'targetFrequency or keepHeight',
+          received: 'both',
+          hint: 'a spring that is kept has the frequency it has',
+        })),
+      )
+    }
+    return {
+      front: section('Front axle', () => rideOf(axles.front)),
+      rear: section('Rear axle', () => rideOf(axles.rear)),
+      checks: [],
+      cautions: [brakesAndSteering, liftedCar],
+    }
+  },
 })
 
-function rideOf(axle: Read<typeof axleGiven>): AxleRide {
+function rideOf(axle: Read<typeof axleField>): AxleRide {
   const { before, after, springRate, motionRatio, targetFrequency, keepHeight } = axle
   const sprungMass = after.over(2)
   const oldRate = wheelRate({ springRate, motionRatio })
