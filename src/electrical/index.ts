@@ -36,16 +36,13 @@ export {
 } from './cable/temperature.js'
 export {
   acPower,
-  backupTime,
   type ChargePlan,
   type ChargePoint,
   chargePlan,
   chargeTime,
   converterInputCurrent,
-  type HomeSupply,
-  homeSupply,
-  inverterInput,
 } from './charging/charging.js'
+export { backupTime, type HomeSupply, homeSupply, inverterInput } from './charging/house.js'
 export {
   faultTimeConstant,
   fuseRating,
