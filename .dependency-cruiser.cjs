@@ -5,7 +5,6 @@ const layers = [
   ['quantity'],
   ['formula'],
   ['procedure'],
-  ['findings', 'structure'],
   ['thermal', 'mass'],
   ['electrical'],
   ['drivetrain'],
@@ -20,7 +19,8 @@ const layers = [
 /** The folders in a layer, from the lowest up in the same way. A file beside them may stand between two of them. */
 const folders = {
   thermal: [
-    ['air', 'pack'],
+    ['air'],
+    ['pack'],
     ['loop', 'cabin'],
   ],
   mass: [['placing', 'ride']],

@@ -89,9 +89,9 @@ function pureCalls(node: ts.Node): ts.CallExpression[] {
 }
 
 export default defineConfig({
-  // Structured input is an entry that nobody imports, so that it and its schema library get chunks of their own: in
+  // The description of procedures is an entry that nobody imports, so that it and its schema library get chunks of their own: in
   // one chunk with formulas, the few lines that the library runs when it loads would go with every formula.
-  entry: { ...entry, 'structure/index': 'src/structure/index.ts', 'procedure/index': 'src/procedure/index.ts' },
+  entry: { ...entry, 'procedure/index': 'src/procedure/index.ts' },
   format: ['esm', 'cjs'],
   // Shared chunks in both formats, so that all subpaths work on the same modules.
   splitting: true,

@@ -1,5 +1,4 @@
 /** The build sheet and the assessment of a whole car. */
-export type { Caution, Check, Sense } from '../findings/index.js'
 export { type Assessment, assess } from './assess.js'
 export type { Figure, Section, Table, Unassessed } from './chapters/section.js'
 export { type Build, type BuildSheet, readBuild } from './sheet/build.js'

@@ -25,7 +25,7 @@ import {
 import { airDensity } from './road/road-load.js'
 
 /** What describes a car. */
-const carFields = /*@__PURE__*/ (() => ({
+export const carFields = /*@__PURE__*/ (() => ({
   mass: given('mass', 'Mass of the car with all that it carries', { above: 0, usual: ['450 kg', '2400 kg'] }),
   wheelbase: optional(wheelbaseField),
   track: optional(trackField),
@@ -130,7 +130,7 @@ export const motorField = /*@__PURE__*/ (() => group('The motor with its control
 export type Motor = Read<typeof motorField>
 
 /** What describes a controller. */
-const controllerFields = /*@__PURE__*/ (() => ({
+export const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),

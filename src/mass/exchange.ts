@@ -48,7 +48,7 @@ export interface MassExchange extends Findings {
   readonly change: Stance
 }
 
-const limitsField = /*@__PURE__*/ (() =>
+export const limitsField = /*@__PURE__*/ (() =>
   group('The greatest masses allowed', {
     gross: optional(given('mass', 'Greatest mass allowed', { above: 0 }), {
       absent: 'The mass of the car is not held to a limit: give limits.gross.',

@@ -17,7 +17,7 @@ type Payload = z.core.ParsePayload<unknown>
 const schemas = /*@__PURE__*/ new WeakMap<AnyField, Schema>()
 
 /** The schema of a field, made when it is first needed: most programs use few procedures. */
-export function schemaOf(field: AnyField): Schema {
+function schemaOf(field: AnyField): Schema {
   const known = schemas.get(field)
   if (known !== undefined) return known
   const core = coreOf(field)

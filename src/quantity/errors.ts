@@ -13,23 +13,36 @@ export interface InputIssue {
 }
 
 /**
- * Input that cannot be used. All that is wrong with one call is in `issues`, and the message has a
- * line for each.
+ * Input that cannot be used. What is wrong with one call is in `issues`, and the message has a line for each.
  */
 export class InputError extends Error {
   override readonly name = 'InputError'
   readonly code = 'ERR_KERBWATT_INPUT'
   /** The function that refused, such as `cableVoltageDrop`. */
   readonly where: string
-  /** Everything that is wrong, in the order of the inputs. */
+  /** What is wrong, in the order of the inputs: the first 50. */
   readonly issues: readonly InputIssue[]
 
   constructor(where: string, issues: readonly InputIssue[]) {
     const count = issues.length === 1 ? 'one input' : `${issues.length} inputs`
-    super(`${where}: ${count} cannot be used\n${issues.map((issue) => `  ${issueText(issue)}`).join('\n')}`)
+    const told = issues.slice(0, MOST_ISSUES).map((issue) => ({
+      ...issue,
+      path: shortened(issue.path),
+      received: shortened(issue.received),
+    }))
+    const more = issues.length - told.length
+    const lines = [...told.map(issueText), ...(more === 0 ? [] : [`and ${more} more`])]
+    super(`${where}: ${count} cannot be used\n${lines.map((line) => `  ${line}`).join('\n')}`)
     this.where = where
-    this.issues = issues
+    this.issues = told
   }
+}
+
+/** So many issues an error tells, and so many characters of what came and of where. */
+const [MOST_ISSUES, MOST_CHARACTERS] = [50, 200]
+
+function shortened(text: string): string {
+  return text.length > MOST_CHARACTERS ? `${text.slice(0, MOST_CHARACTERS - 1)}…` : text
 }
 
 /** One issue as a sentence: `current: expected a current such as '300 A', got '300 V' (V measures a voltage)`. */

@@ -1,6 +1,6 @@
 /** An assessment as plain text, in the order in which a builder would read it. */
 import type { Assessment, Section, Table } from '../conversion/index.js'
-import type { Caution, Check } from '../findings/index.js'
+import type { Caution, Check } from '../procedure/index.js'
 import type { Quantity } from '../quantity/index.js'
 
 /** The widest line of running text. */
@@ -15,7 +15,7 @@ const WIDTH = 100
  */
 export function toText(assessment: Assessment): string {
   const { title, note, sections, unassessed } = assessment
-  const cautions = new Map(sections.flatMap((section) => section.cautions.map((caution) => [caution.hazard, caution])))
+  const cautions = new Map(sections.flatMap((section) => section.cautions.map((caution) => [caution.id, caution])))
   const blocks = [
     [title, '='.repeat(title.length), ...(note === undefined ? [] : wrapped(note, ''))],
     ...sections.map(sectionText),
@@ -29,7 +29,7 @@ export function toText(assessment: Assessment): string {
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
-function sectionText({ title, figures, tables, checks, assumptions, notes = [] }: Section): string[] {
+function sectionText({ title, figures, tables, checks, assumptions, notes }: Section): string[] {
   return [
     title,
     '-'.repeat(title.length),
@@ -37,9 +37,7 @@ function sectionText({ title, figures, tables, checks, assumptions, notes = [] }
     ...tables.flatMap((table, i) => [...(i === 0 && figures.length === 0 ? [] : ['']), ...tableText(table)]),
     ...(checks.length === 0 ? [] : ['', ...checks.flatMap(checkText)]),
     ...(notes.length === 0 ? [] : ['', ...notes.flatMap(({ text }) => wrapped(text, '  unusual: '))]),
-    ...(assumptions.length === 0
-      ? []
-      : ['', ...assumptions.flatMap((each) => wrapped(typeof each === 'string' ? each : each.text, '  assumed: '))]),
+    ...(assumptions.length === 0 ? [] : ['', ...assumptions.flatMap((each) => wrapped(each.text, '  assumed: '))]),
   ]
 }
 

@@ -331,7 +331,7 @@ describe('an assessment', () => {
     const { heating: _, ...rest } = sheet()
     const { tables, assumptions } = sectionOf(assess(readBuild(rest)), 'Energy')
     expect(tables.map(({ columns }) => columns)).toEqual([['July: from the pack', 'July: range']])
-    expect(assumptions.at(-1)).toBe(
+    expect(assumptions.at(-1)?.text).toBe(
       'The rolling resistance of the sheet is that at 20 °C: the tyres roll 0.9065 times as hard in July.',
     )
   })
@@ -419,7 +419,7 @@ describe('an assessment', () => {
     const current = section.checks.find(({ name }) => name.includes('Root mean square'))?.limit
     const rms = cell('Journeys', 'root mean square of the current', 'January, -7 °C')
     expect(current?.si).toBeCloseTo(rms.si, 9)
-    expect(section.assumptions.join(' ')).toContain('carries the currents of the bakery round in January')
+    expect(section.assumptions.map(said).join(' ')).toContain('carries the currents of the bakery round in January')
     expect(() => readBuild({ ...chained, journeys: [], runs })).toThrow(
       "runs[0].current: expected a current such as '120 A', or journeys whose currents it carries, got nothing",
     )
@@ -474,10 +474,10 @@ describe('a sheet that cannot be read', () => {
       [
         'readBuild: 5 inputs cannot be used',
         "  car.wheelbase: expected a length such as '2.4 m', got '2,03 m' (write '2.03 m': the decimal sign is a point, and thousands are not separated)",
-        "  car.trak: expected no such field; there are wheelbase, track, scales, raised, frontRollShare, springs, payload, tyre, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction, limits, got '1.2 m' (did you mean track?)",
+        "  car.trak: expected no such field; there are scales, wheelbase, track, raised, frontRollShare, springs, payload, tyre, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction, limits, got '1.2 m' (did you mean track?)",
         "  removed[1].at.aft: expected a length such as '2.4 m', got '-320 kg' (kg measures a mass)",
         "  module.capacity: expected a charge such as '60 Ah', got nothing",
-        '  pack.bays[1].capacity: expected a number at least 0, got -1',
+        '  pack.bays[1].capacity: expected a number at least 0, got -1 (How many modules it holds)',
       ].join('\n'),
     )
   })

@@ -49,10 +49,9 @@ describe('the layers', { timeout: 30_000 }, () => {
       'src/formula/index.ts': `export { leaf } from '../quantity/index.js'`,
       'src/formula/step.ts': `import type { Whole } from './whole.js'; export type Step = Whole[]`,
       'src/formula/whole.ts': `import { type Step } from './step.js'; export type Whole = Step`,
-      'src/findings/index.ts': `export { leaf } from '../formula/index.js'`,
       'src/mass/index.ts': `export { leaf } from './ledger.js'`,
-      'src/structure/index.ts': `import 'zod/mini'; export { leaf } from '../formula/index.js'`,
-      'src/mass/ledger.ts': `import '../structure/index.js'; export { leaf } from '../findings/index.js'`,
+      'src/procedure/index.ts': `import 'zod/mini'; export { leaf } from '../formula/index.js'`,
+      'src/mass/ledger.ts': `export { leaf } from '../procedure/index.js'`,
       'src/electrical/index.ts': `export { leaf } from '../mass/index.js'`,
       // Of the folders of a layer too; files beside them may stand between.
       'src/range/index.ts': `import './consumption.js'; export { leaf } from './steady.js'`,
@@ -70,9 +69,8 @@ describe('the layers', { timeout: 30_000 }, () => {
   it('let nothing else pass', () => {
     const upwards = [
       ['quantity', 'formula'],
-      ['formula', 'findings'],
-      ['findings', 'structure'],
-      ['structure', 'mass'],
+      ['formula', 'procedure'],
+      ['procedure', 'mass'],
       ['mass', 'thermal'],
       ['thermal', 'mass'],
       ['thermal', 'electrical'],

@@ -1,8 +1,10 @@
 /** Checks, trials and what is made of them: verdict, sentence, heading, reasons, choice. */
 import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
+import * as cautions from '../../src/procedure/cautions.js'
 import {
   allThatServe,
+  type Caution,
   type Check,
   check,
   firstThatServes,
@@ -69,6 +71,57 @@ describe('a trial', () => {
     expect(() => trial('a', 'A', says`${amps(1)} and ${amps(2)}`, 'as given')).toThrow(
       "expected 'at most' or 'at least'",
     )
+  })
+})
+
+describe('a check', () => {
+  const volts = (text: `${number} V`) => quantity('voltage', text)
+  const celsius = (text: `${number} °C`) => quantity('temperature', text)
+  it.each([
+    ['50 V', 'at most', '100 V', 'pass', 0.5],
+    ['95 V', 'at most', '100 V', 'pass', 0.05],
+    ['96 V', 'at most', '100 V', 'near', 0.04],
+    ['100 V', 'at most', '100 V', 'near', 0],
+    ['110 V', 'at most', '100 V', 'fail', -0.1],
+    ['110 V', 'at least', '100 V', 'pass', 0.1],
+    ['104 V', 'at least', '100 V', 'near', 0.04],
+    ['90 V', 'at least', '100 V', 'fail', -0.1],
+    ['5 V', 'at least', '0 V', 'pass', 1],
+    ['-5 V', 'at least', '0 V', 'fail', -1],
+    ['0 V', 'at most', '0 V', 'near', 0],
+    ['100.0000000000001 V', 'at most', '100 V', 'near', 0],
+    ['100.0001 V', 'at most', '100 V', 'fail', -1e-6],
+    ['-90 V', 'at most', '-100 V', 'fail', -0.1],
+  ] as const)('%s %s %s: %s, margin %d', (actual, sense, limit, verdict, margin) => {
+    const result = check('rig.voltage', 'Voltage', volts(actual), sense, volts(limit), 'good practice', 'voltage')
+    expect(result.verdict).toBe(verdict)
+    expect(result.margin).toBeCloseTo(margin, 12)
+    expect(result).toMatchObject({ id: 'rig.voltage', name: 'Voltage', sense, paths: ['voltage'] })
+  })
+  it('counts temperatures from 0 °C', () => {
+    const held = (actual: `${number} °C`) =>
+      check('rig.cable', 'Cable', celsius(actual), 'at most', celsius('105 °C'), 'IEC 60364-5-52')
+    expect(held('84 °C').margin).toBeCloseTo(0.2, 12)
+    expect(held('118 °C').verdict).toBe('fail')
+  })
+  it('knows only its two senses', () => {
+    expect(() => check('rig.odd', 'Odd', volts('5 V'), 'at mots' as never, volts('6 V'), 'none')).toThrow(
+      /sense: expected 'at most' or 'at least'/,
+    )
+  })
+  it('compares like with like', () => {
+    const current = quantity('current', '5 A') as never
+    expect(() => check('rig.odd', 'Odd', volts('5 V') as never, 'at most', current, 'none')).toThrow(InputError)
+  })
+})
+
+describe('every caution', () => {
+  it.each(Object.entries(cautions))('%s names a hazard and what to do, under its own id', (name, caution) => {
+    const { id, hazard, text } = caution as Caution
+    expect(id).toBe(name)
+    expect(hazard).toMatch(/^\p{Ll}/u)
+    expect(text.split('. ').length).toBeGreaterThan(1)
+    expect(text).toMatch(/\.$/)
   })
 })
 

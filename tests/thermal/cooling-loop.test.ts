@@ -1,8 +1,8 @@
 /** Coolant loops: flow, temperatures and heat balance, the laws that they keep, and what is said of bad ones. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cautions } from '../../src/findings/index.js'
 import { explain } from '../../src/formula/index.js'
+import { highVoltage, hotCoolant } from '../../src/procedure/cautions.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import {
   airProperties,
@@ -17,6 +17,7 @@ import {
 import { divided, dividedByBrackets, dropOf, type Passage } from '../../src/thermal/loop/pipe-network.js'
 import { between } from '../between.js'
 import { runs } from '../runs.js'
+import { said } from '../said.js'
 
 type Given = Parameters<typeof coolingLoop>[0]
 
@@ -223,7 +224,7 @@ describe('coolingLoop', () => {
   })
 
   it('says what can hurt, from the one list of cautions', () => {
-    expect(coolingLoop(loop).cautions).toEqual([cautions.hotCoolant, cautions.highVoltage])
+    expect(coolingLoop(loop).cautions).toEqual([hotCoolant, highVoltage])
   })
 
   it('shows its working', () => {
@@ -375,7 +376,7 @@ describe('a loop that does not do', () => {
     // 28 K to the air at the limit, 68 K at the end of the table, with an effectiveness that hardly changes.
     near(rejected.si / capacity.si, 68 / 28, 0.01)
     near(residual.si, 22600 - rejected.si, 1e-9)
-    expect(assumptions).toContain(
+    expect(assumptions.map(said)).toContain(
       'Beyond 100 °C there are no properties of the coolant: the figures are those with it at 100 °C.',
     )
   })
@@ -430,7 +431,7 @@ describe('a loop that does not do', () => {
 
   it('whose flow is neither laminar nor turbulent says that its figures are rough', () => {
     const { assumptions } = coolingLoop({ ...loop, air: { temperature: '0 °C', flow: '700 m³/h' } })
-    expect(assumptions).toContain(
+    expect(assumptions.map(said)).toContain(
       'Between laminar and turbulent flow the pressure drop is uncertain by about 30 %: hoses.',
     )
   })

@@ -7,6 +7,7 @@ import { lumpedTemperature, packTemperature, resistanceAtTemperature } from '../
 import { responseOf } from '../../src/thermal/pack/lumps.js'
 import { between } from '../between.js'
 import { runs } from '../runs.js'
+import { said } from '../said.js'
 
 type Given = Parameters<typeof packTemperature>[0]
 const celsius = (value: number) => quantity('temperature', value, '°C')
@@ -494,7 +495,9 @@ describe('the limits of cells', () => {
     })
     // It is the temperature while charging that counts, not the cold start.
     expect(cold.checks[0]?.actual?.si).toBeGreaterThan(celsius(-5).si)
-    expect(cold.assumptions).toContain('The cells may be charged from 0 °C on, unless their maker says otherwise.')
+    expect(cold.assumptions.map(said)).toContain(
+      'The cells may be charged from 0 °C on, unless their maker says otherwise.',
+    )
     expect(cold.cautions[0]?.text).toContain('charged below the limit of their maker (commonly 0 °C)')
     const allowed = packTemperature({
       ...charge,

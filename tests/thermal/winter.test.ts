@@ -5,6 +5,7 @@ import { explain } from '../../src/formula/index.js'
 import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { cabinHeat, heatToWarm, packTemperature, winterStart } from '../../src/thermal/index.js'
 import { between } from '../between.js'
+import { said } from '../said.js'
 
 const morning = {
   pack: { heatCapacity: '150 kJ/K', energy: '14.6 kWh' },
@@ -71,7 +72,7 @@ describe('winterStart', () => {
     const { checks, cautions, assumptions } = winterStart({ ...morning, to: '-2 °C' })
     expect(checks[0]).toMatchObject({ name: 'Cell temperature for charging', verdict: 'fail', sense: 'at least' })
     expect(checks[0]?.basis).toContain('that of the maker counts')
-    expect(assumptions).toContain('The cells may be charged from 0 °C on, unless their maker says otherwise.')
+    expect(assumptions.map(said)).toContain('The cells may be charged from 0 °C on, unless their maker says otherwise.')
     expect(cautions[0]?.text).toContain('charged below the limit of their maker (commonly 0 °C)')
     const stated = winterStart({ ...morning, chargeLimit: '15 °C' })
     expect(stated.checks[0]).toMatchObject({ verdict: 'fail', basis: 'the limit given' })

@@ -1,8 +1,9 @@
 /** How long a charge takes from the socket at hand, and what it costs there. */
 import { chargePlan } from '../../electrical/index.js'
+import { merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { missing, type Section, type Unassessed } from './section.js'
+import { missing, partOf, type Section, type Unassessed } from './section.js'
 
 /** How many moments of the charge are told, besides its start. */
 const MOMENTS = 5
@@ -52,8 +53,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
         notes: [`Until the voltage of the full pack is reached, the ${plan.limitedBy} holds the power.`],
       },
     ],
-    checks: plan.checks,
-    assumptions: plan.assumptions,
-    cautions: plan.cautions,
+    ...merged(plan),
+    checks: partOf('charger', plan.checks),
   }
 }

@@ -1,12 +1,13 @@
 /** Consumption and range at steady speeds, in July and in January. */
 import { section as heading } from '../../formula/index.js'
+import { merged } from '../../procedure/index.js'
 import { quantity } from '../../quantity/index.js'
 import { rangeAtSpeed, type Seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, lossInJanuary, notesOf, seasonsOf, tyresIn } from './season.js'
-import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+import { missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** The speed at which the loss in January is told. */
@@ -26,7 +27,9 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
     heading(season.name, () => ({ ...season, ...rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS }) })),
   )
   const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
-  const all = gathered(found.map((each) => ({ ...each, notes: notesOf(each) })))
+  const all = merged(
+    ...found.map((each) => ({ ...each, notes: notesOf(each), checks: partOf(`range.${each.name}`, each.checks) })),
+  )
   return {
     title,
     figures: [{ name: 'mass on the road', value: drive.car.mass }],

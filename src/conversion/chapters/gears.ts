@@ -11,13 +11,13 @@ import {
   topSpeed,
   tractionCurves,
 } from '../../drivetrain/index.js'
-import { check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
+import { check, type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+import { type Figure, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** Road speeds at which the motor's speed is shown. */
@@ -59,7 +59,8 @@ export function gearsSection(build: Build): Section | Unassessed {
         })),
       },
     ],
-    ...gathered([table, ...(load === undefined ? [] : [load])]),
+    ...merged(table, load ?? {}),
+    checks: partOf('gearbox', [...table.checks, ...(load?.checks ?? [])]),
   }
 }
 
@@ -79,9 +80,16 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   )
   const sprints = REACHED.map((to) => heading(`From standstill to ${to}`, () => sprint(drive, to)))
   const single = heading('One fixed ratio', () => fixedRatioOf(drive, build))
-  const parts: Findings[] = [curves, shifts, fastest, climb, ...sprints, ...(single === undefined ? [] : [single])]
+  const parts: Partial<Findings>[] = [
+    curves,
+    shifts,
+    fastest,
+    climb,
+    ...sprints,
+    ...(single === undefined ? [] : [single]),
+  ]
   const asked = targets?.topSpeed
-  const all = gathered(parts)
+  const all = merged(...parts)
   return {
     title,
     figures: [
@@ -104,10 +112,20 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
     ],
     ...all,
     checks: [
-      ...all.checks,
+      ...partOf('road', all.checks),
       ...(asked === undefined
         ? []
-        : [check('Highest speed', fastest.speed, 'at least', asked, 'the sheet: targets.topSpeed')]),
+        : [
+            check(
+              'targets.topSpeed',
+              'Highest speed',
+              fastest.speed,
+              'at least',
+              asked,
+              'the sheet: targets.topSpeed',
+              'targets.topSpeed',
+            ),
+          ]),
     ],
   }
 }
@@ -116,9 +134,9 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
 function sprint(
   drive: Laden,
   to: Quantity<'speed'>,
-): Findings & { readonly figures: Figure[]; readonly remarks: string[] } {
+): Partial<Findings> & { readonly figures: Figure[]; readonly remarks: string[] } {
   try {
-    const { time, distance, gears, checks, assumptions, cautions } = accelerate({ ...drive, to })
+    const { time, distance, gears, checks, assumptions, notes, cautions } = accelerate({ ...drive, to })
     const name = `from standstill to ${to}, in ${gears.join(' and ')}`
     return {
       figures: [
@@ -128,11 +146,12 @@ function sprint(
       remarks: [],
       checks,
       assumptions,
+      notes,
       cautions,
     }
   } catch (error) {
     if (!(error instanceof CalculationError)) throw error
-    return { figures: [], remarks: [`${error.message}.`], checks: [], assumptions: [], cautions: [] }
+    return { figures: [], remarks: [`${error.message}.`] }
   }
 }
 
@@ -175,5 +194,6 @@ function fixedRatioOf(drive: Laden, { targets }: Build) {
     notes: [answer],
   }
   // That no single ratio does it all fails nothing: the gearbox stays.
-  return { table, checks: [], assumptions: single.assumptions, cautions: single.cautions }
+  const { assumptions, notes, cautions } = single
+  return { table, assumptions, notes, cautions }
 }

@@ -1,8 +1,9 @@
 /** A house that the pack feeds for an evening. */
 import { homeSupply } from '../../electrical/index.js'
+import { assumed, merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { missing, type Section, type Unassessed } from './section.js'
+import { missing, partOf, type Section, type Unassessed } from './section.js'
 
 /** The section on the house. */
 export function homeSection(build: Build, pack: Pack | undefined): Section | Unassessed {
@@ -11,6 +12,7 @@ export function homeSection(build: Build, pack: Pack | undefined): Section | Una
   if (pack === undefined || home === undefined) return { title, why: missing(build, ['home', 'module', 'pack']) }
   const { hourly, inverter, reserve } = home
   const found = homeSupply({ usableEnergy: pack.usable, hourly, inverter, reserve })
+  const again = `After ${hourly.length} hours the loads begin again with the first.`
   return {
     title,
     figures: [
@@ -21,8 +23,7 @@ export function homeSection(build: Build, pack: Pack | undefined): Section | Una
       { name: 'lost in the inverter', value: found.lost },
     ],
     tables: [],
-    checks: found.checks,
-    assumptions: [...found.assumptions, `After ${hourly.length} hours the loads begin again with the first.`],
-    cautions: found.cautions,
+    ...merged(found, { assumptions: [assumed('home.again', again)] }),
+    checks: partOf('home', found.checks),
   }
 }

@@ -1,7 +1,7 @@
 /** The journeys of a sheet, driven in July and in January: energy, range, what the pack and its cables bear. */
 
 import { section as heading } from '../../formula/index.js'
-import { renamed } from '../../procedure/index.js'
+import { assumed, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, packTemperature } from '../../thermal/index.js'
@@ -9,7 +9,7 @@ import type { Build } from '../sheet/build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
-import { gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+import { missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** A journey as it was driven in a season. */
@@ -47,17 +47,12 @@ export function journeysSection(
     return { title, why: missing(build, ['journeys', 'module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
   const names = [...new Set(driven().map(({ name }) => name))]
-  const all = gathered(
-    driven().map(({ name, season, drive }) => {
-      const at = `journeys[${names.indexOf(name)}].${season.name.toLowerCase()}`
-      return {
-        checks: drive.checks.map((each) =>
-          renamed(each, `${at}.${each.id}`, `${name} in ${season.name}: ${each.name}`),
-        ),
-        assumptions: drive.assumptions,
-        notes: notesOf(drive),
-        cautions: drive.cautions,
-      }
+  const all = merged(
+    ...driven().map(({ name, season, drive }) => {
+      const { checks, assumptions, cautions } = drive
+      const part = `journeys[${names.indexOf(name)}].${season.name}`
+      const told = (check: string) => `${name} in ${season.name}: ${check}`
+      return { checks: partOf(part, checks, told), assumptions, notes: notesOf(drive), cautions }
     }),
   )
   const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
@@ -76,7 +71,9 @@ export function journeysSection(
     assumptions: [
       ...all.assumptions,
       tyresIn(seasons),
-      ...(isCold ? ['In January the pack was warmed before, with energy from the socket.'] : []),
+      ...(isCold
+        ? [assumed('january.warmed', 'In January the pack was warmed before, with energy from the socket.')]
+        : []),
     ],
   }
 }

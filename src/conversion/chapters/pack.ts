@@ -11,8 +11,9 @@ import {
   terminalVoltage,
   usableEnergy,
 } from '../../electrical/index.js'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
+import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import { type Check, check, type Findings, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
@@ -84,9 +85,7 @@ export function packSection(build: Build, pack: Pack | undefined): Section | Una
     title,
     figures: [...figures, ...(fitting?.figures ?? [])],
     tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table],
-    checks: fitting?.checks ?? [],
-    assumptions: [...(arranged?.assumptions ?? []), ...states.assumptions],
-    cautions: [cautions.highVoltage, cautions.lithiumCells],
+    ...merged({ ...arranged, checks: fitting?.checks ?? [], cautions: [highVoltage, lithiumCells] }, states),
   }
 }
 
@@ -105,19 +104,35 @@ function fitOf(
   const figures: Figure[] = [{ name: `voltage when empty, at ${current}`, value: sagged }]
   const checks: Check[] = [
     check(
+      'controller.maximumVoltage',
       'Full pack at the controller',
       pack.maximumVoltage,
       'at most',
       maximumVoltage,
       basis('controller.maximumVoltage'),
+      'controller.maximumVoltage',
+      'pack.series',
     ),
-    check('Empty pack under full current', sagged, 'at least', minimumVoltage, basis('controller.minimumVoltage')),
     check(
+      'controller.minimumVoltage',
+      'Empty pack under full current',
+      sagged,
+      'at least',
+      minimumVoltage,
+      basis('controller.minimumVoltage'),
+      'controller.minimumVoltage',
+      'controller.batteryCurrent',
+    ),
+    check(
+      'controller.batteryCurrent',
       'Current from the pack',
       current,
       'at most',
       peak.times(parallel),
       basis(`module.${field} times the modules in parallel`),
+      `module.${field}`,
+      'pack.parallel',
+      'controller.batteryCurrent',
     ),
   ]
   return { figures, checks }
@@ -169,25 +184,24 @@ const STATES = [
 function statesTable(
   { heating }: Build,
   { made }: Pack,
-): { readonly table: Table; readonly assumptions: Findings['assumptions'] } {
+): { readonly table: Table } & Pick<Findings, 'assumptions' | 'notes'> {
   const cold = heating === undefined ? [] : [['20 %', heating.outside] as const]
-  const words = new Map<string, Findings['assumptions'][number]>()
-  const rows = [...STATES, ...cold].map(([state, temperature]) => {
+  const states = [...STATES, ...cold].map(([state, temperature]) => {
     const stateOfCharge = quantity('ratio', state)
     const name = `${stateOfCharge} charged, cells at ${temperature}`
-    const { openCircuit, most, assumptions } = heading(name, () =>
-      packAt({ pack: made, stateOfCharge, temperature, current: '0 A' }),
-    )
-    for (const each of assumptions) words.set(typeof each === 'string' ? each : each.text, each)
-    const best = most.peak ?? most.continuous
-    return { name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
+    return { name, found: heading(name, () => packAt({ pack: made, stateOfCharge, temperature, current: '0 A' })) }
   })
+  const { assumptions, notes } = merged(...states.map(({ found }) => found))
   return {
     table: {
       title: 'What it gives as it empties',
       columns: ['at rest', 'all day', 'short time', 'held by the'],
-      rows,
+      rows: states.map(({ name, found: { openCircuit, most } }) => {
+        const best = most.peak ?? most.continuous
+        return { name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
+      }),
     },
-    assumptions: [...words.values()],
+    assumptions,
+    notes,
   }
 }

@@ -1,7 +1,7 @@
 /** July and January: the weather, what it asks of tyres and pack, and the laden car driven in it. */
 import { rollingTemperatureFactor } from '../../drivetrain/index.js'
 import { section as heading } from '../../formula/index.js'
-import type { Findings, Note } from '../../procedure/index.js'
+import { type Assumption, assumed, type Findings, type Note } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
@@ -72,12 +72,15 @@ export function notesOf({ notes }: Findings): readonly Note[] {
 }
 
 /** What was taken for granted of the tyres. */
-export function tyresIn(weather: readonly Season[]): string {
+export function tyresIn(weather: readonly Season[]): Assumption {
   const factors = weather.map(({ name, outside }) => {
     const harder = rollingTemperatureFactor.compute({ temperature: outside.si })
     return `${quantity('ratio', harder, '1')} times as hard in ${name}`
   })
-  return `The rolling resistance of the sheet is that at 20 °C: the tyres roll ${factors.join(', and ')}.`
+  return assumed(
+    'tyres.temperature',
+    `The rolling resistance of the sheet is that at 20 °C: the tyres roll ${factors.join(', and ')}.`,
+  )
 }
 
 /**

@@ -1,5 +1,5 @@
 /** The parts of an assessment: figures and tables under a heading, with what is checked, assumed and cautioned. */
-import type { Findings } from '../../findings/index.js'
+import { type Check, type Findings, renamed } from '../../procedure/index.js'
 import type { Quantity } from '../../quantity/index.js'
 
 /** A figure with its name. */
@@ -31,20 +31,15 @@ export interface Unassessed {
   readonly why: string
 }
 
-/** The findings of several parts: every check, and each assumption and caution once. */
-export function gathered(parts: readonly Findings[]): Findings {
-  const hazards = parts.flatMap(({ cautions }) => cautions).map((caution) => [caution.hazard, caution] as const)
-  return {
-    checks: parts.flatMap(({ checks }) => checks),
-    assumptions: once(parts.flatMap(({ assumptions }) => assumptions)),
-    notes: once(parts.flatMap(({ notes = [] }) => notes)),
-    cautions: [...new Map(hazards).values()],
-  }
-}
-
-/** What is said, each once. */
-function once<T extends string | { readonly text: string }>(all: readonly T[]): T[] {
-  return [...new Map(all.map((each) => [typeof each === 'string' ? each : each.text, each])).values()]
+/**
+ * Checks of a part in a section: each has the part before its id, so that no two are alike, and is told as the part's.
+ *
+ * @param part - What it is in a program, such as `weight.laden`.
+ * @param checks - The checks.
+ * @param told - What each is called here.
+ */
+export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): Check[] {
+  return checks.map((each) => renamed(each, `${part}.${each.id}`, told(each.name)))
 }
 
 /** What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed. */

@@ -9,12 +9,13 @@ import {
 } from '../../drivetrain/index.js'
 import { packAt } from '../../electrical/index.js'
 import { section as heading } from '../../formula/index.js'
+import { assumed, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { batteryPower } from '../../range/index.js'
 import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { gathered, missing, type Section, type Unassessed } from './section.js'
+import { missing, partOf, type Section, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** Standard atmosphere at sea level, ISO 2533. */
@@ -65,7 +66,11 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
       limits: { high: packCooling.limit },
     }),
   )
-  const all = gathered([coolant, state, warmed])
+  const all = merged(
+    { ...coolant, checks: partOf('cooling.loop', coolant.checks) },
+    { ...state, checks: partOf('hill.pack', state.checks) },
+    { ...warmed, checks: partOf('cooling.pack', warmed.checks) },
+  )
   return {
     title,
     figures: [
@@ -82,7 +87,10 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     tables: [],
     ...all,
     assumptions: [
-      `The climb is steady, at standard pressure, with the pack at ${HALF}; the coolant is given the time to settle.`,
+      assumed(
+        'hill.steady',
+        `The climb is steady, at standard pressure, with the pack at ${HALF}; the coolant is given the time to settle.`,
+      ),
       ...all.assumptions,
     ],
   }

@@ -1,6 +1,5 @@
 /** Weight and balance: the car on its four wheels before and after, and where each module goes. */
 
-import { type Check, check } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
 import {
   exchangeMasses,
@@ -11,10 +10,10 @@ import {
   restoreRide,
   sideShare,
 } from '../../mass/index.js'
-import { renamed } from '../../procedure/index.js'
+import { type Check, check, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { gathered, type Section, type Table } from './section.js'
+import { partOf, type Section, type Table } from './section.js'
 
 /** What the exchange of parts, and the modules in their bays, make of the car. */
 export interface Weights {
@@ -87,21 +86,33 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
   const basis = (field: string) => `the sheet: ${field}`
   if (targets?.kerbMassChange !== undefined) {
     const limit = targets.kerbMassChange
-    checks.push(check('Rise of the empty mass', change.mass, 'at most', limit, basis('targets.kerbMassChange')))
+    checks.push(
+      check(
+        'targets.kerbMassChange',
+        'Rise of the empty mass',
+        change.mass,
+        'at most',
+        limit,
+        basis('targets.kerbMassChange'),
+        'targets.kerbMassChange',
+      ),
+    )
   }
   if (targets?.frontShareChange !== undefined) {
     const shift = quantity('ratio', Math.abs(change.frontShare.si)).as('%')
     const limit = targets.frontShareChange
     checks.push(
-      check('Shift of the front share, in points', shift, 'at most', limit, basis('targets.frontShareChange')),
+      check(
+        'targets.frontShareChange',
+        'Shift of the front share, in points',
+        shift,
+        'at most',
+        limit,
+        basis('targets.frontShareChange'),
+        'targets.frontShareChange',
+      ),
     )
   }
-  const all = gathered([
-    exchange,
-    ...(placed === undefined ? [] : [placed]),
-    laden,
-    ...(ride === undefined ? [] : [ride.fitted]),
-  ])
   return {
     title: 'Weight and balance',
     figures: [],
@@ -110,14 +121,13 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ...(placed === undefined ? [] : [placementTable(placed)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
+    ...merged(exchange, placed ?? {}, laden, ride?.fitted ?? {}),
     checks: [
       ...checks,
-      ...(placed?.checks ?? []).map((each) => renamed(each, each.id, `${each.name}, as the modules are placed`)),
-      ...exchange.checks.map((each) => renamed(each, each.id, `${each.name}, empty`)),
-      ...laden.checks.map((each) => renamed(each, each.id, `${each.name}, laden`)),
+      ...partOf('weight.placing', placed?.checks ?? [], (name) => `${name}, as the modules are placed`),
+      ...partOf('weight.empty', exchange.checks, (name) => `${name}, empty`),
+      ...partOf('weight.laden', laden.checks, (name) => `${name}, laden`),
     ],
-    assumptions: all.assumptions,
-    cautions: all.cautions,
   }
 }
 

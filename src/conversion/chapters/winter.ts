@@ -1,9 +1,10 @@
 /** A winter morning: how cold the pack has become, what it takes to warm it, and what the cabin asks. */
 import { section as heading } from '../../formula/index.js'
+import { merged } from '../../procedure/index.js'
 import { type CabinHeat, cabinHeat, heatCapacity, packTemperature, winterStart } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { type Figure, gathered, missing, type Section, type Unassessed } from './section.js'
+import { type Figure, missing, partOf, type Section, type Unassessed } from './section.js'
 
 type Heating = NonNullable<Build['heating']>
 
@@ -79,6 +80,10 @@ export function winterSection(build: Build, pack: Pack | undefined): Section | U
       ...(pump === undefined ? [] : cabinFigures('the heat pump', pump)),
     ],
     tables: [],
-    ...gathered([left, cabin, ...(start === undefined ? [] : [start])]),
+    ...merged(
+      { ...left, checks: partOf('heating.night', left.checks) },
+      { ...cabin, checks: partOf('heating.cabin', cabin.checks) },
+      ...(start === undefined ? [] : [{ ...start, checks: partOf('heating.pack', start.checks) }]),
+    ),
   }
 }

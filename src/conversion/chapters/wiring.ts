@@ -1,19 +1,19 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
 import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
-import { cautions, check, type Findings } from '../../findings/index.js'
 import { section as heading } from '../../formula/index.js'
-import { renamed } from '../../procedure/index.js'
+import { highVoltage, shortCircuit, storedCharge } from '../../procedure/cautions.js'
+import { type Assumption, assumed, check, type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
 import type { Pack } from './pack.js'
-import { type Figure, gathered, missing, type Section, type Table, type Unassessed } from './section.js'
+import { type Figure, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
 
 /** What is found of one thing in the section. */
-interface Part extends Findings {
+interface Part extends Partial<Findings> {
   readonly figures: readonly Figure[]
   readonly tables: readonly Table[]
 }
@@ -28,10 +28,10 @@ export function wiringSection(
   const title = 'Cables and fuses'
   if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
   const parts = [
-    ...runs.map((run) => heading(`Run: ${run.name}`, () => runPart(run, pack, build, driven))),
+    ...runs.map((run, i) => heading(`Run: ${run.name}`, () => runPart(`runs[${i}]`, run, pack, build, driven))),
     ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
   ]
-  const all = gathered(parts)
+  const all = merged(...parts)
   return {
     title,
     figures: parts.flatMap((part) => part.figures),
@@ -39,20 +39,26 @@ export function wiringSection(
     ...all,
     assumptions: [
       ...all.assumptions,
-      ...(controller === undefined ? [] : runs.flatMap((run) => beyond(run, controller.batteryCurrent))),
+      ...(controller === undefined
+        ? []
+        : runs.flatMap((run, i) => beyond(`runs[${i}]`, run, controller.batteryCurrent))),
     ],
   }
 }
 
 /** What is said of a run that a controller may load beyond its steady current. */
-function beyond({ name, current }: Run, greatest: Quantity<'current'>): string[] {
+function beyond(path: string, { name, current }: Run, greatest: Quantity<'current'>): Assumption[] {
   if (current === undefined || greatest.isAtMost(current)) return []
   return [
-    `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
+    assumed(
+      `${path}.current`,
+      `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
+    ),
   ]
 }
 
 function runPart(
+  path: string,
   { name, current, ...cable }: Run,
   pack: Pack,
   { fuses, heating }: Build,
@@ -61,7 +67,7 @@ function runPart(
   const hardest = current === undefined ? hardestOf(driven()) : undefined
   if (current === undefined && hardest === undefined) {
     const expected = "a current such as '120 A', or journeys whose currents are taken"
-    throw new InputError('assess', [{ path: `runs, ${name}: current`, expected, received: 'neither' }])
+    throw new InputError('assess', [{ path: `${path}.current`, expected, received: 'neither' }])
   }
   const prefixed = (text: string) => `${name}: ${text}`
   let found: ProtectedRun
@@ -80,21 +86,36 @@ function runPart(
     return {
       figures: [],
       tables: [{ title: `The ${name}`, columns: [], rows: [], notes: [`${error.message}.`] }],
-      checks: [check(prefixed('sections that serve'), none, 'at least', one, 'the sections of its series')],
-      assumptions: [],
-      cautions: [cautions.shortCircuit, cautions.highVoltage],
+      checks: [
+        check(
+          `${path}.serves`,
+          prefixed('sections that serve'),
+          none,
+          'at least',
+          one,
+          'the sections of its series',
+          path,
+        ),
+      ],
+      cautions: [shortCircuit, highVoltage],
     }
   }
   return {
     figures: [],
     tables: [runTable(found, current ?? 'the currents of the journey')],
-    checks: found.checks.map((each) => renamed(each, each.id, prefixed(each.name))),
+    checks: partOf(path, found.checks, prefixed),
     assumptions: [
       ...(hardest === undefined
         ? []
-        : [`The ${name} carries the currents of ${hardest.name} in ${hardest.season.name}, again and again.`]),
+        : [
+            assumed(
+              `${path}.journey`,
+              `The ${name} carries the currents of ${hardest.name} in ${hardest.season.name}, again and again.`,
+            ),
+          ]),
       ...found.assumptions,
     ],
+    notes: found.notes,
     cautions: found.cautions,
   }
 }
@@ -161,8 +182,8 @@ function prechargePart(pack: Pack, capacitance: Quantity<'capacitance'>): Part {
       { name: 'voltage left across the contactor', value: start.residualVoltage },
     ],
     tables: [],
-    checks: start.checks,
-    assumptions: start.assumptions,
-    cautions: [cautions.storedCharge],
+    ...start,
+    checks: partOf('precharge', start.checks),
+    cautions: [storedCharge],
   }
 }

@@ -1,153 +1,118 @@
-/** The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text. */
-import * as z from 'zod/mini'
+/**
+ * The build sheet: the car before, the change, and what it must do. Read from JSON, with every quantity as text.
+ *
+ * Its parts are those of the procedures that they are handed on to, without their defaults: who uses a figure tells what
+ * stands in its place.
+ */
 import { drivelineOf } from '../../drivetrain/gearing/driveline.js'
 import { readTyre } from '../../drivetrain/index.js'
 import { envelopeOf } from '../../drivetrain/motor/envelope.js'
-import { gearboxFields, motorFields } from '../../drivetrain/vehicle.js'
+import { auxiliariesField, carFields, controllerFields, gearboxFields, motorFields } from '../../drivetrain/vehicle.js'
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
+import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
+import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { candidatesField } from '../../electrical/fuse/select.js'
-import { moduleGiven, refuseModule } from '../../electrical/pack/module.js'
-import { given as field, group, optional, required, text, undecided } from '../../procedure/index.js'
+import { moduleFields, packFields, refuseModule } from '../../electrical/pack/module.js'
+import { limitsField } from '../../mass/exchange.js'
+import { partFields } from '../../mass/ledger.js'
+import { positionFields } from '../../mass/position.js'
+import { springFields } from '../../mass/ride/ride.js'
+import { refuseReadings, weighedCarFields } from '../../mass/weigh.js'
+import {
+  given,
+  group,
+  list,
+  optional,
+  type Read,
+  required,
+  text,
+  undecided,
+  type Written,
+  whole,
+} from '../../procedure/index.js'
 import { readField } from '../../procedure/reading.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
-import { journeyGiven, paceGiven } from '../../range/drive/journey.js'
-import { about, given, procedure, schemaFrom } from '../../structure/index.js'
-import { loopGiven } from '../../thermal/loop/cooling-loop.js'
+import { journeyField, paceField } from '../../range/drive/journey.js'
+import { cabinFields } from '../../thermal/cabin/cabin.js'
+import { loopFields } from '../../thermal/loop/cooling-loop.js'
 
-const place = about(
-  'a place in the car',
-  z.strictObject({
-    aft: given('length', 'Distance behind the front axle line; ahead of it is negative'),
-    left: given('length', 'Distance left of the centre line; right of it is negative'),
-    up: z.optional(given('length', 'Height above the ground', { min: 0 })),
-  }),
-)
+const placeField = /*@__PURE__*/ (() =>
+  group('A place in the car', { ...positionFields, left: required(positionFields.left) }))()
 
-const part = about(
-  'a part that leaves or comes',
-  z.strictObject({ name: z.string(), mass: given('mass', 'Mass of the part', { above: 0 }), at: place }),
-)
+const partField = /*@__PURE__*/ (() => group('A part that leaves or comes', { ...partFields, at: placeField }))()
 
-const axleSprings = about(
-  'the springs of an axle',
-  z.strictObject({
-    springRate: given('springRate', 'Rate of one spring', { above: 0 }),
-    motionRatio: given('ratio', 'Spring travel over wheel travel', { above: 0 }),
+const axleSpringsField = /*@__PURE__*/ (() =>
+  group('The springs of an axle', {
+    ...springFields,
     unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', { min: 0 }),
-  }),
-)
+  }))()
 
-const car = about(
-  'the car as it is',
-  z.strictObject({
-    wheelbase: given('length', 'Distance between the axles', { above: 0 }),
-    track: about(
-      'the distances between the wheels of an axle',
-      z.strictObject({
-        front: given('length', 'Front track', { above: 0 }),
-        rear: given('length', 'Rear track', { above: 0 }),
-      }),
-    ),
-    scales: about(
-      'what a scale under each wheel shows, the car ready for the road and empty',
-      z.strictObject({
-        frontLeft: given('mass', 'Scale under the front left wheel', { above: 0 }),
-        frontRight: given('mass', 'Scale under the front right wheel', { above: 0 }),
-        rearLeft: given('mass', 'Scale under the rear left wheel', { above: 0 }),
-        rearRight: given('mass', 'Scale under the rear right wheel', { above: 0 }),
-      }),
-    ),
-    raised: z.optional(
-      about(
-        'the weighing with the rear axle raised',
-        z.strictObject({
-          rise: given('length', 'Height by which the rear wheel centres were raised', { above: 0 }),
-          loadedRadius: given('length', 'Height of the wheel centres above the ground, car level', { above: 0 }),
-          front: given('mass', 'Mass on both front wheels, rear axle raised', { above: 0 }),
-        }),
-      ),
-    ),
-    frontRollShare: z.optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
-    springs: z.optional(about('the springs', z.strictObject({ front: axleSprings, rear: axleSprings }))),
-    payload: about(
-      'people and goods on board on the road',
-      z.strictObject({ mass: given('mass', 'Mass of people and goods', { min: 0 }), at: place }),
-    ),
-    tyre: z.string(),
-    dragArea: given('area', 'Drag coefficient times frontal area', { above: 0 }),
-    rollingResistance: given('ratio', 'Rolling resistance over weight', { above: 0, max: 1 }),
-    rotatingFactor: z.optional(given('ratio', 'Mass with that of the turning parts over mass', { min: 1 })),
-    drivenAxle: about('which wheels are driven', z.enum(['front', 'rear'])),
-    friction: z.optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
-    limits: z.optional(
-      about(
-        'the greatest masses on the papers of the car',
-        z.strictObject({
-          gross: z.optional(given('mass', 'Gross mass allowed', { above: 0 })),
-          frontAxle: z.optional(given('mass', 'Mass allowed on the front axle', { above: 0 })),
-          rearAxle: z.optional(given('mass', 'Mass allowed on the rear axle', { above: 0 })),
-        }),
-      ),
-    ),
-  }),
-)
+const sheetCarField = /*@__PURE__*/ (() =>
+  group('The car as it is', {
+    ...weighedCarFields,
+    frontRollShare: optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
+    springs: optional(group('The springs', { front: axleSpringsField, rear: axleSpringsField })),
+    payload: group('People and goods on board on the road', {
+      mass: given('mass', 'Mass of people and goods', { min: 0 }),
+      at: placeField,
+    }),
+    tyre: required(carFields.tyre),
+    dragArea: required(carFields.dragArea),
+    rollingResistance: required(carFields.rollingResistance),
+    rotatingFactor: carFields.rotatingFactor,
+    drivenAxle: required(carFields.drivenAxle),
+    friction: carFields.friction,
+    limits: optional(limitsField),
+  }))()
 
-const pack = about(
-  'the pack made of modules',
-  z.strictObject({
-    series: z.int().check(z.minimum(1)),
-    parallel: z.int().check(z.minimum(1)),
-    available: about('how many modules are at hand', z.optional(z.int().check(z.minimum(1)))),
+const sheetPackField = /*@__PURE__*/ (() =>
+  group('The pack made of modules', {
+    series: packFields.series,
+    parallel: packFields.parallel,
+    available: optional(whole('How many modules are at hand', { min: 1 })),
     usable: given('ratio', 'Share of the energy that is used in summer', { above: 0, max: 1 }),
     usableInWinter: given('ratio', 'Share of the energy that a cold pack gives', { above: 0, max: 1 }),
-    bays: z.array(
-      about(
-        'a bay that holds modules',
-        z.strictObject({ name: z.string(), at: place, capacity: z.int().check(z.minimum(0)) }),
-      ),
+    bays: list(
+      'The bays that hold modules',
+      group('A bay that holds modules', {
+        name: text('What the bay is called'),
+        at: placeField,
+        capacity: whole('How many modules it holds', { min: 0 }),
+      }),
     ),
-  }),
-)
+  }))()
 
-const motor = schemaFrom(
+const sheetMotorField = /*@__PURE__*/ (() =>
   group('The motor with its controller', {
     ...motorFields,
     peakTorque: required(motorFields.peakTorque),
     maximumSpeed: required(motorFields.maximumSpeed),
     efficiency: required(motorFields.efficiency),
-  }),
-)
+  }))()
 
-const controller = about(
-  'the motor controller',
-  z.strictObject({
-    minimumVoltage: given('voltage', 'Voltage below which it stops', { above: 0 }),
-    maximumVoltage: given('voltage', 'Voltage that it bears', { above: 0 }),
-    batteryCurrent: given('current', 'Greatest current from the pack', { above: 0 }),
-    capacitance: given('capacitance', 'Capacitance at its input', { above: 0 }),
-    regeneration: z.optional(
-      given('ratio', 'Share of the braking energy at the wheels that goes to the motor', { min: 0, max: 1 }),
-    ),
-  }),
-)
+const sheetControllerField = /*@__PURE__*/ (() =>
+  group('The motor controller', {
+    ...controllerFields,
+    minimumVoltage: required(controllerFields.minimumVoltage),
+    maximumVoltage: required(controllerFields.maximumVoltage),
+    batteryCurrent: required(controllerFields.batteryCurrent),
+    capacitance: required(controllerFields.capacitance),
+  }))()
 
-const gearbox = about(
-  'the gearbox that stays, with the final drive',
-  z.strictObject({
-    gears: schemaFrom(required(gearboxFields.gears)),
-    finalDrive: schemaFrom(required(gearboxFields.finalDrive)),
+const sheetGearboxField = /*@__PURE__*/ (() =>
+  group('The gearbox that stays, with the final drive', {
+    gears: required(gearboxFields.gears),
+    finalDrive: required(gearboxFields.finalDrive),
     efficiency: given('ratio', 'Efficiency from the motor to the wheels', { above: 0, max: 1 }),
-    ratedInputTorque: z.optional(given('torque', 'Input torque for which the gearbox was made', { above: 0 })),
-  }),
-)
+    ratedInputTorque: gearboxFields.ratedInputTorque,
+  }))()
 
-const { length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = undecided(runFields)
-
-const run = schemaFrom(
-  group('a run of two-wire cable with its fuse', {
+const sheetRunField = /*@__PURE__*/ (() => {
+  const { length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = undecided(runFields)
+  return group('A run of two-wire cable with its fuse', {
     name: text('What the run is called'),
     current: optional(
-      field('current', 'Steady current; unless given, the currents of the journey that asks most', { above: 0 }),
+      given('current', 'Steady current; unless given, the currents of the journey that asks most', { above: 0 }),
     ),
     length,
     section: optional(text('The section, where it lies already; chosen unless given')),
@@ -158,161 +123,115 @@ const run = schemaFrom(
     series,
     laid,
     bundled,
-  }),
-)
+  })
+})()
 
-const charger = about(
-  'the charger, the socket that feeds it, and the charge that is asked of them',
-  z.strictObject({
-    voltage: given('voltage', 'Voltage of one phase to neutral', { above: 0 }),
-    current: given('current', 'Current in each phase that may be drawn all day', { above: 0 }),
-    phases: z.int().check(z.minimum(1), z.maximum(3)),
-    powerFactor: given('ratio', 'Power factor of the charger', { above: 0, max: 1 }),
-    power: given('power', 'Greatest power into the pack', { above: 0 }),
-    efficiency: given('ratio', 'Efficiency of the charger', { above: 0, max: 1 }),
+const sheetChargerField = /*@__PURE__*/ (() =>
+  group('The charger, the socket that feeds it, and the charge that is asked of them', {
+    ...undecided(supplyFields),
+    ...chargerFields,
     from: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
     to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
-  }),
-)
+  }))()
 
-const home = about(
-  'a house that the pack feeds for an evening',
-  z.strictObject({
-    hourly: about(
-      'the load of each hour, one after the other',
-      z.array(given('power', 'Mean load of the hour', { min: 0 })).check(z.minLength(1)),
-    ),
-    inverter: about(
-      'the inverter',
-      z.strictObject({
-        efficiency: given('ratio', 'Efficiency', { above: 0, max: 1 }),
-        power: given('power', 'Greatest power that it delivers', { above: 0 }),
-        standby: given('power', 'Power that it needs without a load', { min: 0 }),
-      }),
-    ),
+const homeField = /*@__PURE__*/ (() =>
+  group('A house that the pack feeds for an evening', {
+    hourly: required(houseFields.hourly),
+    inverter: group('The inverter', undecided(inverterFields)),
     reserve: given('energy', 'Energy kept back for the next drive', { min: 0 }),
-  }),
-)
+  }))()
 
-const hill = about(
-  'the longest hill that the car must climb',
-  z.strictObject({
+const hillField = /*@__PURE__*/ (() =>
+  group('The longest hill that the car must climb', {
     grade: given('ratio', 'Rise over run', { above: 0, max: 1 }),
     length: given('length', 'Length of the road', { above: 0 }),
     speed: given('speed', 'Speed on it', { above: 0 }),
-  }),
-)
+  }))()
 
-const journey = about(
-  'a journey, from a stand to a stand',
-  z.strictObject({
-    name: z.string().check(z.minLength(1)),
-    stretches: journeyGiven,
-    pace: z.optional(paceGiven),
-  }),
-)
+const sheetJourneyField = /*@__PURE__*/ (() =>
+  group('A journey, from a stand to a stand', {
+    name: text('What the journey is called'),
+    stretches: journeyField,
+    pace: optional(paceField),
+  }))()
 
-const cooling = about(
-  'the coolant loop of motor and controller, and how the pack is cooled, on a summer day',
-  z.strictObject({
+const coolingField = /*@__PURE__*/ (() =>
+  group('The coolant loop of motor and controller, and how the pack is cooled, on a summer day', {
     outside: given('temperature', 'Temperature of a summer day'),
-    coolant: loopGiven.shape.coolant,
-    pump: loopGiven.shape.pump,
-    segments: loopGiven.shape.segments,
-    radiator: loopGiven.shape.radiator,
+    coolant: loopFields.coolant,
+    pump: loopFields.pump,
+    segments: loopFields.segments,
+    radiator: loopFields.radiator,
     airFlow: given('volumeFlow', 'Air flow through the radiator on the hill', { above: 0 }),
-    limit: loopGiven.shape.limit,
-    minimumFlow: loopGiven.shape.minimumFlow,
-    pack: about(
-      'cooling of the pack',
-      z.strictObject({
-        conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', { above: 0 }),
-        limit: given('temperature', 'Most that the cells may have'),
-      }),
-    ),
-  }),
-)
+    limit: loopFields.limit,
+    minimumFlow: loopFields.minimumFlow,
+    pack: group('Cooling of the pack', {
+      conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', { above: 0 }),
+      limit: given('temperature', 'Most that the cells may have'),
+    }),
+  }))()
 
-const heating = about(
-  'what the cold asks for',
-  z.strictObject({
+const heatingField = /*@__PURE__*/ (() =>
+  group('What the cold asks for', {
     outside: given('temperature', 'Temperature of a winter morning'),
-    night: about(
-      'the night before',
-      z.strictObject({
-        from: given('temperature', 'Temperature of the pack in the evening'),
-        time: given('time', 'From the evening to the morning', { above: 0 }),
-      }),
-    ),
-    cabin: about(
-      'warming of the cabin',
-      z.strictObject({
-        airFlow: given('volumeFlow', 'Flow of fresh air', { min: 0 }),
-        inside: given('temperature', 'Temperature inside'),
-        lossConductance: given('thermalConductance', 'Conductance of all walls', { min: 0 }),
-        coefficientOfPerformance: z.optional(
-          given('ratio', 'Coefficient of performance of the heat pump, where it is one', { min: 1 }),
-        ),
-      }),
-    ),
-    pack: about(
-      'warming of the pack',
-      z.strictObject({
-        heater: given('power', 'Power of the heater', { above: 0 }),
-        to: given('temperature', 'Temperature to reach'),
-        conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', { above: 0 }),
-      }),
-    ),
-  }),
-)
+    night: group('The night before', {
+      from: given('temperature', 'Temperature of the pack in the evening'),
+      time: given('time', 'From the evening to the morning', { above: 0 }),
+    }),
+    cabin: group('Warming of the cabin', {
+      airFlow: cabinFields.airFlow,
+      inside: cabinFields.inside,
+      lossConductance: cabinFields.lossConductance,
+      coefficientOfPerformance: cabinFields.coefficientOfPerformance,
+    }),
+    pack: group('Warming of the pack', {
+      heater: given('power', 'Power of the heater', { above: 0 }),
+      to: given('temperature', 'Temperature to reach'),
+      conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', { above: 0 }),
+    }),
+  }))()
 
-const targets = about(
-  'what the change must keep to',
-  z.strictObject({
-    kerbMassChange: z.optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
-    topSpeed: z.optional(given('speed', 'Speed to be held on the level', { above: 0 })),
-    startGrade: z.optional(given('ratio', 'Grade to start on, rise over run', { above: 0 })),
-    energy: z.optional(given('energy', 'Least energy of the pack', { above: 0 })),
-    frontShare: z.optional(
+const targetsField = /*@__PURE__*/ (() =>
+  group('What the change must keep to', {
+    kerbMassChange: optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
+    topSpeed: optional(given('speed', 'Speed to be held on the level', { above: 0 })),
+    startGrade: optional(given('ratio', 'Grade to start on, rise over run', { above: 0 })),
+    energy: optional(given('energy', 'Least energy of the pack', { above: 0 })),
+    frontShare: optional(
       given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
     ),
-    frontShareChange: z.optional(given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1 })),
-  }),
-)
+    frontShareChange: optional(given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1 })),
+  }))()
 
-const buildSheet = about(
-  'a build sheet',
-  z.strictObject({
-    title: z.string().check(z.minLength(1)),
-    note: z.optional(z.string()),
-    car,
-    removed: z.optional(z.array(part)),
-    added: z.optional(z.array(part)),
-    module: z.optional(moduleGiven),
-    pack: z.optional(pack),
-    motor: z.optional(motor),
-    controller: z.optional(controller),
-    gearbox: z.optional(gearbox),
-    runs: z.optional(z.array(run)),
-    fuses: z.optional(schemaFrom(candidatesField)),
-    charger: z.optional(charger),
-    journeys: z.optional(z.array(journey)),
-    hill: z.optional(hill),
-    cooling: z.optional(cooling),
-    heating: z.optional(heating),
-    home: z.optional(home),
-    auxiliaries: z.optional(given('power', 'Power of lamps, pumps and the 12 V system', { min: 0 })),
-    targets: z.optional(targets),
-  }),
-)
-
-const readSheet = /*@__PURE__*/ procedure('readBuild', buildSheet, (read) => read)
+const sheetField = /*@__PURE__*/ (() =>
+  group('A build sheet', {
+    title: text('What the build is called'),
+    note: optional(text('What else is to be said of it')),
+    car: sheetCarField,
+    removed: optional(list('The parts that leave', partField)),
+    added: optional(list('The parts that come', partField)),
+    module: optional(group('A module', moduleFields)),
+    pack: optional(sheetPackField),
+    motor: optional(sheetMotorField),
+    controller: optional(sheetControllerField),
+    gearbox: optional(sheetGearboxField),
+    runs: optional(list('The runs of cable', sheetRunField)),
+    fuses: optional(candidatesField),
+    charger: optional(sheetChargerField),
+    journeys: optional(list('The journeys that the car must make', sheetJourneyField)),
+    hill: optional(hillField),
+    cooling: optional(coolingField),
+    heating: optional(heatingField),
+    home: optional(homeField),
+    auxiliaries: optional(auxiliariesField),
+    targets: optional(targetsField),
+  }))()
 
 /** A build sheet as it is written: every quantity is text with its unit. */
-export type BuildSheet = Parameters<typeof readSheet>[0]
+export type BuildSheet = Written<typeof sheetField>
 
 /** A build sheet that was read. */
-export type Build = ReturnType<typeof readSheet>
+export type Build = Read<typeof sheetField>
 
 /**
  * Reads a build sheet, as it comes from JSON.parse.
@@ -324,7 +243,7 @@ export type Build = ReturnType<typeof readSheet>
  * @throws InputError that lists everything wrong with it, each by its path, such as `pack.bays[1].at.aft`.
  */
 export function readBuild(sheet: unknown): Build {
-  const build = readSheet(sheet as BuildSheet)
+  const build = readField('readBuild', sheetField, sheet) as Build
   const issues = contradictions(build)
   if (issues.length > 0) throw new InputError('readBuild', issues)
   return build
@@ -351,6 +270,7 @@ function contradictions({
         : [{ path, expected: `more than ${beforePath}, ${before}`, received: String(value) }]
     })
   return [
+    ...issuesOf(() => refuseReadings('readBuild', 'car.', car)),
     ...issuesOf(() => readTyre(car.tyre)).map((issue) => ({ ...issue, path: 'car.tyre' })),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
@@ -404,11 +324,11 @@ function unsprungIssues(
 }
 
 /** A run with what stands where the sheet says nothing. */
-const runField = group('a run', runFields)
+const runField = /*@__PURE__*/ (() => group('A run', runFields))()
 
 function runIssues(
   path: string,
-  { name: _, section, ...asked }: z.output<typeof run>,
+  { name: _, section, ...asked }: Read<typeof sheetRunField>,
   journeys: NonNullable<Build['journeys']>,
 ): readonly InputIssue[] {
   // Of what volts a drop is a share, the pack tells; which current flows, perhaps a journey.

@@ -19,7 +19,6 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { schemaFrom } from '../../structure/index.js'
 import { resistanceAtTemperature } from '../../thermal/index.js'
 import {
   cellModels,
@@ -93,11 +92,6 @@ export const packFields = /*@__PURE__*/ (() => ({
 
 /** What is read of a pack. */
 export type Pack = Read<typeof packFields>
-
-/** The same for what is described by schemas. */
-export const moduleGiven = /*@__PURE__*/ (() => schemaFrom(group('A module', moduleFields)))()
-/** The same for what is described by schemas. */
-export const packGiven = /*@__PURE__*/ (() => schemaFrom(group('A pack of equal modules', packFields)))()
 
 /** Refuses a module whose figures contradict each other, each fault by its path. */
 export function refuseModule(where: string, path: string, module: Module): void {

@@ -18,7 +18,6 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { InputError, type InputIssue, quantity } from '../../quantity/index.js'
-import { schemaFrom } from '../../structure/index.js'
 import { type Motion, SAME_SPEED } from './motion.js'
 import { type Conditions, conditionsOf, heatedField, type Powertrain } from './powertrain.js'
 
@@ -38,9 +37,6 @@ export const journeyField = /*@__PURE__*/ (() =>
     }),
     { least: 1 },
   ))()
-/** The same for what is described by schemas. */
-export const journeyGiven = /*@__PURE__*/ (() => schemaFrom(journeyField))()
-
 /** What is read of a journey. */
 export type Journey = Read<typeof journeyField>
 
@@ -62,9 +58,6 @@ export const paceField = /*@__PURE__*/ (() =>
       }),
     ),
   }))()
-/** The same for what is described by schemas. */
-export const paceGiven = /*@__PURE__*/ (() => schemaFrom(paceField))()
-
 /** Called after each step with the speed that was wanted at its end; says whether to go on. */
 export type OnStep = (target: number) => boolean
 

@@ -34,6 +34,9 @@ export const dryAir: PropertyTable = {
   ],
 }
 
+/** What is usual of the air outside. */
+export const outdoors = { usual: ['-20 °C', '40 °C', 'meteorology'] } as const
+
 /** What air is like at a temperature, at the pressure of the standard atmosphere. */
 export interface AirProperties {
   readonly density: Quantity<'density'>

@@ -4,12 +4,21 @@
  * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 3, for walls and glass, and on the heat balance of
  * a steady stream.
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../../findings/index.js'
 import { cite, definition, formula, input, output } from '../../formula/index.js'
+import { highVoltage } from '../../procedure/cautions.js'
+import {
+  type Check,
+  check,
+  choice,
+  type Findings,
+  given,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { airAt, dryAir } from '../air/dry-air.js'
+import { airAt, dryAir, outdoors } from '../air/dry-air.js'
 import { heaterEnergy } from '../lumped.js'
 import { energyShare } from '../pack/winter.js'
 import { refuseOutside } from '../property-table.js'
@@ -327,35 +336,32 @@ export interface CabinHeat extends Findings {
   readonly share?: Quantity<'ratio'>
 }
 
-const cabinGiven = /*@__PURE__*/ about(
-  'a cabin in the cold',
-  z.strictObject({
-    airFlow: given('volumeFlow', 'Flow of fresh air, as it is outside', { min: 0 }),
-    outside: given('temperature', 'Temperature outside'),
-    inside: given('temperature', 'Temperature inside'),
-    lossConductance: given('thermalConductance', 'Conductance of all walls', { min: 0 }),
-    heaterKind: about('the kind of heater', z.enum(['resistive', 'heat pump'])),
-    coefficientOfPerformance: z.optional(
-      given('ratio', 'Coefficient of performance of the heat pump, at this temperature outside', { min: 1 }),
-    ),
-    time: z.optional(given('time', 'Time for which the cabin is kept warm', { min: 0 })),
-    packEnergy: z.optional(given('energy', 'Energy of the pack', { above: 0 })),
-  }),
-)
+/** A cabin and its heater, but for the weather and the time. */
+export const cabinFields = /*@__PURE__*/ (() => ({
+  airFlow: given('volumeFlow', 'Flow of fresh air, as it is outside', { min: 0 }),
+  inside: given('temperature', 'Temperature inside', { usual: ['15 °C', '28 °C'] }),
+  lossConductance: given('thermalConductance', 'Conductance of all walls', { min: 0 }),
+  coefficientOfPerformance: optional(
+    given('ratio', 'Coefficient of performance of the heat pump, at this temperature outside', { min: 1 }),
+  ),
+}))()
 
-type Cabin = Read<typeof cabinGiven>
+const cabinInput = /*@__PURE__*/ (() => ({
+  ...cabinFields,
+  outside: given('temperature', 'Temperature outside', outdoors),
+  heaterKind: choice('Kind of heater', ['resistive', 'heat pump']),
+  time: optional(given('time', 'Time for which the cabin is kept warm', { min: 0 })),
+  packEnergy: optional(given('energy', 'Energy of the pack', { above: 0 })),
+}))()
+
+type Cabin = Read<typeof cabinInput>
 const where = 'cabinHeat'
 
 /**
  * Finds the heat that keeps a cabin warm, and the power that a resistive heater or a heat pump draws for it.
  *
- * - `airFlow` (m³/h), at least 0: fresh air, as it is outside; what is turned over inside takes no heat. To keep the panes
- *   clear, people need some
- * - `outside` (°C), from −73.15 °C to 226.8 °C, where air is tabulated, and `inside` (°C), at least that outside
- * - `lossConductance` (W/K), at least 0: of glass, roof, doors and floor together
- * - `heaterKind`: `'resistive'`, or `'heat pump'` with its `coefficientOfPerformance`, at least 1, as its maker gives it for
- *   this temperature outside; it falls with the cold
- * - `time` (h) and `packEnergy` (kWh): for the energy, and its share of the pack
+ * Air that is turned over inside takes no heat; people need some fresh air, and so do clear panes. The coefficient of
+ * performance of a heat pump is that of its maker for this temperature outside: it falls with the cold.
  *
  * @returns The {@link CabinHeat}; for a heat pump with a check that it does not beat Carnot's.
  * @throws InputError for what cannot be used, by its path: among others a heat pump without a coefficient of performance,
@@ -379,60 +385,79 @@ const where = 'cabinHeat'
  * String(share) // '4.319 %'
  * ```
  */
-export const cabinHeat = /*@__PURE__*/ procedure(where, cabinGiven, (cabin): CabinHeat => {
-  refuseUnusable(cabin)
-  const { airFlow, outside, inside, lossConductance, time, packEnergy } = cabin
-  const air = airAt(outside.si)
-  const ventilation = ventilationHeat({
-    flow: airFlow,
-    density: quantity('density', air.density, 'kg/m³'),
-    specificHeat: quantity('specificHeat', air.specificHeat, 'J/(kg·K)'),
-    inside,
-    outside,
-  })
-  const transmission = transmissionHeat({ conductance: lossConductance, inside, outside })
-  const heat = ventilation.plus(transmission)
-  const power = heaterInput({ heat, coefficientOfPerformance: cabin.coefficientOfPerformance ?? 1 })
-  const energy = time === undefined ? undefined : heaterEnergy({ power, time })
-  const share = energy === undefined || packEnergy === undefined ? undefined : energyShare({ energy, packEnergy })
-  return {
-    ventilation,
-    transmission,
-    heat,
-    power,
-    ...(energy === undefined ? {} : { energy }),
-    ...(share === undefined ? {} : { share }),
-    ...findingsOf(cabin, energy),
-  }
+export const cabinHeat = /*@__PURE__*/ procedure({
+  name: where,
+  title: 'Heat for the cabin',
+  answers: 'How much heat keeps a cabin warm, and what does its heater draw for it?',
+  input: cabinInput,
+  source: [cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 3')],
+  assumes: [
+    'The cabin is warm already; seats and panels that must be warmed first are not counted.',
+    'The heat of people and sun is not counted.',
+    'The air outside is dry, at the pressure of the standard atmosphere.',
+  ],
+  work: (cabin): Unfinished<CabinHeat> => {
+    refuseUnusable(cabin)
+    const { airFlow, outside, inside, lossConductance, time, packEnergy } = cabin
+    const air = airAt(outside.si)
+    const ventilation = ventilationHeat({
+      flow: airFlow,
+      density: quantity('density', air.density, 'kg/m³'),
+      specificHeat: quantity('specificHeat', air.specificHeat, 'J/(kg·K)'),
+      inside,
+      outside,
+    })
+    const transmission = transmissionHeat({ conductance: lossConductance, inside, outside })
+    const heat = ventilation.plus(transmission)
+    const power = heaterInput({ heat, coefficientOfPerformance: cabin.coefficientOfPerformance ?? 1 })
+    const energy = time === undefined ? undefined : heaterEnergy({ power, time })
+    const share = energy === undefined || packEnergy === undefined ? undefined : energyShare({ energy, packEnergy })
+    return {
+      ventilation,
+      transmission,
+      heat,
+      power,
+      ...(energy === undefined ? {} : { energy }),
+      ...(share === undefined ? {} : { share }),
+      checks: checksOf(cabin, energy),
+      cautions: [highVoltage],
+    }
+  },
 })
 
-function findingsOf(cabin: Cabin, energy: Quantity<'energy'> | undefined): Findings {
+function checksOf(cabin: Cabin, energy: Quantity<'energy'> | undefined): Check[] {
   const { inside, outside, coefficientOfPerformance, packEnergy } = cabin
-  const basis = 'the second law of thermodynamics'
-  return {
-    checks: [
-      ...(coefficientOfPerformance === undefined || inside.si === outside.si
-        ? []
-        : [
-            check(
-              'Coefficient of performance',
-              coefficientOfPerformance,
-              'at most',
-              carnotCoefficient({ inside, outside }),
-              basis,
-            ),
-          ]),
-      ...(energy === undefined || packEnergy === undefined
-        ? []
-        : [check('Energy of the heater', energy, 'at most', packEnergy, 'the energy of the pack')]),
-    ],
-    assumptions: [
-      'The cabin is warm already; seats and panels that must be warmed first are not counted.',
-      'The heat of people and sun is not counted.',
-      'The air outside is dry, at the pressure of the standard atmosphere.',
-    ],
-    cautions: [cautions.highVoltage],
-  }
+  return [
+    ...(coefficientOfPerformance === undefined || inside.si === outside.si
+      ? []
+      : [
+          check(
+            'heater.coefficientOfPerformance',
+            'Coefficient of performance',
+            coefficientOfPerformance,
+            'at most',
+            carnotCoefficient({ inside, outside }),
+            'the second law of thermodynamics',
+            'coefficientOfPerformance',
+            'inside',
+            'outside',
+          ),
+        ]),
+    ...(energy === undefined || packEnergy === undefined
+      ? []
+      : [
+          check(
+            'heater.energy',
+            'Energy of the heater',
+            energy,
+            'at most',
+            packEnergy,
+            'the energy of the pack',
+            'packEnergy',
+            'time',
+          ),
+        ]),
+  ]
 }
 
 function refuseUnusable({ inside, outside, heaterKind, coefficientOfPerformance, time, packEnergy }: Cabin): void {

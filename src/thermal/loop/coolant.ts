@@ -7,7 +7,6 @@
 import { cite, definition, formula, input, output } from '../../formula/index.js'
 import { choice, given, procedure } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { schemaFrom } from '../../structure/index.js'
 import { columnAt, type PropertyTable, refuseOutside } from '../property-table.js'
 
 /** A coolant with a table of properties. */
@@ -91,9 +90,7 @@ export function coolantAt(coolant: Coolant, kelvins: number) {
 }
 
 /** A coolant as it is written. */
-const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
-/** The same for descriptions in zod. */
-export const coolantGiven = /*@__PURE__*/ schemaFrom(coolantField)
+export const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
 
 /**
  * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm.

@@ -5,15 +5,29 @@
  * Rests on White, Fluid Mechanics, chapter 6, for the flow, and on Kays and London, Compact Heat Exchangers, for the
  * radiator.
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
 import { rootBetween } from '../../formula/root.js'
+import { highVoltage, hotCoolant } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  list,
+  optional,
+  pairs,
+  procedure,
+  type Read,
+  text,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
-import { airAt, dryAir } from '../air/dry-air.js'
+import { airAt, dryAir, outdoors } from '../air/dry-air.js'
 import { rangeOf, refuseOutside } from '../property-table.js'
-import { asQuantities, type CoolantProperties, coolantAt, coolantGiven, coolants } from './coolant.js'
+import { asQuantities, type CoolantProperties, coolantAt, coolantField, coolants } from './coolant.js'
 import {
   capacityRate,
   capacityRatio,
@@ -73,110 +87,83 @@ export interface CoolingLoop extends Findings {
   readonly capacity: Quantity<'power'>
 }
 
-const flowGiven = (text: string) => given('volumeFlow', text, { above: 0 })
-
-const pieceShape = /*@__PURE__*/ (() => ({
-  name: z.optional(z.string()),
-  length: z.optional(given('length', 'Length of the pipe', { above: 0 })),
-  bore: z.optional(given('length', 'Bore of the pipe', { above: 0 })),
-  roughness: z.optional(given('length', 'Height of the roughness of the wall', { min: 0 })),
-  fittings: z.optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0 })),
-  drop: z.optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
-  at: z.optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
-  heat: z.optional(given('power', 'Heat put into the coolant here', { min: 0 })),
+const pieceFields = /*@__PURE__*/ (() => ({
+  name: optional(text('What it is called')),
+  length: optional(given('length', 'Length of the pipe', { above: 0 })),
+  bore: optional(given('length', 'Bore of the pipe', { above: 0 })),
+  roughness: optional(given('length', 'Height of the roughness of the wall', { min: 0 })),
+  fittings: optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0 })),
+  drop: optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
+  at: optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
+  heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
 }))()
+const pieceField = /*@__PURE__*/ (() => group('a pipe (length and bore) or a part (drop and at)', pieceFields))()
 
-const pieceGiven = /*@__PURE__*/ about(
-  'a pipe (length and bore) or a part (drop and at)',
-  /*@__PURE__*/ z.strictObject(pieceShape),
-)
-
-const segmentGiven = /*@__PURE__*/ about(
-  'a pipe (length and bore), a part (drop and at), or branches side by side (parallel)',
-  /*@__PURE__*/ z.strictObject({
-    ...pieceShape,
-    parallel: about(
+const segmentFields = /*@__PURE__*/ (() => ({
+  ...pieceFields,
+  parallel: optional(
+    list(
       'branches side by side, each a list of pipes and parts',
-      z.optional(z.readonly(z.array(z.readonly(z.array(pieceGiven).check(z.minLength(1)))).check(z.minLength(2)))),
+      list('pipes and parts, one after the other', pieceField, { least: 1 }),
+      { least: 2 },
     ),
-  }),
-)
+  ),
+}))()
+const segmentField = /*@__PURE__*/ (() =>
+  group('a pipe (length and bore), a part (drop and at), or branches side by side (parallel)', segmentFields))()
 
-const sideGiven = (text: string) =>
-  about(
-    text,
-    z.strictObject({
-      conductance: given('thermalConductance', 'Conductance of this side', { above: 0 }),
-      at: flowGiven('Flow for which it is given'),
-      exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
-    }),
-  )
+const sideField = /*@__PURE__*/ (() =>
+  group('the conductance of one side', {
+    conductance: given('thermalConductance', 'Conductance of this side', { above: 0 }),
+    at: given('volumeFlow', 'Flow for which it is given', { above: 0 }),
+    exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
+  }))()
 
-const radiatorGiven = /*@__PURE__*/ about(
-  'the radiator, by its effectiveness, its conductance, or the conductances of its two sides',
-  z.strictObject({
-    effectiveness: z.optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
-    conductance: z.optional(given('thermalConductance', 'Conductance from coolant to air', { above: 0 })),
-    at: about(
-      'the flows for which the conductance is given',
-      z.optional(
-        z.strictObject({
-          air: flowGiven('Air flow for which it is given'),
-          coolant: flowGiven('Coolant flow for which it is given'),
-        }),
-      ),
-    ),
-    exponents: about(
-      'how the conductance grows with the flows',
-      z.optional(
-        z.strictObject({
-          air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1 }),
-          coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1 }),
-        }),
-      ),
-    ),
-    airSide: z.optional(sideGiven('the side of the air')),
-    coolantSide: z.optional(sideGiven('the side of the coolant')),
-  }),
-)
-
-/** A coolant loop as it is read. */
-export const loopGiven = /*@__PURE__*/ about(
-  'a coolant loop',
-  z.strictObject({
-    coolant: coolantGiven,
-    pump: about(
-      'the curve of the pump, from no flow on',
-      z.readonly(
-        z
-          .array(
-            z.readonly(z.tuple([given('volumeFlow', 'Flow', { min: 0 }), given('pressure', 'Pressure', { min: 0 })])),
-          )
-          .check(z.minLength(2)),
-      ),
-    ),
-    segments: about(
-      'what the coolant passes, from the outlet of the radiator on',
-      z.readonly(z.array(segmentGiven).check(z.minLength(1))),
-    ),
-    heat: z.optional(given('power', 'Heat put in elsewhere than in a segment, before the radiator', { min: 0 })),
-    radiator: radiatorGiven,
-    air: about(
-      'the air at the radiator',
-      z.strictObject({
-        temperature: given('temperature', 'Temperature of the air before the radiator'),
-        flow: flowGiven('Air flow through the radiator, at that temperature'),
+/** A coolant loop, but for the air. */
+export const loopFields = /*@__PURE__*/ (() => ({
+  coolant: coolantField,
+  pump: pairs(
+    'the curve of the pump, from no flow on',
+    given('volumeFlow', 'Flow', { min: 0 }),
+    given('pressure', 'Pressure', { min: 0 }),
+    { least: 2 },
+  ),
+  segments: list('what the coolant passes, from the outlet of the radiator on', segmentField, { least: 1 }),
+  radiator: group('the radiator, by its effectiveness, its conductance, or the conductances of its two sides', {
+    effectiveness: optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
+    conductance: optional(given('thermalConductance', 'Conductance from coolant to air', { above: 0 })),
+    at: optional(
+      group('the flows for which the conductance is given', {
+        air: given('volumeFlow', 'Air flow for which it is given', { above: 0 }),
+        coolant: given('volumeFlow', 'Coolant flow for which it is given', { above: 0 }),
       }),
     ),
-    limit: z.optional(given('temperature', 'Most that the coolant may have at the inlet of the radiator')),
-    minimumFlow: z.optional(flowGiven('Least flow that the parts need')),
+    exponents: optional(
+      group('how the conductance grows with the flows', {
+        air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1 }),
+        coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1 }),
+      }),
+    ),
+    airSide: optional(sideField),
+    coolantSide: optional(sideField),
   }),
-)
+  limit: optional(given('temperature', 'Most that the coolant may have at the inlet of the radiator')),
+  minimumFlow: optional(given('volumeFlow', 'Least flow that the parts need', { above: 0 })),
+}))()
 
-type Loop = Read<typeof loopGiven>
-type Piece = Read<typeof pieceGiven>
-type Segment = Read<typeof segmentGiven>
-type Side = NonNullable<Loop['radiator']['airSide']>
+const loopInput = /*@__PURE__*/ (() => ({
+  ...loopFields,
+  heat: optional(given('power', 'Heat put in elsewhere than in a segment, before the radiator', { min: 0 })),
+  air: group('the air at the radiator', {
+    temperature: given('temperature', 'Temperature of the air before the radiator', outdoors),
+    flow: given('volumeFlow', 'Air flow through the radiator, at that temperature', { above: 0 }),
+  }),
+}))()
+
+type Loop = Read<typeof loopInput>
+type Piece = Read<typeof pieceField>
+type Segment = Read<typeof segmentField>
+type Side = Read<typeof sideField>
 type Celsius = Quantity<'temperature'>
 const where = 'coolingLoop'
 
@@ -185,22 +172,14 @@ const where = 'coolingLoop'
  * the radiator gives off just the heat put in. Viscosity and density are those of the coolant at its mean temperature,
  * which follows from the flow, which follows from them: all are found together.
  *
- * - `coolant`: `'water'` or `'ethylene glycol 50 %'`
- * - `pump`: points `[flow, pressure]` of its curve (L/min, kPa) with rising flow and falling pressure; the first is at no
- *   flow, the last at so much that the loop takes more pressure than the pump has left
- * - `segments`: what the coolant passes on its way from the radiator and back, each with a `name` if you like and the
- *   `heat` (kW) that it puts in, at least 0: a pipe with `length` (m) and `bore` (mm), both above 0, `roughness` (mm) and
- *   `fittings` (sum of loss coefficients), both at least 0 and 0 unless given; or a part with the `drop` (kPa) that its
- *   maker gives `at` a flow (L/min), such as a motor's jacket or the radiator itself; or `parallel`, branches that each
- *   are a list of pipes and parts
- * - `heat` (kW), at least 0: heat put in elsewhere; it enters last before the radiator
- * - `radiator`: `{ effectiveness }`, the same at every flow; or `{ conductance, at: { air, coolant }, exponents: { air,
- *   coolant } }`, conductance (W/K) at two flows with the exponents of both; or `{ airSide, coolantSide }`, each
- *   `{ conductance, at, exponent }`, one after the other. It is taken for a cross-flow radiator with both streams unmixed
- * - `air`: `temperature` (°C), from −73.15 °C to the end of the coolant's table, and `flow` (m³/h), above 0
- * - `limit` (°C), within the coolant's table, whose end it is unless given: most that the coolant may have as it enters
- *   the radiator
- * - `minimumFlow` (L/min), above 0: least flow that motor or controller need, where their makers state one
+ * What the coolant passes is a pipe with `length` and `bore`, and `roughness` and `fittings` where it has them; or a part
+ * with the `drop` that its maker gives `at` a flow, such as a motor's jacket or the radiator itself; or `parallel`, branches
+ * that each are a list of pipes and parts. Each may put `heat` in. The pump's curve falls as the flow rises; its first point
+ * is at no flow, its last at so much that the loop takes more pressure than the pump has left.
+ *
+ * The radiator is `{ effectiveness }`, the same at every flow; or `{ conductance, at: { air, coolant }, exponents: { air,
+ * coolant } }`, conductance at two flows with the exponents of both; or `{ airSide, coolantSide }`, one after the other. It is
+ * taken for a cross-flow radiator with both streams unmixed.
  *
  * Air colder than the coolant's table fails a check, however warm the coolant runs: it stands in that air when the car
  * is parked, and may freeze. Where the radiator cannot give off the heat with the coolant at the end of its table, the
@@ -230,47 +209,64 @@ const where = 'coolingLoop'
  * String(coolant.hot) // '57.02 °C'
  * ```
  */
-export const coolingLoop = /*@__PURE__*/ procedure(where, loopGiven, (loop): CoolingLoop => {
-  refuseUnusable(loop)
-  const table = coolants[loop.coolant]
-  const [low, high] = rangeOf(table)
-  const limit = loop.limit ?? high
-  const heat = heatOf(loop)
-  const air = airAt(loop.air.temperature.si)
-  const airRate = capacityRate.compute({ ...air, flow: loop.air.flow.si })
-  const passage = { series: loop.segments.map(passageOf) }
-  const curve = curveOf(loop)
-  /** The loop with its coolant at a mean temperature. */
-  const at = (kelvins: number) => {
-    const fluid = coolantAt(loop.coolant, kelvins)
-    const flow = operatingFlow(curve, passage, fluid)
-    const rate = capacityRate.compute({ ...fluid, flow })
-    const lesser = Math.min(rate, airRate)
-    const effectiveness = effectivenessAt(loop, flow, lesser, Math.max(rate, airRate))
-    return { fluid, flow, rate, passed: effectiveness * lesser }
-  }
-  const meanWith = (kelvins: number) => {
-    const { rate, passed } = at(kelvins)
-    return loop.air.temperature.si + heat.si / passed - heat.si / rate / 2
-  }
-  /** The loop with its coolant entering the radiator at a temperature. */
-  const entering = (hot: Celsius) => {
-    const warmer = Math.max(0, hot.si - loop.air.temperature.si)
-    const meanOf = ({ rate, passed }: ReturnType<typeof at>) => hot.si - (passed * warmer) / rate / 2
-    const mean = rootBetween((kelvins) => kelvins - meanOf(at(kelvins)), low.si, high.si)
-    return { ...at(mean), mean, rejected: quantity('power', at(mean).passed * warmer, 'W').as('kW') }
-  }
-  if (meanWith(low.si) < low.si) throw tooCold(loop, low)
-  const mean = rootBetween((kelvins) => kelvins - meanWith(kelvins), low.si, high.si)
-  // Where the radiator gives off less than the heat even with the coolant at the end of its table, there is no balance.
-  const hottest = entering(high)
-  const isBalanced = hottest.rejected.si >= heat.si
-  const state = isBalanced ? { ...at(mean), mean } : hottest
-  refuseShortCurve(curve, passage, state.fluid, state.flow)
-  const capacity = entering(limit).rejected
-  const found = { ...state, fluid: asQuantities(state.fluid), heat, hot: isBalanced ? undefined : high }
-  const figures = figuresOf(loop, found)
-  return { ...figures, capacity, ...findingsOf(loop, figures, { heat, limit, capacity, isBalanced, high }) }
+export const coolingLoop = /*@__PURE__*/ procedure({
+  name: where,
+  title: 'A coolant loop',
+  answers: 'How much does the pump drive through the loop, and how warm does the coolant become?',
+  input: loopInput,
+  source: [cite('White, Fluid Mechanics', 'chapter 6'), cite('Kays and London, Compact Heat Exchangers')],
+  assumes: [
+    'The coolant has the properties of its mean temperature all round the loop, and loses heat in the radiator alone.',
+  ],
+  work: (loop): Unfinished<CoolingLoop> => {
+    refuseUnusable(loop)
+    const table = coolants[loop.coolant]
+    const [low, high] = rangeOf(table)
+    const limit = loop.limit ?? high
+    const heat = heatOf(loop)
+    const air = airAt(loop.air.temperature.si)
+    const airRate = capacityRate.compute({ ...air, flow: loop.air.flow.si })
+    const passage = { series: loop.segments.map(passageOf) }
+    const curve = curveOf(loop)
+    /** The loop with its coolant at a mean temperature. */
+    const at = (kelvins: number) => {
+      const fluid = coolantAt(loop.coolant, kelvins)
+      const flow = operatingFlow(curve, passage, fluid)
+      const rate = capacityRate.compute({ ...fluid, flow })
+      const lesser = Math.min(rate, airRate)
+      const effectiveness = effectivenessAt(loop, flow, lesser, Math.max(rate, airRate))
+      return { fluid, flow, rate, passed: effectiveness * lesser }
+    }
+    const meanWith = (kelvins: number) => {
+      const { rate, passed } = at(kelvins)
+      return loop.air.temperature.si + heat.si / passed - heat.si / rate / 2
+    }
+    /** The loop with its coolant entering the radiator at a temperature. */
+    const entering = (hot: Celsius) => {
+      const warmer = Math.max(0, hot.si - loop.air.temperature.si)
+      const meanOf = ({ rate, passed }: ReturnType<typeof at>) => hot.si - (passed * warmer) / rate / 2
+      const mean = rootBetween((kelvins) => kelvins - meanOf(at(kelvins)), low.si, high.si)
+      return { ...at(mean), mean, rejected: quantity('power', at(mean).passed * warmer, 'W').as('kW') }
+    }
+    if (meanWith(low.si) < low.si) throw tooCold(loop, low)
+    const mean = rootBetween((kelvins) => kelvins - meanWith(kelvins), low.si, high.si)
+    // Where the radiator gives off less than the heat even with the coolant at the end of its table, there is no balance.
+    const hottest = entering(high)
+    const isBalanced = hottest.rejected.si >= heat.si
+    const state = isBalanced ? { ...at(mean), mean } : hottest
+    refuseShortCurve(curve, passage, state.fluid, state.flow)
+    const capacity = entering(limit).rejected
+    const found = { ...state, fluid: asQuantities(state.fluid), heat, hot: isBalanced ? undefined : high }
+    const figures = figuresOf(loop, found)
+    const judged = { heat, limit, capacity, isBalanced, high }
+    return {
+      ...figures,
+      capacity,
+      checks: checksOf(loop, figures, judged),
+      assumptions: assumptionsOf(loop, figures, judged),
+      cautions: [hotCoolant, highVoltage],
+    }
+  },
 })
 
 function curveOf({ pump }: Loop): PumpCurve {
@@ -495,74 +491,122 @@ interface Judged {
   readonly high: Celsius
 }
 
-function findingsOf(
-  { coolant, limit: stated, minimumFlow, segments: pieces, radiator, air }: Loop,
-  { flow, pressureDrop, segments, coolant: temperatures }: Omit<CoolingLoop, keyof Findings | 'capacity'>,
-  { heat, limit, capacity, isBalanced, high }: Judged,
-): Findings {
+type Figures = Omit<CoolingLoop, keyof Findings | 'capacity'>
+
+function checksOf(
+  { coolant, limit: stated, minimumFlow, air }: Loop,
+  { flow, coolant: temperatures }: Figures,
+  { heat, limit, capacity, isBalanced }: Judged,
+): Check[] {
   const { fluid } = coolants[coolant]
   const [low] = rangeOf(coolants[coolant])
   const basis = stated === undefined ? `the end of the table of ${fluid}` : 'the limit given'
+  const begins = `the table of ${fluid} begins there`
+  return [
+    ...(isBalanced
+      ? [
+          check(
+            'coolant.hot',
+            'Coolant entering the radiator',
+            temperatures.hot,
+            'at most',
+            limit,
+            basis,
+            'limit',
+            'radiator',
+          ),
+        ]
+      : []),
+    ...(temperatures.cold.si < low.si
+      ? [check('coolant.cold', 'Coolant leaving the radiator', temperatures.cold, 'at least', low, begins, 'radiator')]
+      : []),
+    ...(air.temperature.si < low.si
+      ? [
+          check(
+            'coolant.parked',
+            'Air in which the coolant stands when the car is parked',
+            air.temperature,
+            'at least',
+            low,
+            begins,
+            'coolant',
+            'air.temperature',
+          ),
+        ]
+      : []),
+    check(
+      'radiator.capacity',
+      `Heat that the radiator gives off with the coolant at ${limit}`,
+      capacity,
+      'at least',
+      heat,
+      'heat balance',
+      'radiator',
+      'air.flow',
+    ),
+    ...(minimumFlow === undefined
+      ? []
+      : [
+          check(
+            'coolant.flow',
+            'Coolant flow',
+            flow,
+            'at least',
+            minimumFlow,
+            'the least flow given',
+            'minimumFlow',
+            'pump',
+          ),
+        ]),
+  ]
+}
+
+function assumptionsOf(
+  { limit: stated, segments: pieces, radiator }: Loop,
+  { flow, pressureDrop, segments }: Figures,
+  { limit, isBalanced, high }: Judged,
+): Assumption[] {
   const pumping = pumpPower({ flow, pressure: pressureDrop, efficiency: 1 })
-  const isSmooth = pieces
+  const pipes = pieces
     .flatMap((piece) => [piece, ...(piece.parallel ?? []).flat()])
-    .some(({ bore, roughness }) => bore !== undefined && roughness === undefined)
+    .filter(({ bore }) => bore !== undefined)
   const between = segments.filter(({ reynolds }) => reynolds !== undefined && reynolds.si > 2300 && reynolds.si < 4000)
-  return {
-    checks: [
-      ...(isBalanced ? [check('Coolant entering the radiator', temperatures.hot, 'at most', limit, basis)] : []),
-      ...(temperatures.cold.si < low.si
-        ? [
-            check(
-              'Coolant leaving the radiator',
-              temperatures.cold,
-              'at least',
-              low,
-              `the table of ${fluid} begins there`,
-            ),
-          ]
-        : []),
-      ...(air.temperature.si < low.si
-        ? [
-            check(
-              'Air in which the coolant stands when the car is parked',
-              air.temperature,
-              'at least',
-              low,
-              `the table of ${fluid} begins there`,
-            ),
-          ]
-        : []),
-      check(
-        `Heat that the radiator gives off with the coolant at ${limit}`,
-        capacity,
-        'at least',
-        heat,
-        'heat balance',
-      ),
-      ...(minimumFlow === undefined
-        ? []
-        : [check('Coolant flow', flow, 'at least', minimumFlow, 'the least flow given')]),
-    ],
-    assumptions: [
-      'The coolant has the properties of its mean temperature all round the loop, and loses heat in the radiator alone.',
-      `The heat of pumping, ${pumping}, is not counted.`,
-      ...(radiator.effectiveness === undefined ? ['The radiator is in cross flow, both streams unmixed.'] : []),
-      ...(isSmooth ? ['Pipes without a roughness are smooth.'] : []),
-      ...(stated === undefined ? [`The coolant may have up to ${limit}, where the table of its properties ends.`] : []),
-      ...(isBalanced
-        ? []
-        : [`Beyond ${high} there are no properties of the coolant: the figures are those with it at ${high}.`]),
-      ...(between.length === 0
-        ? []
-        : [
-            `Between laminar and turbulent flow the pressure drop is uncertain by about 30 %: ${between
-              .map(({ name }) => name)
-              .join(', ')}.`,
-          ]),
-    ],
-    cautions: [cautions.hotCoolant, cautions.highVoltage],
-  }
+  const told = (isSo: boolean, id: string, sentence: string) => (isSo ? [assumed(id, sentence)] : [])
+  return [
+    assumed('pump.heat', `The heat of pumping, ${pumping}, is not counted.`),
+    ...told(
+      radiator.effectiveness === undefined,
+      'radiator.crossFlow',
+      'The radiator is in cross flow, both streams unmixed.',
+    ),
+    ...told(
+      pipes.some(({ roughness }) => roughness === undefined),
+      'segments.roughness.default',
+      'Pipes without a roughness are smooth.',
+    ),
+    ...told(
+      pipes.some(({ fittings }) => fittings === undefined),
+      'segments.fittings.default',
+      'Pipes without fittings lose no pressure in bends and couplings.',
+    ),
+    ...told(
+      stated === undefined,
+      'limit.default',
+      `The coolant may have up to ${limit}, where the table of its properties ends.`,
+    ),
+    ...told(
+      !isBalanced,
+      'coolant.beyondTable',
+      `Beyond ${high} there are no properties of the coolant: the figures are those with it at ${high}.`,
+    ),
+    ...told(
+      between.length > 0,
+      'segments.betweenRegimes',
+      `Between laminar and turbulent flow the pressure drop is uncertain by about 30 %: ${between
+        .map(({ name }) => name)
+        .join(', ')}.`,
+    ),
+  ]
 }
 
 function tooCold({ coolant, air }: Loop, low: Celsius): CalculationError {

@@ -4,15 +4,29 @@
  * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5, for bodies of one temperature, on Bernardi,
  * Pawlikowski and Newman (1985) for the heat of cells, and on the law of Arrhenius for their resistance.
  */
-import * as z from 'zod/mini'
-import { type Check, cautions, check, type Findings } from '../../findings/index.js'
-import { section } from '../../formula/index.js'
+import { cite, section } from '../../formula/index.js'
+import { lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  assumed,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  optional,
+  pairs,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
+import { outdoors } from '../air/dry-air.js'
 import { lumpedTemperature, thermalTimeConstant } from '../lumped.js'
 import { cellHeat, resistanceAtTemperature } from './heat.js'
 import { type Lump, type Response, responseOf } from './lumps.js'
+import { chargedFromFreezing, usualChargeLimit } from './winter.js'
 
 /** The course of a temperature, and its ends. */
 export interface TemperatureCourse {
@@ -48,96 +62,79 @@ export interface PackTemperature extends TemperatureCourse, Findings {
   readonly energies: PackEnergies
 }
 
-const switchedGiven = /*@__PURE__*/ (() => ({
+const switchedFields = /*@__PURE__*/ (() => ({
   on: given('temperature', 'Cell temperature at which it switches on'),
   off: given('temperature', 'Cell temperature at which it switches off'),
 }))()
 
-const packGiven = /*@__PURE__*/ about(
-  'a pack and what happens to it',
-  z.strictObject({
-    heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
-    conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { min: 0 }),
-    surroundings: given('temperature', 'Temperature of the surroundings'),
-    initial: given('temperature', 'Temperature of the pack at the start'),
-    heat: about(
-      'the heat of the cells, step by step',
-      z.optional(
-        z.readonly(
-          z
-            .array(z.readonly(z.tuple([given('power', 'Heat of the cells'), given('time', 'Duration', { above: 0 })])))
-            .check(z.minLength(1)),
-        ),
-      ),
-    ),
-    current: about(
-      'the current of the pack, step by step',
-      z.optional(
-        z.readonly(
-          z
-            .array(
-              z.readonly(
-                z.tuple([given('current', 'Current, positive on discharge'), given('time', 'Duration', { above: 0 })]),
-              ),
-            )
-            .check(z.minLength(1)),
-        ),
-      ),
-    ),
-    resistance: about(
-      'the resistance of the pack at two temperatures',
-      z.optional(
-        z.strictObject({
-          coldTemperature: given('temperature', 'Colder temperature of measurement', { above: 0 }),
-          coldResistance: given('resistance', 'Resistance measured in the cold', { above: 0 }),
-          warmTemperature: given('temperature', 'Warmer temperature of measurement', { above: 0 }),
-          warmResistance: given('resistance', 'Resistance measured in the warm', { above: 0 }),
-        }),
-      ),
-    ),
-    heater: about(
-      'a heater that switches on in the cold',
-      z.optional(z.strictObject({ power: given('power', 'Power of the heater', { above: 0 }), ...switchedGiven })),
-    ),
-    cooling: about(
-      'cooling that switches on in the heat, by a power, a conductance, or both',
-      z.optional(
-        z.strictObject({
-          power: z.optional(given('power', 'Heat that it takes', { above: 0 })),
-          conductance: z.optional(
-            given('thermalConductance', 'Conductance to the surroundings that it adds', { above: 0 }),
-          ),
-          ...switchedGiven,
-        }),
-      ),
-    ),
-    coolant: about(
-      'the coolant as a body of its own',
-      z.optional(
-        z.strictObject({
-          heatCapacity: given('heatCapacity', 'Heat capacity of coolant, plates and pipes', { above: 0 }),
-          fromCells: given('thermalConductance', 'Conductance from the cells to the coolant', { min: 0 }),
-          toSurroundings: given('thermalConductance', 'Conductance from the coolant to the surroundings', { min: 0 }),
-          heat: z.optional(given('power', 'Heat that comes into the coolant from elsewhere')),
-          initial: z.optional(given('temperature', 'Temperature of the coolant at the start')),
-        }),
-      ),
-    ),
-    limits: about(
-      'the limits of the cells',
-      z.optional(
-        z.strictObject({
-          low: z.optional(given('temperature', 'Lowest temperature allowed')),
-          high: z.optional(given('temperature', 'Highest temperature allowed')),
-          charge: z.optional(given('temperature', 'Lowest temperature at which they may be charged')),
-        }),
-      ),
-    ),
-    every: z.optional(given('time', 'Time from point to point of the series', { above: 0 })),
-  }),
-)
+const resistanceField = /*@__PURE__*/ (() =>
+  group('the resistance of the pack at two temperatures', {
+    coldTemperature: given('temperature', 'Colder temperature of measurement', { above: 0 }),
+    coldResistance: given('resistance', 'Resistance measured in the cold', { above: 0 }),
+    warmTemperature: given('temperature', 'Warmer temperature of measurement', { above: 0 }),
+    warmResistance: given('resistance', 'Resistance measured in the warm', { above: 0 }),
+  }))()
 
-type Pack = Read<typeof packGiven>
+const packFields = /*@__PURE__*/ (() => ({
+  heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
+  conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { min: 0 }),
+  surroundings: given('temperature', 'Temperature of the surroundings', outdoors),
+  initial: given('temperature', 'Temperature of the pack at the start'),
+  heat: optional(
+    pairs(
+      'the heat of the cells, step by step',
+      given('power', 'Heat of the cells'),
+      given('time', 'Duration', { above: 0 }),
+      { least: 1 },
+    ),
+  ),
+  current: optional(
+    pairs(
+      'the current of the pack, step by step',
+      given('current', 'Current, positive on discharge'),
+      given('time', 'Duration', { above: 0 }),
+      { least: 1 },
+    ),
+  ),
+  resistance: optional(resistanceField),
+  heater: optional(
+    group('a heater that switches on in the cold', {
+      power: given('power', 'Power of the heater', { above: 0 }),
+      ...switchedFields,
+    }),
+  ),
+  cooling: optional(
+    group('cooling that switches on in the heat, by a power, a conductance, or both', {
+      power: optional(given('power', 'Heat that it takes, as a chiller does', { above: 0 })),
+      conductance: optional(
+        given('thermalConductance', 'Conductance to the surroundings that it adds, as a fan does', { above: 0 }),
+      ),
+      ...switchedFields,
+    }),
+  ),
+  coolant: optional(
+    group('the coolant as a body of its own', {
+      heatCapacity: given('heatCapacity', 'Heat capacity of coolant, plates and pipes', { above: 0 }),
+      fromCells: given('thermalConductance', 'Conductance from the cells to the coolant', { min: 0 }),
+      toSurroundings: given('thermalConductance', 'Conductance from the coolant to the surroundings', { min: 0 }),
+      heat: given('power', 'Heat that comes into the coolant from elsewhere', {
+        default: '0 W',
+        because: 'nothing but the cells in its circuit',
+      }),
+      initial: optional(given('temperature', 'Temperature of the coolant at the start')),
+    }),
+  ),
+  limits: optional(
+    group('the limits of the cells', {
+      low: optional(given('temperature', 'Lowest temperature allowed')),
+      high: optional(given('temperature', 'Highest temperature allowed')),
+      charge: optional(given('temperature', 'Lowest temperature at which they may be charged')),
+    }),
+  ),
+  every: optional(given('time', 'Time from point to point of the series, for a drawing', { above: 0 })),
+}))()
+
+type Pack = Read<typeof packFields>
 const where = 'packTemperature'
 
 /**
@@ -145,22 +142,11 @@ const where = 'packTemperature'
  * response of a body of one temperature (or of two, cells and coolant), and the moments at which a thermostat switches
  * are found from that response, not stepped over.
  *
- * - `heatCapacity` (kJ/K), above 0; `conductance` (W/K) from the pack to its surroundings, at least 0; `surroundings` and
- *   `initial` (°C)
- * - `heat`: steps `[power, duration]` (W, s) of the heat of the cells, as a drive cycle or a charge makes it; or
- *   `current`: steps `[current, duration]` (A, s), positive on discharge, with the `resistance` of the pack at two
- *   temperatures, between and beyond which it follows the law of Arrhenius
- * - `heater`: `power` (W), above 0, switched `on` when the cells come down to one temperature and `off` when they come up
- *   to a higher one (°C)
- * - `cooling`: `power` (W) that it takes, as a chiller does, or `conductance` (W/K) that it adds, as a fan does, both above
- *   0; switched `on` when the cells come up to one temperature and `off` when they come down to a lower one
- * - `coolant`: makes the coolant a body of its own, to which heater and cooling then belong: `heatCapacity` (kJ/K), above
- *   0, conductances `fromCells` and `toSurroundings` (W/K), at least 0, `heat` (W) that motor and controller put in, 0
- *   unless given, and its `initial` temperature, that of the pack unless given. `conductance` is then that of the cells
- *   past the coolant
- * - `limits` (°C): `low` and `high` for the cells; `charge`, the least at which they may be charged, 0 °C unless given.
- *   Without `high` a check fails beyond 60 °C, a common limit
- * - `every` (s), above 0: adds points to the series, for a drawing
+ * What the cells make is `heat`, steps of power and duration, as a drive cycle or a charge makes it; or `current`, steps of
+ * current and duration, with the `resistance` of the pack at two temperatures, between and beyond which it follows the law of
+ * Arrhenius. A `heater` switches on when the cells come down to one temperature and off when they come up to a higher one;
+ * `cooling` the other way round. A `coolant` is a body of its own, to which heater and cooling then belong; `conductance` is
+ * then that of the cells past the coolant.
  *
  * @returns The {@link PackTemperature}: series, maximum, minimum, final, the heat balance, and checks of the limits.
  * @throws InputError for what cannot be used, by its path; CalculationError where a thermostat would switch more than
@@ -179,28 +165,38 @@ const where = 'packTemperature'
  * String(night.final) // '-2.467 °C'
  * ```
  */
-export const packTemperature = /*@__PURE__*/ procedure(where, packGiven, (pack): PackTemperature => {
-  refuseUnusable(pack)
-  const run = follow(pack)
-  worked(pack, run.stretches)
-  const { tally } = run
-  const [cells, coolant] = run.tracks
-  const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
-  return {
-    ...courseOf(cells),
-    ...(coolant === undefined ? {} : { coolant: courseOf(coolant) }),
-    energies: {
-      made: energy(tally.made),
-      coolantHeat: energy(tally.coolantHeat),
-      heater: energy(tally.heater),
-      cooling: energy(tally.cooling),
-      lost: energy(tally.lost),
-      stored: energy(tally.stored),
-    },
-    checks: checksOf(pack, run),
-    assumptions: assumptionsOf(pack, run),
-    cautions: [cautions.lithiumCells],
-  }
+export const packTemperature = /*@__PURE__*/ procedure({
+  name: where,
+  title: 'Temperature of a pack over time',
+  answers: 'How warm or cold do the cells become over a drive, a charge or a night?',
+  input: packFields,
+  source: [
+    cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5'),
+    cite('Bernardi, Pawlikowski and Newman (1985)', 'heat of cells'),
+  ],
+  work: (pack): Unfinished<PackTemperature> => {
+    refuseUnusable(pack)
+    const run = follow(pack)
+    worked(pack, run.stretches)
+    const { tally } = run
+    const [cells, coolant] = run.tracks
+    const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
+    return {
+      ...courseOf(cells),
+      ...(coolant === undefined ? {} : { coolant: courseOf(coolant) }),
+      energies: {
+        made: energy(tally.made),
+        coolantHeat: energy(tally.coolantHeat),
+        heater: energy(tally.heater),
+        cooling: energy(tally.cooling),
+        lost: energy(tally.lost),
+        stored: energy(tally.stored),
+      },
+      checks: checksOf(pack, run),
+      assumptions: assumptionsOf(pack, run),
+      cautions: [lithiumCells],
+    }
+  },
 })
 
 /** The course of a temperature while it is followed, in SI units. */
@@ -277,7 +273,7 @@ function bodiesOf({ heatCapacity, conductance, surroundings, coolant }: Pack): B
     capacities: coolant === undefined ? [heatCapacity.si] : [heatCapacity.si, coolant.heatCapacity.si],
     away: coolant === undefined ? [conductance.si] : [conductance.si, coolant.toSurroundings.si],
     between: coolant?.fromCells.si ?? 0,
-    heats: [0, coolant?.heat?.si ?? 0],
+    heats: [0, coolant?.heat.si ?? 0],
   }
 }
 
@@ -526,27 +522,40 @@ function worked(pack: Pack, stretches: readonly Stretch[]): void {
 
 /** The highest temperature that makers commonly allow, in kelvins: 60 °C. */
 const USUAL_HIGH = 333.15
-const usual = 'the usual limit of lithium cells (common practice); that of the maker counts'
-
 function checksOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
   const { low, high, charge } = pack.limits ?? {}
   const basis = 'the limit given for the cells'
   const highest = (limit: Quantity<'temperature'>, because: string) =>
-    check('Highest cell temperature', celsius(cells.maximum), 'at most', limit, because)
+    check('cell.hottest', 'Highest cell temperature', celsius(cells.maximum), 'at most', limit, because, 'limits.high')
   return [
     ...(high === undefined ? [] : [highest(high, basis)]),
     // Unasked, only what is surely too hot is held against a limit.
-    ...(high === undefined && cells.maximum > USUAL_HIGH ? [highest(celsius(USUAL_HIGH), usual)] : []),
-    ...(low === undefined ? [] : [check('Lowest cell temperature', celsius(cells.minimum), 'at least', low, basis)]),
+    ...(high === undefined && cells.maximum > USUAL_HIGH ? [highest(celsius(USUAL_HIGH), usualChargeLimit)] : []),
+    ...(low === undefined
+      ? []
+      : [
+          check(
+            'cell.coldest',
+            'Lowest cell temperature',
+            celsius(cells.minimum),
+            'at least',
+            low,
+            basis,
+            'limits.low',
+          ),
+        ]),
     ...(lowestCharging === undefined
       ? []
       : [
           check(
+            'cell.chargeTemperature',
             'Lowest cell temperature while charging',
             celsius(lowestCharging),
             'at least',
             charge ?? quantity('temperature', 0, '°C'),
-            charge === undefined ? usual : basis,
+            charge === undefined ? usualChargeLimit : basis,
+            'limits.charge',
+            'current',
           ),
         ]),
     ...heaterChecks(pack),
@@ -566,30 +575,36 @@ function heaterChecks(pack: Pack): Check[] {
   if (end > heater.off.si) return []
   return [
     check(
+      'heater.reach',
       'Cells in the end, with the heater always on and nothing else to warm them',
       celsius(end),
       'at least',
       heater.off,
       'the temperature at which it switches off',
+      'heater.off',
+      'heater.power',
     ),
   ]
 }
 
-function assumptionsOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): string[] {
+function assumptionsOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Assumption[] {
   const { resistance, coolant, limits } = pack
   return [
-    coolant === undefined
-      ? 'The pack has one temperature throughout.'
-      : 'The cells have one temperature throughout, and so has the coolant; heater and cooling act on the coolant.',
+    assumed(
+      'pack.oneTemperature',
+      coolant === undefined
+        ? 'The pack has one temperature throughout.'
+        : 'The cells have one temperature throughout, and so has the coolant; heater and cooling act on the coolant.',
+    ),
     ...(resistance === undefined ? [] : resistanceAssumptions(resistance, cells)),
-    ...(coolant !== undefined && coolant.initial === undefined ? ['The coolant starts as warm as the cells.'] : []),
-    ...(lowestCharging !== undefined && limits?.charge === undefined
-      ? ['The cells may be charged from 0 °C on, unless their maker says otherwise.']
+    ...(coolant !== undefined && coolant.initial === undefined
+      ? [assumed('coolant.initial.default', 'The coolant starts as warm as the cells.')]
       : []),
+    ...(lowestCharging !== undefined && limits?.charge === undefined ? [chargedFromFreezing('limits.charge')] : []),
   ]
 }
 
-function resistanceAssumptions(measured: NonNullable<Pack['resistance']>, { minimum, maximum }: Track): string[] {
+function resistanceAssumptions(measured: NonNullable<Pack['resistance']>, { minimum, maximum }: Track): Assumption[] {
   const { coldTemperature, coldResistance, warmTemperature, warmResistance } = measured
   const steepness = Math.log(coldResistance.ratioTo(warmResistance)) / (1 / coldTemperature.si - 1 / warmTemperature.si)
   // A chord lies above its curve by at most an eighth of the square of its width times the second derivative.
@@ -597,10 +612,16 @@ function resistanceAssumptions(measured: NonNullable<Pack['resistance']>, { mini
   const most = quantity('ratio', off).as('%')
   const isBeyond = minimum < coldTemperature.si || maximum > warmTemperature.si
   return [
-    `The resistance follows the law of Arrhenius in straight pieces of ${BAND} K, at most ${most} above it; the heat of entropy is left out.`,
+    assumed(
+      'resistance.arrhenius',
+      `The resistance follows the law of Arrhenius in straight pieces of ${BAND} K, at most ${most} above it; the heat of entropy is left out.`,
+    ),
     ...(isBeyond
       ? [
-          `Outside ${coldTemperature} to ${warmTemperature}, between which the resistance was measured, its law is a guess.`,
+          assumed(
+            'resistance.beyond',
+            `Outside ${coldTemperature} to ${warmTemperature}, between which the resistance was measured, its law is a guess.`,
+          ),
         ]
       : []),
   ]

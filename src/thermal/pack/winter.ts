@@ -3,11 +3,22 @@
  *
  * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5.
  */
-import * as z from 'zod/mini'
-import { cautions, check, type Findings } from '../../findings/index.js'
-import { definition, formula, input, output } from '../../formula/index.js'
+import { cite, definition, formula, input, output } from '../../formula/index.js'
+import { lithiumCells } from '../../procedure/cautions.js'
+import {
+  type Assumption,
+  type Check,
+  check,
+  type Findings,
+  given,
+  group,
+  optional,
+  procedure,
+  type Read,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { about, given, procedure, type Read } from '../../structure/index.js'
+import { outdoors } from '../air/dry-air.js'
 import { heaterEnergy, steadyTemperature, warmUpTime } from '../lumped.js'
 
 /**
@@ -54,37 +65,25 @@ export interface WinterStart extends Findings {
   readonly ceiling: Quantity<'temperature'>
 }
 
-const startGiven = /*@__PURE__*/ about(
-  'a cold pack and its heater',
-  z.strictObject({
-    pack: about(
-      'the pack',
-      z.strictObject({
-        heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
-        energy: given('energy', 'Energy of the pack', { above: 0 }),
-      }),
-    ),
-    from: given('temperature', 'Temperature of the pack at the start'),
-    to: given('temperature', 'Temperature to warm it to'),
-    heaterPower: given('power', 'Power of the heater', { above: 0 }),
-    conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { above: 0 }),
-    surroundings: given('temperature', 'Temperature of the surroundings'),
-    chargeLimit: z.optional(given('temperature', 'Lowest temperature at which the cells may be charged')),
+const startFields = /*@__PURE__*/ (() => ({
+  pack: group('the pack', {
+    heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
+    energy: given('energy', 'Energy of the pack', { above: 0 }),
   }),
-)
+  from: given('temperature', 'Temperature of the pack at the start'),
+  to: given('temperature', 'Temperature to warm it to'),
+  heaterPower: given('power', 'Power of the heater', { above: 0 }),
+  conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { above: 0 }),
+  surroundings: given('temperature', 'Temperature of the surroundings', outdoors),
+  chargeLimit: optional(given('temperature', 'Lowest temperature at which the cells may be charged')),
+}))()
 
-type Start = Read<typeof startGiven>
+type Start = Read<typeof startFields>
 const where = 'winterStart'
 
 /**
  * Finds how long a heater takes to warm a cold pack, and what that costs in energy and in share of the pack. Lithium
  * cells must not be charged below the limit of their maker, commonly 0 °C: nor by a charger, nor by braking.
- *
- * - `pack`: `heatCapacity` (kJ/K) and `energy` (kWh), both above 0
- * - `from`, `to` (°C): temperatures of the pack before and after; `to` at least `from`
- * - `heaterPower` (W), above 0: what reaches the pack
- * - `conductance` (W/K), above 0, from the pack to its `surroundings` (°C)
- * - `chargeLimit` (°C): lowest temperature at which the cells may be charged, 0 °C unless given
  *
  * @returns The {@link WinterStart}, with checks of the temperature for charging and of the energy.
  * @throws InputError for what cannot be used, by its path; CalculationError where the heater never reaches the
@@ -106,45 +105,73 @@ const where = 'winterStart'
  * String(share) // '6.036 %'
  * ```
  */
-export const winterStart = /*@__PURE__*/ procedure(where, startGiven, (start): WinterStart => {
-  const { pack, from, to, heaterPower: power, conductance, surroundings } = start
-  if (to.si < from.si) {
-    const expected = `a temperature of at least that at the start, ${from}`
-    throw new InputError(where, [{ path: 'to', expected, received: String(to) }])
-  }
-  const ceiling = steadyTemperature({ surroundings, power, conductance })
-  if (ceiling.si <= to.si) {
-    const message = `the heater never brings the pack to ${to}: in the end it reaches ${ceiling}`
-    throw new CalculationError(where, message, { ceiling: String(ceiling) })
-  }
-  const { heatCapacity } = pack
-  const time = warmUpTime({ heatCapacity, conductance, power, from, to, surroundings })
-  const energy = heaterEnergy({ power, time })
-  const share = energyShare({ energy, packEnergy: pack.energy })
-  return { time, energy, share, ceiling, ...findingsOf(start, energy) }
+export const winterStart = /*@__PURE__*/ procedure({
+  name: where,
+  title: 'Warming a cold pack',
+  answers: 'How long does a heater take to warm a cold pack, and what does that cost in energy?',
+  input: startFields,
+  source: [cite('Incropera, Fundamentals of Heat and Mass Transfer', 'chapter 5')],
+  assumes: [
+    'The pack has one temperature throughout; in truth the cells farthest from the heater lag behind.',
+    'All the power of the heater reaches the pack.',
+  ],
+  work: (start): Unfinished<WinterStart> => {
+    const { pack, from, to, heaterPower: power, conductance, surroundings } = start
+    if (to.si < from.si) {
+      const expected = `a temperature of at least that at the start, ${from}`
+      throw new InputError(where, [{ path: 'to', expected, received: String(to) }])
+    }
+    const ceiling = steadyTemperature({ surroundings, power, conductance })
+    if (ceiling.si <= to.si) {
+      const message = `the heater never brings the pack to ${to}: in the end it reaches ${ceiling}`
+      throw new CalculationError(where, message, { ceiling: String(ceiling) })
+    }
+    const { heatCapacity } = pack
+    const time = warmUpTime({ heatCapacity, conductance, power, from, to, surroundings })
+    const energy = heaterEnergy({ power, time })
+    const share = energyShare({ energy, packEnergy: pack.energy })
+    return {
+      time,
+      energy,
+      share,
+      ceiling,
+      checks: checksOf(start, energy),
+      assumptions: start.chargeLimit === undefined ? [chargedFromFreezing('chargeLimit')] : [],
+      cautions: [lithiumCells],
+    }
+  },
 })
 
-function findingsOf({ pack, to, chargeLimit }: Start, energy: Quantity<'energy'>): Findings {
-  const limit = chargeLimit ?? quantity('temperature', 0, '°C')
-  const usual = 'the usual limit of lithium cells (common practice); that of the maker counts'
-  return {
-    checks: [
-      check(
-        'Cell temperature for charging',
-        to,
-        'at least',
-        limit,
-        chargeLimit === undefined ? usual : 'the limit given',
-      ),
-      check('Energy of the heater, if the pack feeds it', energy, 'at most', pack.energy, 'the energy of the pack'),
-    ],
-    assumptions: [
-      'The pack has one temperature throughout; in truth the cells farthest from the heater lag behind.',
-      'All the power of the heater reaches the pack.',
-      ...(chargeLimit === undefined
-        ? ['The cells may be charged from 0 °C on, unless their maker says otherwise.']
-        : []),
-    ],
-    cautions: [cautions.lithiumCells],
-  }
+/** Where the cells' limit for charging is not given. */
+export const usualChargeLimit = 'the usual limit of lithium cells (common practice); that of the maker counts'
+
+/** What stands where no lowest temperature for charging is given. */
+export function chargedFromFreezing(path: string): Assumption {
+  const text = 'The cells may be charged from 0 °C on, unless their maker says otherwise.'
+  return { id: `${path}.default`, path, value: quantity('temperature', 0, '°C'), because: usualChargeLimit, text }
+}
+
+function checksOf({ pack, to, chargeLimit }: Start, energy: Quantity<'energy'>): Check[] {
+  return [
+    check(
+      'cell.chargeTemperature',
+      'Cell temperature for charging',
+      to,
+      'at least',
+      chargeLimit ?? quantity('temperature', 0, '°C'),
+      chargeLimit === undefined ? usualChargeLimit : 'the limit given',
+      'to',
+      'chargeLimit',
+    ),
+    check(
+      'heater.energy',
+      'Energy of the heater, if the pack feeds it',
+      energy,
+      'at most',
+      pack.energy,
+      'the energy of the pack',
+      'pack.energy',
+      'heaterPower',
+    ),
+  ]
 }
