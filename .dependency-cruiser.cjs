@@ -18,11 +18,7 @@ const layers = [
 
 /** The folders in a layer, from the lowest up in the same way. A file beside them may stand between two of them. */
 const folders = {
-  thermal: [
-    ['air'],
-    ['pack'],
-    ['loop', 'cabin'],
-  ],
+  thermal: [['air'], ['pack'], ['loop', 'cabin']],
   mass: [['placing', 'ride']],
   electrical: [
     ['pack', 'cable'],

@@ -59,9 +59,9 @@ const protectFields = /*@__PURE__*/ (() => {
   const { current, profile, systemVoltage: _, ...cable } = runFields
   return {
     name: text('What the run is called'),
-    pack: group('the pack', packFields),
-    load: group('what flows through the run', { current, profile }),
-    cable: group('the run of cable', {
+    pack: group('The pack', packFields),
+    load: group('What flows through the run', { current, profile }),
+    cable: group('The run of cable', {
       section: optional(text('The section, where it is given and only to be examined')),
       ...cable,
     }),

@@ -3,7 +3,7 @@
  * defaults and the grounds for them.
  */
 import type { Source } from '../formula/index.js'
-import { InputError, type Kind, type Quantity, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type Kind, type Quantity, quantity } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { type AnyField, type Field, type Fields, isField, type Need, type Read, type Written } from './field.js'
 import type { Assumption, Findings } from './findings.js'
@@ -142,13 +142,21 @@ function toldAsDefault(where: string, told: readonly Assumption[], work: () => u
   try {
     return work()
   } catch (error) {
-    if (!(error instanceof InputError) || error.where !== where) throw error
+    if (!(error instanceof InputError)) throw error
+    // What a formula on the way refuses is no field of the caller's.
+    if (error.where !== where) throw beyond(where, error)
     const issues = error.issues.map((issue) => {
       const stands = told.find(({ path, value }) => path === issue.path && value !== undefined)
       return stands === undefined ? issue : { ...issue, received: `nothing, which is ${stands.value}` }
     })
     throw new InputError(where, issues)
   }
+}
+
+/** The error where the figures lead out of what a formula or procedure on the way holds for. */
+function beyond(where: string, { where: inner, message }: InputError): CalculationError {
+  const [, ...issues] = message.split(/\n\s*/)
+  return new CalculationError(where, `${inner} does not hold for these figures: ${issues.join('; ')}`)
 }
 
 function isFindings(result: unknown): result is Partial<Findings> {

@@ -148,5 +148,9 @@ function quantitiesOf({ kind, bounds }: QuantityField, present: unknown): fc.Arb
             .map((power) => quantity<Kind>(kind, present as never).si * 10 ** power)
             .filter(isWithin),
         ]
-  return fc.oneof(anywhere, ...near, ...near, ...near).map(text)
+  // Text has fewer digits than a number, and may pass a bound.
+  return fc
+    .oneof(anywhere, ...near, ...near, ...near)
+    .map(text)
+    .filter((each) => isWithin(quantity<Kind>(kind, each as never).si))
 }

@@ -10,7 +10,7 @@ import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from
 /** Currents one after the other, each for a time. */
 export const profileField = /*@__PURE__*/ (() =>
   pairs(
-    'currents, each for a time',
+    'Currents, each for a time',
     given('current', 'Current of either sign'),
     given('time', 'Time that it lasts', { above: 0 }),
     { least: 1 },

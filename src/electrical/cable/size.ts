@@ -297,7 +297,7 @@ function temperatureOf(run: Run, cable: Cable, isTooMuch: boolean): Quantity<'te
 /** What the fault through a cable may be told by. */
 const faultField = /*@__PURE__*/ (() =>
   group(
-    'the fault that the cable must withstand: a current for a time, or the joule integral that its fuse lets through',
+    'The fault that the cable must withstand: a current for a time, or the joule integral that its fuse lets through',
     {
       current: optional(given('current', 'Fault current', { above: 0 })),
       time: optional(given('time', 'Time until it is broken', { above: 0, max: '5 s' })),

@@ -68,10 +68,10 @@ export interface FuseSelection extends FuseFigures, Findings {}
 
 /** A fuse as its maker describes it. */
 const fuseField = /*@__PURE__*/ (() =>
-  group('a fuse', {
+  group('A fuse', {
     name: optional(text('What it is called')),
     rating: given('current', 'Rated current', { above: 0 }),
-    voltage: group('its rated voltages', {
+    voltage: group('Its rated voltages', {
       dc: optional(given('voltage', 'Rated voltage for direct current', { above: 0 })),
       ac: optional(given('voltage', 'Rated voltage for alternating current', { above: 0 })),
     }),
@@ -80,7 +80,7 @@ const fuseField = /*@__PURE__*/ (() =>
     clearingIntegral: optional(given('jouleIntegral', 'Greatest joule integral until it has cleared', { above: 0 })),
     curve: optional(
       pairs(
-        'its time–current curve, the currents rising',
+        'Its time–current curve, the currents rising',
         given('current', 'Current', { above: 0 }),
         given('time', 'Time until it opens', { above: 0 }),
         { least: 2 },
@@ -89,7 +89,7 @@ const fuseField = /*@__PURE__*/ (() =>
   }))()
 
 /** Fuses to choose from. */
-export const candidatesField = /*@__PURE__*/ (() => list('fuses to choose from', fuseField, { least: 1 }))()
+export const candidatesField = /*@__PURE__*/ (() => list('Fuses to choose from', fuseField, { least: 1 }))()
 
 /** What is asked of a fuse beside its load, its pack and its cable. */
 export const fuseFields = /*@__PURE__*/ (() => ({
@@ -108,13 +108,13 @@ const selectFields = /*@__PURE__*/ (() => ({
   current: given('current', 'Continuous current of the load', { above: 0 }),
   profile: optional(profileField),
   ...fuseFields,
-  pack: group('the pack that feeds a fault', {
+  pack: group('The pack that feeds a fault', {
     maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
     openCircuit: given('voltage', 'Open-circuit voltage of the nearly empty pack', { above: 0 }),
     resistance: given('resistance', 'Resistance of the warm pack', { above: 0 }),
     coldResistance: optional(given('resistance', 'Resistance of the nearly empty pack in the cold', { above: 0 })),
   }),
-  cable: group('the cable that the fuse protects', {
+  cable: group('The cable that the fuse protects', {
     ampacity: given('current', 'Continuous current of the cable', { above: 0 }),
     withstand: given('jouleIntegral', 'Joule integral that the cable withstands', { above: 0 }),
     resistance: given('resistance', 'Resistance of the run, out and back, as warm as it gets', { min: 0 }),

@@ -97,23 +97,23 @@ const pieceFields = /*@__PURE__*/ (() => ({
   at: optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
   heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
 }))()
-const pieceField = /*@__PURE__*/ (() => group('a pipe (length and bore) or a part (drop and at)', pieceFields))()
+const pieceField = /*@__PURE__*/ (() => group('A pipe (length and bore) or a part (drop and at)', pieceFields))()
 
 const segmentFields = /*@__PURE__*/ (() => ({
   ...pieceFields,
   parallel: optional(
     list(
-      'branches side by side, each a list of pipes and parts',
-      list('pipes and parts, one after the other', pieceField, { least: 1 }),
+      'Branches side by side, each a list of pipes and parts',
+      list('Pipes and parts, one after the other', pieceField, { least: 1 }),
       { least: 2 },
     ),
   ),
 }))()
 const segmentField = /*@__PURE__*/ (() =>
-  group('a pipe (length and bore), a part (drop and at), or branches side by side (parallel)', segmentFields))()
+  group('A pipe (length and bore), a part (drop and at), or branches side by side (parallel)', segmentFields))()
 
 const sideField = /*@__PURE__*/ (() =>
-  group('the conductance of one side', {
+  group('The conductance of one side', {
     conductance: given('thermalConductance', 'Conductance of this side', { above: 0 }),
     at: given('volumeFlow', 'Flow for which it is given', { above: 0 }),
     exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
@@ -123,23 +123,23 @@ const sideField = /*@__PURE__*/ (() =>
 export const loopFields = /*@__PURE__*/ (() => ({
   coolant: coolantField,
   pump: pairs(
-    'the curve of the pump, from no flow on',
+    'The curve of the pump, from no flow on',
     given('volumeFlow', 'Flow', { min: 0 }),
     given('pressure', 'Pressure', { min: 0 }),
     { least: 2 },
   ),
-  segments: list('what the coolant passes, from the outlet of the radiator on', segmentField, { least: 1 }),
-  radiator: group('the radiator, by its effectiveness, its conductance, or the conductances of its two sides', {
+  segments: list('What the coolant passes, from the outlet of the radiator on', segmentField, { least: 1 }),
+  radiator: group('The radiator, by its effectiveness, its conductance, or the conductances of its two sides', {
     effectiveness: optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
     conductance: optional(given('thermalConductance', 'Conductance from coolant to air', { above: 0 })),
     at: optional(
-      group('the flows for which the conductance is given', {
+      group('The flows for which the conductance is given', {
         air: given('volumeFlow', 'Air flow for which it is given', { above: 0 }),
         coolant: given('volumeFlow', 'Coolant flow for which it is given', { above: 0 }),
       }),
     ),
     exponents: optional(
-      group('how the conductance grows with the flows', {
+      group('How the conductance grows with the flows', {
         air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1 }),
         coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1 }),
       }),
@@ -154,7 +154,7 @@ export const loopFields = /*@__PURE__*/ (() => ({
 const loopInput = /*@__PURE__*/ (() => ({
   ...loopFields,
   heat: optional(given('power', 'Heat put in elsewhere than in a segment, before the radiator', { min: 0 })),
-  air: group('the air at the radiator', {
+  air: group('The air at the radiator', {
     temperature: given('temperature', 'Temperature of the air before the radiator', outdoors),
     flow: given('volumeFlow', 'Air flow through the radiator, at that temperature', { above: 0 }),
   }),

@@ -68,7 +68,7 @@ const switchedFields = /*@__PURE__*/ (() => ({
 }))()
 
 const resistanceField = /*@__PURE__*/ (() =>
-  group('the resistance of the pack at two temperatures', {
+  group('The resistance of the pack at two temperatures', {
     coldTemperature: given('temperature', 'Colder temperature of measurement', { above: 0 }),
     coldResistance: given('resistance', 'Resistance measured in the cold', { above: 0 }),
     warmTemperature: given('temperature', 'Warmer temperature of measurement', { above: 0 }),
@@ -82,7 +82,7 @@ const packFields = /*@__PURE__*/ (() => ({
   initial: given('temperature', 'Temperature of the pack at the start'),
   heat: optional(
     pairs(
-      'the heat of the cells, step by step',
+      'The heat of the cells, step by step',
       given('power', 'Heat of the cells'),
       given('time', 'Duration', { above: 0 }),
       { least: 1 },
@@ -90,7 +90,7 @@ const packFields = /*@__PURE__*/ (() => ({
   ),
   current: optional(
     pairs(
-      'the current of the pack, step by step',
+      'The current of the pack, step by step',
       given('current', 'Current, positive on discharge'),
       given('time', 'Duration', { above: 0 }),
       { least: 1 },
@@ -98,13 +98,13 @@ const packFields = /*@__PURE__*/ (() => ({
   ),
   resistance: optional(resistanceField),
   heater: optional(
-    group('a heater that switches on in the cold', {
+    group('A heater that switches on in the cold', {
       power: given('power', 'Power of the heater', { above: 0 }),
       ...switchedFields,
     }),
   ),
   cooling: optional(
-    group('cooling that switches on in the heat, by a power, a conductance, or both', {
+    group('Cooling that switches on in the heat, by a power, a conductance, or both', {
       power: optional(given('power', 'Heat that it takes, as a chiller does', { above: 0 })),
       conductance: optional(
         given('thermalConductance', 'Conductance to the surroundings that it adds, as a fan does', { above: 0 }),
@@ -113,7 +113,7 @@ const packFields = /*@__PURE__*/ (() => ({
     }),
   ),
   coolant: optional(
-    group('the coolant as a body of its own', {
+    group('The coolant as a body of its own', {
       heatCapacity: given('heatCapacity', 'Heat capacity of coolant, plates and pipes', { above: 0 }),
       fromCells: given('thermalConductance', 'Conductance from the cells to the coolant', { min: 0 }),
       toSurroundings: given('thermalConductance', 'Conductance from the coolant to the surroundings', { min: 0 }),
@@ -125,7 +125,7 @@ const packFields = /*@__PURE__*/ (() => ({
     }),
   ),
   limits: optional(
-    group('the limits of the cells', {
+    group('The limits of the cells', {
       low: optional(given('temperature', 'Lowest temperature allowed')),
       high: optional(given('temperature', 'Highest temperature allowed')),
       charge: optional(given('temperature', 'Lowest temperature at which they may be charged')),

@@ -66,7 +66,7 @@ export interface WinterStart extends Findings {
 }
 
 const startFields = /*@__PURE__*/ (() => ({
-  pack: group('the pack', {
+  pack: group('The pack', {
     heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
     energy: given('energy', 'Energy of the pack', { above: 0 }),
   }),
