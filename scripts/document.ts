@@ -1,13 +1,13 @@
 /**
- * Writes what is made from data: the doc comment under the first paragraph over every formula, the page of published
- * checks, and the output shown after every example in the README and the guides. `npm run docs` runs it, and a test
+ * Writes what is made from data: the doc comment under the first paragraph over every formula, and under what its author
+ * wrote over every procedure, the pages of procedures and of published checks, and the output shown after every example in the README and the guides. `npm run docs` runs it, and a test
  * fails when anything has drifted.
  */
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { catalogue } from '../src/catalogue.js'
+import { catalogue, procedures } from '../src/catalogue.js'
 import { type AnyFormula, limitsText, siText } from '../src/formula/formula.js'
 import { type Input, sourceText } from '../src/formula/index.js'
 import { type Kind, kinds, type Quantity } from '../src/quantity/index.js'
@@ -17,8 +17,9 @@ import type { HandbookEntry } from '../tests/handbook/handbook.js'
 import { massHandbook } from '../tests/handbook/mass.js'
 import { rangeHandbook } from '../tests/handbook/range.js'
 import { thermalHandbook } from '../tests/handbook/thermal.js'
-
-export const root = fileURLToPath(new URL('..', import.meta.url))
+import { procedureFacts, proceduresPage, sourceLine } from './procedures.js'
+import { root } from './root.js'
+import { item, lowerFirst, unitText, WIDTH, wrapped } from './words.js'
 
 const handbooks: { readonly [domain: string]: readonly HandbookEntry[] } = {
   mass: massHandbook,
@@ -27,9 +28,6 @@ const handbooks: { readonly [domain: string]: readonly HandbookEntry[] } = {
   range: rangeHandbook,
   thermal: thermalHandbook,
 }
-
-/** The width of a line of comment, with its margin. */
-const WIDTH = 118
 
 /** Every source file of a domain. */
 export function domainFiles(): string[] {
@@ -40,8 +38,46 @@ export function domainFiles(): string[] {
   )
 }
 
-/** A source file with the comment over each of its formulas written anew. */
+/** A source file with the comment over each of its formulas and procedures written anew. */
 export function withComments(source: string): string {
+  return withProcedures(withFormulas(source))
+}
+
+/** A procedure's name, and the comment over it. */
+const described =
+  /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\n(export const (\w+) = \/\*@__PURE__\*\/ (?:\(\(\) =>\s*)?procedure\()/g
+
+function withProcedures(source: string): string {
+  return source.replace(described, (whole, comment: string, code: string, name: string) => {
+    const procedure = procedures[name]
+    if (procedure === undefined) return whole
+    const lines = comment.split('\n').map((line) => line.replace(/^\s*\*? ?/, '').trimEnd())
+    const from = (start: string) => {
+      const found = lines.findIndex((line) => line.startsWith(start))
+      return found < 0 ? lines.length : found
+    }
+    const [facts, outcome, sources, example] = [
+      Math.min(...['Answers: ', '@returns', '@throws', 'Source: ', '@example'].map(from)),
+      Math.min(...['@returns', '@throws', 'Source: ', '@example'].map(from)),
+      Math.min(...['Source: ', '@example'].map(from)),
+      from('@example'),
+    ]
+    const part = (...ends: readonly [number, number?]) =>
+      lines
+        .slice(...ends)
+        .join('\n')
+        .trim()
+    const text = [
+      part(0, facts),
+      procedureFacts(procedure).join('\n'),
+      `${part(outcome, sources)}\n${wrapped(sourceLine(procedure)).join('\n')}`.trim(),
+      part(example),
+    ].join('\n\n')
+    return `${['/**', ...text.split('\n').map((line) => ` * ${line}`.trimEnd()), ' */'].join('\n')}\n${code}`
+  })
+}
+
+function withFormulas(source: string): string {
   const pattern = /\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\nexport const (\w+) = \/\*@__PURE__\*\/ formula\(/g
   return source.replace(pattern, (whole, comment: string, name: string) => {
     const formula = catalogue[name]
@@ -98,10 +134,6 @@ function inputText(key: string, { kind, symbol, about, limits, default: given }:
   return parts.join(', ')
 }
 
-function unitText(unit: string): string {
-  return unit === '1' ? 'a plain number' : unit
-}
-
 /** The first published check as a call, with the result that it gives and the figure it is held to. */
 function example(formula: AnyFormula): string[] {
   const row = rowsOf(formula.name)[0]
@@ -142,27 +174,6 @@ function code(value: unknown): string {
   return `quantity('${quantity.kind}', ${quantity.in(unit as never)}, '${unit}')`
 }
 
-function lowerFirst(text: string): string {
-  // A name or an abbreviation keeps its capital.
-  return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
-}
-
-function item(text: string): string[] {
-  return wrapped(text, WIDTH - 2).map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`))
-}
-
-function wrapped(text: string, width = WIDTH): string[] {
-  const lines: string[] = []
-  let line = ''
-  for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > width - 3) {
-      lines.push(line)
-      line = word
-    } else line = line === '' ? word : `${line} ${word}`
-  }
-  return [...lines, line]
-}
-
 /** The page that lists every published check, by domain and formula. */
 export function checksPage(): string {
   const sections = Object.entries(handbooks).flatMap(([domain, entries]) => [
@@ -196,9 +207,32 @@ export function checksPage(): string {
   ].join('\n')
 }
 
+/** The procedures of each domain, in the order of their files. */
+function proceduresByDomain(): { readonly [domain: string]: readonly string[] } {
+  return Object.fromEntries(
+    Object.keys(handbooks).map((domain) => [
+      domain,
+      domainFiles()
+        .filter((path) => path.startsWith(join(root, 'src', domain)))
+        .sort()
+        .flatMap((path) =>
+          Array.from(readFileSync(path, 'utf8').matchAll(described), ([, , , name]) => name as string),
+        ),
+    ]),
+  )
+}
+
+/** The page of the procedures. */
+export function procedurePage(): string {
+  return proceduresPage(proceduresByDomain())
+}
+
+/** The pages that are made here. */
+const made = ['checks.md', 'procedures.md']
+
 /** The pages whose examples are run. */
 export function pages(): string[] {
-  const guides = readdirSync(join(root, 'docs')).filter((file) => file.endsWith('.md') && file !== 'checks.md')
+  const guides = readdirSync(join(root, 'docs')).filter((file) => file.endsWith('.md') && !made.includes(file))
   return [join(root, 'README.md'), join(root, 'DEVELOPERS.md'), ...guides.map((file) => join(root, 'docs', file))]
 }
 
@@ -249,6 +283,7 @@ export function documents(): { readonly path: string; readonly wanted: string }[
   return [
     ...domainFiles().map((path) => ({ path, wanted: withComments(readFileSync(path, 'utf8')) })),
     { path: join(root, 'docs', 'checks.md'), wanted: checksPage() },
+    { path: join(root, 'docs', 'procedures.md'), wanted: procedurePage() },
     ...pages().map((path, i) => ({ path, wanted: outputs[i] as string })),
   ]
 }

@@ -1,7 +1,8 @@
 /** What is printed in comments, pages and examples is what the data and the code say today. */
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { checksPage, domainFiles, pages, root, withComments, withOutputs } from '../scripts/document.js'
+import { checksPage, domainFiles, pages, procedurePage, withComments, withOutputs } from '../scripts/document.js'
+import { root } from '../scripts/root.js'
 import { toText } from '../src/report/index.js'
 
 const name = (path: string) => path.slice(root.length)
@@ -14,6 +15,9 @@ describe('documentation that is made from data', () => {
   })
   it('the page of published checks', () => {
     expect(readFileSync(`${root}docs/checks.md`, 'utf8'), stale).toBe(checksPage())
+  })
+  it('the page of procedures', () => {
+    expect(readFileSync(`${root}docs/procedures.md`, 'utf8'), stale).toBe(procedurePage())
   })
   describe('the outputs shown', () => {
     const texts = pages().map((path) => readFileSync(path, 'utf8'))
@@ -50,6 +54,37 @@ describe('the comment over a formula', () => {
     expect(written).toContain(' * What the author wrote, over two lines.\n *\n * `P = 2 * I^2 * r * l`')
     expect(written).toContain(' * - `current` (`I`, A): steady or root-mean-square current, at least 0 A')
     expect(written).not.toContain('Old facts')
+    expect(withComments(written)).toBe(written)
+  })
+})
+
+describe('the comment over a procedure', () => {
+  it('keeps what its author wrote, and states fields, defaults and source from the description', () => {
+    const source = [
+      '/**',
+      ' * What the author wrote,',
+      ' * in his own lines.',
+      ' *',
+      ' * Answers: an old question?',
+      ' *',
+      ' * - `length`: what no longer holds',
+      ' *',
+      ' * @returns The section.',
+      ' * Source: an old book.',
+      ' *',
+      ' * @example',
+      ' * ```ts',
+      ' * sizeCable({})',
+      ' * ```',
+      ' */',
+      'export const sizeCable = /*@__PURE__*/ procedure({',
+    ].join('\n')
+    const written = withComments(source)
+    expect(written).toContain(' * What the author wrote,\n * in his own lines.\n *\n * Answers: which is the smallest')
+    expect(written).toContain(' * - `length`: one-way length of the run, in m, at least 0 m\n')
+    expect(written).toMatch(/`faultLimit`: [^`]+ 160 °C by default \(PVC/)
+    expect(written).toContain(' * @returns The section.\n * Source: IEC 60287-2-1; IEC 60364-5-52')
+    expect(written).not.toMatch(/old|no longer/)
     expect(withComments(written)).toBe(written)
   })
 })

@@ -136,7 +136,7 @@ export const prechargeResistance = /*@__PURE__*/ formula({
  * - `capacitance` (`C`, µF): capacitance, at least 0 µF
  * - `voltage` (`U`, V): voltage, at least 0 V
  * - gives `E`: energy held, in J
- * - Caution: A capacitor stays charged after the pack is disconnected: wait, then measure before touching
+ * - Caution: a capacitor stays charged after the pack is disconnected: wait, then measure before touching
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *
@@ -175,7 +175,7 @@ export const capacitorEnergy = /*@__PURE__*/ formula({
  * - gives `t`: discharge time, in s
  * - holds where from / to is at least 1
  * - Assumes: the pack is disconnected
- * - Caution: A discharge resistor can fail unseen: measure before touching
+ * - Caution: a discharge resistor can fail unseen: measure before touching
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *
@@ -299,9 +299,23 @@ const SAFE = /*@__PURE__*/ (() => quantity('voltage', '60 V'))()
  * Sizes the resistor that charges the capacitor of a controller before the main contactor closes, and tells how long the
  * capacitor takes to discharge to 60 V.
  *
+ * Answers: which resistor charges the capacitor of the controller in time, and how long does it take to discharge to
+ * 60 V?
+ *
+ * - `voltage`: voltage of the full pack, in V, above 0 V
+ * - `capacitance`: capacitance of the controller, in µF, above 0 µF
+ * - `time`: time allowed, in s, above 0 s
+ * - `target`: share of the voltage at which the contactor closes, in a plain number, above 0 and below 1, 95 % by
+ *   default (common practice, no source)
+ * - `dischargeResistance`: resistance through which it discharges, in mΩ, above 0 mΩ, optional
+ * - always assumed: nothing else draws current while the capacitor charges: a converter left on may keep it from ever
+ *   getting there
+ * - always assumed: the resistor takes up the energy of an event as a pulse; after repeated starts it needs time to
+ *   cool
+ *
  * @returns Resistance, currents, energy of each event, the voltage across the closing contactor, the discharge, and checks.
  * @throws InputError for input that cannot be used, by its path.
- * Source: circuit theory; ISO 6469-4:2015, 5.2 (60 V within 10 s of an impact).
+ * Source: by definition; ISO 6469-4:2015, 5.2 (60 V within 10 s of an impact).
  *
  * @example
  * ```ts
@@ -393,9 +407,14 @@ export interface StoredEnergy extends Findings {
  * Holds the energy in a capacitor that can be touched, such as the capacitors from the poles to the chassis, to the limit of
  * 0.2 J.
  *
+ * Answers: is the energy in a capacitor that can be touched within the limit of 0.2 J?
+ *
+ * - `capacitance`: capacitance, all that is in parallel, in µF, at least 0 µF
+ * - `voltage`: voltage that it can stand at, in V, at least 0 V
+ *
  * @returns The energy, the part above 60 V, and a check.
  * @throws InputError for input that cannot be used, by its path.
- * Source: ISO 6469-4:2015, 5.2; UN Regulation No. 94 (the part above 60 V, from memory).
+ * Source: ISO 6469-4:2015, 5.2; UN Regulation No. 94, requirements after impact (the part above 60 V), from memory.
  *
  * @example
  * ```ts

@@ -81,10 +81,54 @@ type Asked = Read<typeof protectFields>
 /**
  * Protects one run of cable: chooses section and fuse together and holds pack, load, cable and fuse each against each.
  *
+ * Answers: which section and which fuse agree with the load, the pack and each other?
+ *
+ * - `name`: what the run is called, text
+ * - `pack`: the pack, `{ module, series, parallel }`
+ * - `load`: what flows through the run
+ *   - `current`: steady current, in A, above 0 A, optional
+ *   - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
+ * - `cable`: the run of cable
+ *   - `section`: the section, where it is given and only to be examined, text, optional
+ *   - `length`: one-way length of the run, in m, at least 0 m
+ *   - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ *   - `insulationLimit`: continuous limit of the insulation, in °C, 105 °C by default (cross-linked cable, common
+ *     practice, no source)
+ *   - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
+ *     usual insulations, IEC 60364-5-54)
+ *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
+ *     default (a hot day, common practice, no source)
+ *   - `maximumDrop`: greatest drop, in V, above 0 V; or in a plain number, above 0, optional
+ *   - `series`: sections to choose from, 'metric' or 'american', metric by default (the sections of IEC 60228)
+ *   - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
+ *   - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
+ *     above 0 m, optional
+ *   - `bundled`: share of its ampacity that a bundle leaves a cable, in a plain number, above 0 and at most 1, 1 by
+ *     default (no bundle, duct or hot part warms the cables)
+ * - `nearlyEmpty`: state of charge at which the pack is nearly empty, in a plain number, at least 0 and at most 1, 5
+ *   % by default (a pack is hardly used below, common practice, no source)
+ * - `coldest`: lowest temperature of the cells, in °C, above -273.1 °C and below 25 °C, optional
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in a plain number, above 0, 1 by
+ *   default (the fuse sits no warmer than its rating allows)
+ * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, in a plain number,
+ *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
+ * - `candidates`: fuses to choose from, a list of at least 1, optional
+ *   - `name`: what it is called, text, optional
+ *   - `rating`: rated current, in A, above 0 A
+ *   - `voltage`: its rated voltages
+ *     - `dc`: rated voltage for direct current, in V, above 0 V, optional
+ *     - `ac`: rated voltage for alternating current, in V, above 0 V, optional
+ *   - `breakingCapacity`: greatest direct current that it breaks, in A, above 0 A
+ *   - `meltingIntegral`: melting (pre-arcing) joule integral, in A²·s, above 0 A²·s, optional
+ *   - `clearingIntegral`: greatest joule integral until it has cleared, in A²·s, above 0 A²·s, optional
+ *   - `curve`: its time–current curve, the currents rising, pairs of current and time until it opens, optional
+ * - always assumed: both conductors carry the same current
+ *
  * @returns Section and fuse, every smaller section with its reasons, and all checks. A `section` or candidates that do not
  * serve are returned with failed checks and reasons, not refused.
  * @throws InputError for input that cannot be used, by its path; CalculationError where no listed section serves.
- * Source: as {@link sizeCable} and {@link selectFuse}; ISO 6469-3 (voltage class).
+ * Source: NFPA 70 (NEC), 210.20(A); IEC 60364-4-43, 433.1 (from memory); IEC 60364-5-52, Annex G; IEC 60364-5-54,
+ * 543.1.2; ISO 6469-3.
  *
  * @example
  * ```ts

@@ -248,6 +248,17 @@ function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read
  * holds it to the least that is allowed. Take as the known resistance the least isolation in Ω/V times the working voltage,
  * within 20 %.
  *
+ * Answers: is the traction circuit isolated well enough from the chassis, and which pole leaks more?
+ *
+ * - `packVoltage`: voltage between the poles during the test, in V, above 0 V
+ * - `positive`: voltage from the positive pole to the chassis, in V, at least 0 V
+ * - `negative`: voltage from the negative pole to the chassis, in V, at least 0 V
+ * - `loadedReading`: larger of the two voltages, with the known resistance across it, in V, above 0 V
+ * - `insertedResistance`: known resistance, put from that pole to the chassis, in mΩ, above 0 mΩ
+ * - `workingVoltage`: highest working voltage, in V, above 0 V, optional
+ * - `circuit`: which circuits are connected, 'DC' or 'DC and AC', DC and AC by default (the motor's circuit hangs on
+ *   the pack's, and 500 Ω/V are asked for)
+ *
  * @returns The isolation of the weaker pole, the least allowed, and checks; one tells whether the meter's own resistance is
  * high enough, so that the two readings come to the voltage of the pack.
  * @throws InputError for readings that no circuit gives, by their path; CalculationError where the known resistance changes

@@ -398,7 +398,7 @@ export const raisedAngle = /*@__PURE__*/ formula({
  * - Assumes: the wheels turn freely, with no brake on
  * - Assumes: front and rear wheel centres stand equally high on level ground
  * - Assumes: all fluids are full or drained and nothing in the car can move
- * - Caution: A raised car can roll or fall: chock the wheels on the ground by free-running pads, use rated lifting
+ * - Caution: a raised car can roll or fall: chock the wheels on the ground by free-running pads, use rated lifting
  *   gear and stands, and keep everyone clear and out of the car
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.

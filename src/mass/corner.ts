@@ -407,11 +407,43 @@ const preloadField = /*@__PURE__*/ (() =>
  * carries the wheel rate times `preload` more. With no preload and no load, the body is taken to stand level; `heave`,
  * `roll` and `pitch` count from there.
  *
+ * Answers: what does each wheel carry, and how does the body stand on its springs?
+ *
+ * - `mass`: mass of the car, in kg, above 0 kg
+ * - `centreOfGravity`: where the centre of gravity lies
+ *   - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *   - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *   - `up`: height above the ground, in m, at least 0 m, optional
+ * - `wheelbase`: wheelbase, in m, above 0 m
+ * - `track`: the distances between the wheels of an axle
+ *   - `front`: front track, in m, above 0 m
+ *   - `rear`: rear track, in m, above 0 m
+ * - `rates`: the wheel rate at each wheel
+ *   - `frontLeft`: wheel rate of the front left wheel, in N/mm, above 0 N/mm
+ *   - `frontRight`: wheel rate of the front right wheel, in N/mm, above 0 N/mm
+ *   - `rearLeft`: wheel rate of the rear left wheel, in N/mm, above 0 N/mm
+ *   - `rearRight`: wheel rate of the rear right wheel, in N/mm, above 0 N/mm
+ * - `rollBars`: what an anti-roll bar adds to the roll rate of its axle, optional
+ *   - `front`: roll rate of the front anti-roll bar, in N·m/°, at least 0 N·m/°, 0 N·m/° by default (there is no bar)
+ *   - `rear`: roll rate of the rear anti-roll bar, in N·m/°, at least 0 N·m/°, 0 N·m/° by default (there is no bar)
+ * - `preload`: how far the seat of each spring is raised, as wheel travel, optional
+ *   - `frontLeft`: height by which the front left spring seat is raised, in m, 0 mm by default (the seat is where it
+ *     was)
+ *   - `frontRight`: height by which the front right spring seat is raised, in m, 0 mm by default (the seat is where it
+ *     was)
+ *   - `rearLeft`: height by which the rear left spring seat is raised, in m, 0 mm by default (the seat is where it was)
+ *   - `rearRight`: height by which the rear right spring seat is raised, in m, 0 mm by default (the seat is where it
+ *     was)
+ * - always assumed: the body does not twist, and the rates are the same over the travel
+ * - always assumed: the whole mass rests on the springs, that of wheels and axles too
+ * - always assumed: without load and preload the body stands level on its springs
+ *
  * @returns The corner masses, and heave, roll and pitch of the body, with what was assumed. Checks hold roll and pitch to
  * 10°, beyond which the geometry of small angles is out by more than some 1 %.
  * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would have to pull on the
  * ground, since four springs then no longer carry the body.
- * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapters 16 and 18.
+ * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 16; Milliken & Milliken, Race Car Vehicle
+ * Dynamics (1995), chapter 18.
  *
  * @example
  * ```ts
@@ -568,9 +600,28 @@ export interface CrossWeightTrim extends Findings {
  * roll or pitch changes, and so no anti-roll bar takes part. Seat heights are counted as wheel travel: multiply by the
  * motion ratio for the seat itself. Axle and side totals cannot be set with spring seats and stay as they are.
  *
+ * Answers: how far must each spring seat be raised or lowered for a cross weight?
+ *
+ * - `scales`: what the scales show
+ *   - `frontLeft`: mass on the front left wheel, in kg, at least 0 kg
+ *   - `frontRight`: mass on the front right wheel, in kg, at least 0 kg
+ *   - `rearLeft`: mass on the rear left wheel, in kg, at least 0 kg
+ *   - `rearRight`: mass on the rear right wheel, in kg, at least 0 kg
+ * - `wheelRates`: the wheel rate at each wheel
+ *   - `frontLeft`: wheel rate of the front left wheel, in N/mm, above 0 N/mm
+ *   - `frontRight`: wheel rate of the front right wheel, in N/mm, above 0 N/mm
+ *   - `rearLeft`: wheel rate of the rear left wheel, in N/mm, above 0 N/mm
+ *   - `rearRight`: wheel rate of the rear right wheel, in N/mm, above 0 N/mm
+ * - `track`: the distances between the wheels of an axle
+ *   - `front`: front track, in m, above 0 m
+ *   - `rear`: rear track, in m, above 0 m
+ * - `target`: cross weight wanted: front right and rear left over the whole, in a plain number, above 0 and below 1,
+ *   50 % by default (the car then turns alike to both sides; common practice, no source)
+ * - always assumed: the body does not twist, and nothing else in the suspension binds
+ *
  * @returns The change of seat height at each corner, and what the scales will show.
  * @throws InputError for input that cannot be used, by its path; CalculationError when the target would lift a wheel.
- * Source: by definition, as worked out in Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18.
+ * Source: by definition; Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 18.
  *
  * @example
  * ```ts

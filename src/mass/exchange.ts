@@ -67,13 +67,62 @@ export const limitsField = /*@__PURE__*/ (() =>
  * on a body that does not twist. Each part needs its `left`; without its `up` the new height is left out. What the scales
  * leave out (driver, passengers, load) the limits must leave room for: add it as parts to check that.
  *
+ * Answers: how does the car stand on its wheels after parts were taken out and others put in?
+ *
+ * - `car`: the car on its scales, before the exchange
+ *   - `scales`: what the scales show
+ *     - `frontLeft`: mass on the front left wheel, in kg, at least 0 kg
+ *     - `frontRight`: mass on the front right wheel, in kg, at least 0 kg
+ *     - `rearLeft`: mass on the rear left wheel, in kg, at least 0 kg
+ *     - `rearRight`: mass on the rear right wheel, in kg, at least 0 kg
+ *   - `wheelbase`: wheelbase, in m, above 0 m
+ *   - `track`: the distances between the wheels of an axle
+ *     - `front`: front track, in m, above 0 m
+ *     - `rear`: rear track, in m, above 0 m
+ *   - `raised`: the weighing with the rear axle raised, optional
+ *     - `rise`: height by which the rear wheel centres were raised, in m, above 0 m
+ *     - `loadedRadius`: height of the wheel centres above the ground, car level, in m, above 0 m
+ *     - `front`: mass on both front wheels, rear axle raised, in kg, at least 0 kg, optional
+ *     - `frontLeft`: mass on the front left wheel, rear axle raised, in kg, at least 0 kg, optional
+ *     - `frontRight`: mass on the front right wheel, rear axle raised, in kg, at least 0 kg, optional
+ * - `removed`: the parts taken out, a list
+ *   - `name`: what it is called, text
+ *   - `mass`: mass of one, in kg, above 0 kg
+ *   - `at`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1, optional
+ *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
+ *     - `length`: length along the car, in m, at least 0 m
+ *     - `width`: width across the car, in m, at least 0 m
+ * - `added`: the parts put in, a list
+ *   - `name`: what it is called, text
+ *   - `mass`: mass of one, in kg, above 0 kg
+ *   - `at`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1, optional
+ *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
+ *     - `length`: length along the car, in m, at least 0 m
+ *     - `width`: width across the car, in m, at least 0 m
+ * - `frontRollShare`: the front axle's share of the roll stiffness, in a plain number, at least 0 and at most 1, 0.5
+ *   by default (as if both axles resisted roll alike; common practice, no source)
+ * - `limits`: the greatest masses allowed, optional
+ *   - `gross`: greatest mass allowed, in kg, above 0 kg, optional
+ *   - `frontAxle`: greatest mass allowed on the front axle, in kg, above 0 kg, optional
+ *   - `rearAxle`: greatest mass allowed on the rear axle, in kg, above 0 kg, optional
+ * - always assumed: the car stood level, with its suspension settled
+ * - always assumed: the body does not twist, and the springs and bars of each axle are alike on both sides
+ *
  * @returns The stance before and after and the change, with checks, assumptions and cautions. The checks are of the car
  * after the exchange; those of the weighing stand with `before`. Parts that lie outside the wheels by more than a car
  * overhangs are named among the assumptions.
  * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would carry less than
  * nothing.
- * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1; Milliken & Milliken, Race Car Vehicle Dynamics
- * (1995), chapter 18.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1; Milliken & Milliken, Race Car Vehicle
+ * Dynamics (1995), chapter 18.
  *
  * @example
  * ```ts

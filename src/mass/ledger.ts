@@ -55,9 +55,24 @@ export type Part = Read<typeof partField>
 /**
  * Sums parts to their mass, their centre of gravity and their yaw inertia about it.
  *
+ * Answers: what do the parts weigh together, where is their centre of gravity, and how hard is it to turn them?
+ *
+ * - the input: the parts, a list of at least 1
+ *   - `name`: what it is called, text
+ *   - `mass`: mass of one, in kg, above 0 kg
+ *   - `at`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1, optional
+ *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
+ *     - `length`: length along the car, in m, at least 0 m
+ *     - `width`: width across the car, in m, at least 0 m
+ *
  * @returns Mass, centre of gravity and yaw inertia, with what was assumed.
  * @throws InputError for parts that cannot be used, such as one whose `left` is unknown, by its path in the list.
- * Source: Meriam & Kraige, Engineering Mechanics: Statics, chapter 5, and Dynamics, appendix B.
+ * Source: Meriam & Kraige, Engineering Mechanics: Statics, chapter 5; Meriam & Kraige, Engineering Mechanics:
+ * Dynamics, appendix B.
  *
  * @example
  * ```ts

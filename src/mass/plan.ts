@@ -51,8 +51,43 @@ const massField = /*@__PURE__*/ (() =>
  * gravity, and masses at their places. A stance is what `weigh` or `exchangeMasses` gives, or its `corners` and
  * `centreOfGravity`. Every place needs its `left`, without which it cannot be drawn.
  *
+ * Answers: where are the wheels, the centres of gravity and the masses in a drawing of the car from above?
+ *
+ * - `wheelbase`: wheelbase, in m, above 0 m
+ * - `track`: the distances between the wheels of an axle
+ *   - `front`: front track, in m, above 0 m
+ *   - `rear`: rear track, in m, above 0 m
+ * - `stance`: how the car stands
+ *   - `corners`: what the scales show
+ *     - `frontLeft`: mass on the front left wheel, in kg, at least 0 kg
+ *     - `frontRight`: mass on the front right wheel, in kg, at least 0 kg
+ *     - `rearLeft`: mass on the rear left wheel, in kg, at least 0 kg
+ *     - `rearRight`: mass on the rear right wheel, in kg, at least 0 kg
+ *   - `centreOfGravity`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ * - `before`: how the car stands, optional
+ *   - `corners`: what the scales show
+ *     - `frontLeft`: mass on the front left wheel, in kg, at least 0 kg
+ *     - `frontRight`: mass on the front right wheel, in kg, at least 0 kg
+ *     - `rearLeft`: mass on the rear left wheel, in kg, at least 0 kg
+ *     - `rearRight`: mass on the rear right wheel, in kg, at least 0 kg
+ *   - `centreOfGravity`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ * - `masses`: masses at their places, a list, optional
+ *   - `name`: what it is called, text
+ *   - `mass`: mass, in kg, at least 0 kg
+ *   - `at`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ *
  * @returns What there is to be drawn.
  * @throws InputError for input that cannot be used, by its path.
+ * Source: by definition.
  *
  * @example
  * ```ts

@@ -148,6 +148,25 @@ export const STOOD_LEVEL = 'The car stood level, with its suspension settled.'
  * `rise` and read the front scales again, as one sum `front` or as `frontLeft` and `frontRight`. One kilogram read wrong
  * moves the height by more than a centimetre at 10°.
  *
+ * Answers: how does the car stand on its wheels, and where is its centre of gravity?
+ *
+ * - `scales`: what the scales show
+ *   - `frontLeft`: mass on the front left wheel, in kg, at least 0 kg
+ *   - `frontRight`: mass on the front right wheel, in kg, at least 0 kg
+ *   - `rearLeft`: mass on the rear left wheel, in kg, at least 0 kg
+ *   - `rearRight`: mass on the rear right wheel, in kg, at least 0 kg
+ * - `wheelbase`: wheelbase, in m, above 0 m
+ * - `track`: the distances between the wheels of an axle
+ *   - `front`: front track, in m, above 0 m
+ *   - `rear`: rear track, in m, above 0 m
+ * - `raised`: the weighing with the rear axle raised, optional
+ *   - `rise`: height by which the rear wheel centres were raised, in m, above 0 m
+ *   - `loadedRadius`: height of the wheel centres above the ground, car level, in m, above 0 m
+ *   - `front`: mass on both front wheels, rear axle raised, in kg, at least 0 kg, optional
+ *   - `frontLeft`: mass on the front left wheel, rear axle raised, in kg, at least 0 kg, optional
+ *   - `frontRight`: mass on the front right wheel, rear axle raised, in kg, at least 0 kg, optional
+ * - always assumed: the car stood level, with its suspension settled
+ *
  * @returns The {@link Stance}, with checks, assumptions and cautions. A check holds the static stability factor to 1 where
  * the height is known: what looks like a car that tips before it slides is more often a reading gone wrong.
  * @throws InputError for readings that no car can give, by their path: a wheel, axle or side without load where there

@@ -31,6 +31,7 @@ export {
   type GroupField,
   given,
   group,
+  isField,
   type ListField,
   list,
   type Need,

@@ -126,10 +126,60 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  * depends on which others are there already. The part of each is its mean over all 24 orders in which the four can change
  * from summer to winter, for which 16 drives are driven. The parts add up to the loss.
  *
+ * Answers: how much less far does the car come in winter, and how much of it is due to air, tyres, heater and pack?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `speed`: steady speed, in km/h, above 0 km/h, optional
+ * - `cycle`: the drive cycle, optional
+ * - `journey`: the stretches of a journey, one after the other, a list of at least 1, optional
+ *   - `name`: what the stretch is called, text, optional
+ *   - `distance`: length of the stretch, in m, at least 0.001 m
+ *   - `speed`: speed on the stretch, in km/h, above 0 km/h
+ *   - `grade`: grade, rise over run, in a plain number, optional
+ *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
+ *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
+ *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional
+ *   - `altitude`: altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, optional
+ *   - `headwind`: head wind, negative for a tail wind, in km/h, optional
+ *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
+ * - `pace`: how briskly the car speeds up and slows down, optional
+ *   - `acceleration`: acceleration while it speeds up, in m/s², at least 0.01 m/s² and at most 30 m/s², optional
+ *   - `braking`: deceleration while it slows down, as a positive figure, in m/s², at least 0.01 m/s² and at most 30
+ *     m/s², optional
+ * - `summer`: what a season makes of the air, the tyres, the heater and the pack
+ *   - `temperature`: temperature of the air, in °C, above -273.1 °C
+ *   - `rollingResistance`: rolling resistance coefficient in this season, in a plain number, at least 0, optional
+ *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
+ *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ *   - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ *   - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *     optional
+ *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `winter`: what a season makes of the air, the tyres, the heater and the pack
+ *   - `temperature`: temperature of the air, in °C, above -273.1 °C
+ *   - `rollingResistance`: rolling resistance coefficient in this season, in a plain number, at least 0, optional
+ *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
+ *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ *   - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ *   - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *     optional
+ *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - always assumed: a cause takes the mean of what it takes over all orders in which the four can set in
+ *
  * @returns The {@link Seasons}. `share` is absent where nothing is lost.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a car that cannot drive, or that comes
  * to no end of its range, with the season and why.
- * Source: Shapley, A value for n-person games (1953), from memory; otherwise as {@link driveCycle} and {@link rangeAtSpeed}.
+ * Source: Shapley, A value for n-person games (1953), from memory; Gillespie, Fundamentals of Vehicle Dynamics
+ * (1992), chapter 4.
  *
  * @example
  * ```ts

@@ -191,10 +191,27 @@ function worked(
  * Slower than the speed of least consumption, what is on at all times has longer to draw; with nothing on, the slower the
  * better.
  *
+ * Answers: what does each kilometre take at a steady speed, where does it go, and at which speed is it least?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `speed`: steady speed, in km/h, above 0 km/h, optional
+ * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
+ * - `pack`: may stand beside, as parts of a vehicle; not used
+ *
  * @returns The {@link EnergyAtSpeed}. Air, tyres, grade, brakes, driveline, motor and auxiliaries add up to the consumption.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a speed that the car cannot hold, with
  * what holds it back.
- * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4; Larminie & Lowry (2003), chapter 7.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4; Larminie & Lowry, Electric Vehicle
+ * Technology Explained (2003), chapter 7.
  *
  * @example
  * ```ts
@@ -336,10 +353,32 @@ function steadyRange(
  *
  * A steady speed is the kindest drive there is: stops, hills and haste take more.
  *
+ * Answers: how far does a steady speed lead, and what ends it?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `speed`: steady speed, in km/h, above 0 km/h, optional
+ * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
+ * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *   optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ *
  * @returns The {@link RangeAtSpeed}.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a speed that the car cannot hold, and
  * for a power beyond the pack, with the most that it can give.
- * Source: as {@link energyAtSpeed}; for the pack, circuit theory.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4; Larminie & Lowry, Electric Vehicle
+ * Technology Explained (2003), chapter 7.
  *
  * @example
  * ```ts
@@ -377,7 +416,7 @@ export interface RangeTable extends Findings {
   }[]
 }
 
-const { temperature: airTemperature } = /*@__PURE__*/ undecided(airFields)
+const airTemperature = /*@__PURE__*/ (() => undecided(airFields).temperature)()
 /** The temperature of the air, where it has no default. */
 export const temperatureField = /*@__PURE__*/ (() => required(airTemperature))()
 /** The air where its temperature stands elsewhere. */
@@ -394,9 +433,34 @@ const tableFields = /*@__PURE__*/ (() => ({
  * Tells how far steady speeds lead at several temperatures of the air: cold air is denser. What else the cold does, to
  * tyres, heater and pack, is not in it.
  *
+ * Answers: how far do steady speeds lead at several temperatures of the air?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `speed`: steady speed, in km/h, above 0 km/h, optional
+ * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
+ * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *   optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `temperatures`: the temperatures of the air, in the place of air.temperature, a list of at least 1, each in °C,
+ *   each above -273.1 °C
+ * - always assumed: of the cold only the denser air is counted, not tyres, heater and cells
+ *
  * @returns The {@link RangeTable}: a row for each temperature, a column for each speed.
  * @throws InputError and CalculationError as {@link rangeAtSpeed}.
- * Source: as {@link rangeAtSpeed}.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4; Larminie & Lowry, Electric Vehicle
+ * Technology Explained (2003), chapter 7.
  *
  * @example
  * ```ts

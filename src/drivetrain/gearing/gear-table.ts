@@ -51,6 +51,18 @@ export interface GearTable extends Findings {
  *
  * A check holds the motor in its highest gear to its maximum speed at each road speed that is asked for.
  *
+ * Answers: what does each gear do with the motor: road speeds, motor speeds, and the step to the next gear?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`, optional
+ * - `speeds`: road speeds at which to tell the motor speeds, a list, each in km/h, each at least 0 km/h, optional
+ * - `motorSpeeds`: motor speeds at which to tell the road speeds, a list, each in rpm, each at least 0 rpm, optional
+ * - `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the driven wheels do not slip
+ *
  * @returns A row for each gear, and the rolling radius.
  * @throws InputError for input that cannot be used, by its path: gears that do not fall, what is no tyre mark.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.

@@ -21,7 +21,7 @@ import { cite, formula, input, output } from '../../formula/index.js'
  * - holds where innerDiameter / outerDiameter is below 1
  * - Assumes: the tube is uniform, straight, balanced and long beside its diameter
  * - Assumes: the joints let both ends bend freely and do not move sideways
- * - Caution: A shaft that runs near its critical speed can break and come through the floor: keep its highest speed
+ * - Caution: a shaft that runs near its critical speed can break and come through the floor: keep its highest speed
  *   well below, commonly under three quarters (common practice, no source), have it balanced, and fit a safety loop
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.

@@ -65,11 +65,32 @@ const GEARS = 8
  * Simpson's rule, each part halved until both estimates agree to 1e-10 of it; `errorBound` is the sum of the differences
  * that remain. It says nothing of what is left out: the slip of the tyres, the sag of the springs, heat in motor and pack.
  *
+ * Answers: how long does the car take from one speed to another, and how far does it go?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `from`: speed at the start, in km/h, at least 0 km/h, 0 km/h by default (a start from rest)
+ * - `to`: speed to be reached, in km/h, above 0 km/h
+ * - `shiftTime`: time without pull in a shift, in s, at least 0 s, 0.8 s by default (a synchronised box; common
+ *   practice, no source)
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the driver gives full torque at once, or what the tyres just hold
+ *
  * @returns Time, distance, gears, shifts, and a series to draw, with what holds each moment.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError for a speed that the
  * car never reaches, with the one that it does; also for one so close to it that its last gain would be below 1e-7 m/s².
  * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), acceleration performance;
- * Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2, for grip.
+ * Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
  *
  * @example
  * ```ts

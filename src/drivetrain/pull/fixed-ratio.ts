@@ -71,6 +71,26 @@ type Asked = Read<typeof fixedRatioFields>
  *
  * The ratio is that of motor to wheels, final drive included. Where a demand is beyond the grip, no ratio meets it.
  *
+ * Answers: would one fixed ratio do in place of a gearbox, and between which overall ratios?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `topSpeed`: speed to be held on the level, in km/h, above 0 km/h
+ * - `grade`: grade to start on, rise over run, in a plain number, above 0, optional
+ * - `launch`: acceleration from standstill on the level, in m/s², above 0 m/s², optional
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: every ratio has the efficiency that is given
+ * - always assumed: the motor gives its torque from standstill for as long as the start takes
+ *
  * @returns The window of ratios, what each demand asks, and why there is none where there is none.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
  * Source: Ehsani et al., Modern Electric, Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance.

@@ -68,6 +68,16 @@ export interface GearboxLoad extends Findings {
  * Steady torque only. A motor that is let in against a locked or spinning wheel, a slipping tyre that grips again, and a
  * shift without a clutch load the box with the momentum of the rotor on top: ramp the torque up in the controller.
  *
+ * Answers: does the gearbox bear the torque of the motor in every gear, and to what must the controller be set?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the torque is steady: the momentum of the rotor, and shifts without a clutch, come on top
+ *
  * @returns Input and output torque and margin in every gear, and the torque limit that would spare the box.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
@@ -197,10 +207,28 @@ const USED = 0.75
  * Holds the speed of a propeller shaft to the speed at which it would whirl. A motor that turns twice as fast as the
  * engine did turns the shaft twice as fast in the same gear.
  *
+ * Answers: how fast does the propeller shaft turn, and how fast may it?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `shaft`: the propeller shaft
+ *   - `length`: length between the joint centres, in m, above 0 m
+ *   - `outerDiameter`: outer diameter of the tube, in m, above 0 m
+ *   - `innerDiameter`: inner diameter of the tube, in m, at least 0 m, 0 mm by default (a solid bar)
+ *   - `elasticModulus`: elastic modulus, in GPa, above 0 GPa, 205 GPa by default (steel for shafts, from memory of
+ *     handbooks)
+ *   - `density`: density, in kg/m³, above 0 kg/m³, 7850 kg/m³ by default (steel for shafts, from memory of handbooks)
+ * - `topSpeed`: highest road speed, in km/h, above 0 km/h, optional
+ * - `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the shaft is one straight tube between two joints, balanced, and runs between gearbox and final
+ *   drive
+ *
  * @returns The highest speed of the shaft, its critical speed, and a check against three quarters of it.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
- * Source: Roark's Formulas for Stress and Strain, as {@link criticalSpeed}; three quarters of the critical speed, common
- * practice, no source.
+ * Source: Roark's Formulas for Stress and Strain.
  *
  * @example
  * ```ts

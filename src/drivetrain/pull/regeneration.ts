@@ -71,9 +71,28 @@ const LAMPS = { off: 0.7, on: 1.3 } as const
  * a deceleration of 0.7 m/s², may light above it, and must above 1.3 m/s². The deceleration is that of the car on the
  * level, with drag and rolling resistance.
  *
+ * Answers: how hard may the motor brake, what holds it, and must the stop lamps light?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `speeds`: road speeds, a list of at least 1, each in km/h, each above 0 km/h
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the motor brakes as hard as it drives, the road is level, and the brakes are off
+ * - always assumed: stop lamps: UN Regulation No. 13-H, from memory
+ *
  * @returns A point for each gear and speed.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
- * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3; UN Regulation No. 13-H, from memory.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapters 2 and 3; UN Regulation No. 13-H, electric
+ * regenerative braking, stop lamps; from memory.
  *
  * @example
  * ```ts

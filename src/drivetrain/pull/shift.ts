@@ -53,6 +53,23 @@ const HARDER = 1e-9
  *
  * Grip is left out: the shift is that of a car that grips.
  *
+ * Answers: at which road speed does each shift make the most of the motor?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the tyres grip: a shift may be earlier where they do not
+ * - always assumed: the pulls are those at a steady speed; the time that a shift takes is left out
+ *
  * @returns For each gear but the highest, where to leave it and why.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2.
@@ -136,11 +153,27 @@ export interface BestGear extends Findings {
  * and one for all gears nothing tells the gears apart: measure the losses, or give an efficiency for each gear. Of gears
  * that lose alike the highest is taken.
  *
+ * Answers: in which gear do driveline, motor and controller lose least at a steady speed?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `speed`: road speed, in km/h, above 0 km/h
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ *
  * @returns The gear, and speed, torque and loss of every gear; what refuses a gear stands in its row.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError where no gear can
  * hold the speed, with what refuses each.
- * Source: definition of the losses; for `motor.loss`, Larminie & Lowry, Electric Vehicle Technology Explained (2003),
- * chapter 6.
+ * Source: Larminie & Lowry, Electric Vehicle Technology Explained (2003), chapter 6.
  *
  * @example
  * ```ts

@@ -61,6 +61,22 @@ export interface TopSpeed extends HeldSpeed, Findings {
 /**
  * Finds the highest speed of a car, in which gear, and what stops it there: the motor, the pack, or the grip.
  *
+ * Answers: how fast does the car go, in which gear, and what stops it there?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ *
  * @returns The speed, the gear and the limit; the same of each gear; and the speed that is held all day, where
  * `motor.continuousTorque` or `motor.continuousPower` is given.
  * @throws InputError for input that cannot be used or does not suffice, by its path; CalculationError on a grade that the
@@ -198,6 +214,24 @@ export interface ClimbingAbility extends Findings {
  * the pack or the grip.
  *
  * Give the mass with passengers and load: that is what climbs the hill.
+ *
+ * Answers: how steep a grade does the car climb, from standstill and at speeds, and what holds it?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `speeds`: road speeds at which to tell the grade, a list, each in km/h, each at least 0 km/h, optional
+ * - `grade`: grade that the car must climb from standstill, rise over run, in a plain number, above 0, optional
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: the car holds its speed: nothing is left to speed up with
  *
  * @returns The grades, rise over run, with gear and limit; also all day, where `motor.continuousTorque` or
  * `motor.continuousPower` is given.

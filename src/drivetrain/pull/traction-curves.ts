@@ -71,9 +71,28 @@ const MOST_POINTS = 200
  * Draws the pull of a car in every gear against speed, under the limits of motor, pack, controller and grip, with the
  * road load on several grades and the speeds at which the two meet.
  *
+ * Answers: how hard does the car pull in every gear, what holds it, and where does the pull meet the road load?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `grades`: grades of the road loads, a list, each in a plain number, optional
+ * - `speeds`: road speeds of the points, a list, each in km/h, each at least 0 km/h, optional
+ * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
+ * - always assumed: pulls are those at a steady speed
+ *
  * @returns A curve for each gear with what holds each point, road loads, and crossings.
  * @throws InputError for input that cannot be used or does not suffice, by its path.
- * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2; Ehsani et al. (2004), vehicle performance.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 2; Ehsani et al., Modern Electric, Hybrid
+ * Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  *
  * @example
  * ```ts

@@ -96,11 +96,27 @@ const USEFUL = 0.1
  * ones, from the scatter of the readings. What is the same for all readings (mass, density, a grade or a wind that the runs
  * do not meet from both sides) comes on top: use `propagate` for these.
  *
+ * Answers: what are the rolling resistance and the drag area of the car, from logs of its speed as it rolls out of
+ * gear?
+ *
+ * - `runs`: runs, each a list of [time, speed], a list of at least 1, each pairs of time of the reading and road
+ *   speed
+ * - `mass`: mass of the car as it rolled, in kg, above 0 kg
+ * - `rotatingFactor`: mass with that of the turning parts over mass, in a plain number, at least 1, 1.03 by default
+ *   (that of four wheels out of gear: UN Regulation No. 154, from memory)
+ * - `airDensity`: density of the air, in kg/m³, above 0 kg/m³
+ * - `grade`: grade of each run, rise over run, a list, each in a plain number, optional
+ * - `headwind`: head wind of each run, a list, each in km/h, optional
+ * - `car`, `gearbox`, `motor`, `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle;
+ *   not used
+ * - always assumed: the car rolls out of gear with its wheels free, and rolling resistance is the same at every speed
+ * - always assumed: the readings scatter independently of each other, all alike
+ *
  * @returns The two figures, as coefficients too, with uncertainties, correlation and residuals, and a check that each is
  * known to a tenth of itself.
  * @throws InputError for input that cannot be used, by its path; CalculationError where the readings give a negative
  * figure or do not tell the two apart.
- * Source: SAE J1263 and ISO 10521-1 (equation of motion); JCGM 100:2008, H.3 (uncertainty of a fit).
+ * Source: SAE J1263 and ISO 10521-1, equation of motion; JCGM 100:2008, H.3.
  *
  * @example
  * ```ts

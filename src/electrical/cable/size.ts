@@ -308,10 +308,37 @@ const faultField = /*@__PURE__*/ (() =>
 /**
  * Finds the least section of cable for a run, out and back, and says of every smaller one why it does not serve.
  *
+ * Answers: which is the smallest section that carries the current, within temperature, drop and fault?
+ *
+ * - `current`: steady current, in A, above 0 A, optional
+ * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
+ * - `length`: one-way length of the run, in m, at least 0 m
+ * - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ * - `insulationLimit`: continuous limit of the insulation, in °C, 105 °C by default (cross-linked cable, common
+ *   practice, no source)
+ * - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
+ *   usual insulations, IEC 60364-5-54)
+ * - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
+ *   default (a hot day, common practice, no source)
+ * - `maximumDrop`: greatest drop, in V, above 0 V; or in a plain number, above 0, optional
+ * - `systemVoltage`: voltage of which a drop is a share, in V, above 0 V, optional
+ * - `series`: sections to choose from, 'metric' or 'american', metric by default (the sections of IEC 60228)
+ * - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
+ * - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
+ *   above 0 m, optional
+ * - `bundled`: share of its ampacity that a bundle leaves a cable, in a plain number, above 0 and at most 1, 1 by
+ *   default (no bundle, duct or hot part warms the cables)
+ * - `fault`: the fault that the cable must withstand: a current for a time, or the joule integral that its fuse lets
+ *   through, optional
+ *   - `current`: fault current, in A, above 0 A, optional
+ *   - `time`: time until it is broken, in s, above 0 s and at most 5 s, optional
+ *   - `jouleIntegral`: what the fuse lets through, in A²·s, above 0 A²·s, optional
+ * - always assumed: both conductors carry the same current
+ *
  * @returns The section, what it carries, drops and withstands, checks, and `rejected` with all reasons.
  * @throws InputError for input that cannot be used, by its path; CalculationError where no listed section serves, with the
  * reasons that refuse the largest.
- * Source: the heat balance of {@link cableTemperature}; IEC 60364-5-52, Annex G; IEC 60364-5-54, 543.1.2.
+ * Source: IEC 60287-2-1; IEC 60364-5-52, Annex G; IEC 60364-5-54, 543.1.2.
  *
  * @example
  * ```ts

@@ -27,10 +27,22 @@ export interface CableTemperature extends Findings, Omit<SteadyCable, 'current'>
  * one film coefficient, near 12 W/(m²·K), for all temperatures: where they are the law, they come first. It counts on still
  * air that can come and go; a cable in a duct, a bundle or beside something hot runs hotter.
  *
+ * Answers: how warm does the cable get at a continuous current?
+ *
+ * - `area`: section of the conductor, in m², above 0 m²
+ * - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ * - `resistance`: resistance per length of the conductor at 20 °C, in mΩ/m, above 0 mΩ/m, optional
+ * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
+ * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
+ * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `current`: continuous current, in A, at least 0 A
+ *
  * @returns Temperatures of conductor and surface, the heat of each metre, and the heat transfer coefficient.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a current at which no temperature is
  * steady before the metal melts.
- * Source: Churchill and Chu (1975); Incropera, Fundamentals of Heat and Mass Transfer, chapters 1 and 3; IEC 60287-2-1.
+ * Source: Churchill and Chu (1975); Incropera, Fundamentals of Heat and Mass Transfer, chapters 1 and 3; IEC
+ * 60287-2-1.
  *
  * @example
  * ```ts
@@ -63,8 +75,20 @@ export interface CableAmpacity extends Findings {
 /**
  * Gives the current that one cable in still air carries all day without its conductor passing a temperature.
  *
+ * Answers: which current does the cable carry all day within the limit of its insulation?
+ *
+ * - `area`: section of the conductor, in m², above 0 m²
+ * - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ * - `resistance`: resistance per length of the conductor at 20 °C, in mΩ/m, above 0 mΩ/m, optional
+ * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
+ * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
+ * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `limit`: greatest temperature of the conductor, in °C
+ *
  * @throws InputError for input that cannot be used, by its path.
- * Source: as {@link cableTemperature}.
+ * Source: Churchill and Chu (1975); Incropera, Fundamentals of Heat and Mass Transfer, chapters 1 and 3; IEC
+ * 60287-2-1.
  *
  * @example
  * ```ts
@@ -97,6 +121,10 @@ export const cableAmpacity = /*@__PURE__*/ procedure({
  *
  * The input is a list of pairs of current and time. It stands for the profile only where that
  * repeats faster than the cable warms, which takes some minutes; {@link cableDuty} follows it.
+ *
+ * Answers: which steady current heats a cable as much as these currents do?
+ *
+ * - the input: currents, each for a time, pairs of current of either sign and time that it lasts
  *
  * @throws InputError for input that cannot be used, by its path.
  * Source: by definition.
@@ -133,9 +161,25 @@ export interface CableDuty extends Findings {
  *
  * The heat is followed through rings of the insulation; what a terminal, a duct or the next hot part adds is not in it.
  *
+ * Answers: how warm does the conductor get over currents that change?
+ *
+ * - `area`: section of the conductor, in m², above 0 m²
+ * - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ * - `resistance`: resistance per length of the conductor at 20 °C, in mΩ/m, above 0 mΩ/m, optional
+ * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
+ * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
+ * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts
+ * - `rounds`: how many times the profile is run, a whole number, at least 1 and at most 1000, 1 by default (as it is
+ *   given)
+ * - `initial`: temperature of the cable at the start, in °C, at least -23.15 °C, optional
+ * - `limit`: greatest temperature of the conductor, in °C, optional
+ * - always assumed: the insulation takes up 2.4 MJ/(m³·K) (from memory)
+ *
  * @throws InputError for input that cannot be used, by its path; CalculationError where the metal would melt.
- * Source: as {@link cableTemperature}; heat capacities of IEC 60949 (metal) and 2.4 MJ/(m³·K) (insulation, IEC 60853-2,
- * from memory).
+ * Source: Churchill and Chu (1975); Incropera, Fundamentals of Heat and Mass Transfer, chapters 1 and 3; IEC
+ * 60287-2-1; IEC 60949; IEC 60853-2, from memory.
  *
  * @example
  * ```ts

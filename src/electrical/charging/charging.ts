@@ -213,11 +213,32 @@ const STEPS = 4000
  * Plans a charge from the wall: constant power, or the charge current of the modules where that is less, and then constant
  * voltage with the current falling away.
  *
+ * Answers: how long does a charge from the wall take, what does it draw, and what limits it?
+ *
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`
+ * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1
+ * - `to`: state of charge wanted, in a plain number, at least 0 and at most 1
+ * - `supply`: the socket
+ *   - `voltage`: voltage of one phase to neutral, in V, above 0 V
+ *   - `current`: current in each phase that may be drawn all day, in A, above 0 A
+ *   - `phases`: how many phases, a whole number, at least 1 and at most 3
+ *   - `powerFactor`: power factor of the charger, in a plain number, above 0 and at most 1, 1 by default (chargers that
+ *     correct it come close, common practice, no source)
+ * - `charger`: the charger
+ *   - `power`: greatest power into the pack, in kW, above 0 kW
+ *   - `efficiency`: efficiency from the supply to the pack, in a plain number, above 0 and at most 1
+ * - `taperVoltage`: voltage of the pack at which the charger holds, at most that of the full pack, in V, above 0 V,
+ *   optional
+ * - `cutoff`: current at which the charge ends, in A, above 0 A, optional
+ * - `temperature`: temperature of the cells, in °C, optional
+ * - always assumed: the charger turns the same share into heat at every power
+ *
  * @returns Time, energies, peak current, the state of charge reached, and the curve. Into the terminals goes just what is
  * stored and what becomes heat. A charge that the cut-off ends before `to` is a failed check.
  * @throws InputError for input that cannot be used, by its path; CalculationError where the pack stands at the taper voltage
  * before the charge begins.
- * Source: circuit theory.
+ * Source: by definition; Chen and others, Journal of the Electrochemical Society 167 (2020) 080534; Afshar and others
+ * (2017).
  *
  * @example
  * ```ts

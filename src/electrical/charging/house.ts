@@ -142,6 +142,21 @@ export const houseFields = /*@__PURE__*/ (() => ({
  *
  * A mean over an hour hides peaks: the inverter must bear the greatest load of any moment.
  *
+ * Answers: for how long does the pack feed the base load of a house, and what reaches the loads?
+ *
+ * - `usableEnergy`: energy that the pack gives, in kWh, above 0 kWh
+ * - `load`: constant load, in kW, at least 0 kW, optional
+ * - `hourly`: the mean load of each hour, one after the other and then from the first again, a list of at least 1,
+ *   each in kW, each at least 0 kW, optional
+ * - `inverter`: the inverter
+ *   - `efficiency`: efficiency of the inverter, in a plain number, above 0 and at most 1
+ *   - `power`: greatest power that it delivers, in kW, above 0 kW
+ *   - `standby`: power that the inverter needs without a load, in kW, at least 0 kW, 0 W by default (its own need is
+ *     taken to be in its efficiency)
+ * - `reserve`: energy kept back for the next drive, in kWh, at least 0 kWh, 0 kWh by default (all that the pack gives
+ *   is for the house)
+ * - always assumed: the inverter has one efficiency at every load
+ *
  * @returns Duration and energies, with a check of the load against the inverter.
  * @throws InputError for input that cannot be used, by its path; CalculationError where nothing ever draws on the pack, and
  * for a load beyond the inverter.

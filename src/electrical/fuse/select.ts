@@ -136,6 +136,34 @@ const COLD = 3
  * Without candidates it gives the specification to buy against. A fuse without a voltage rating for direct current is
  * refused, whatever its rating for alternating current: a DC arc has no zero at which it goes out.
  *
+ * Answers: what must the fuse be rated for, and which of these serves?
+ *
+ * - `current`: continuous current of the load, in A, above 0 A
+ * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in a plain number, above 0, 1 by
+ *   default (the fuse sits no warmer than its rating allows)
+ * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, in a plain number,
+ *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
+ * - `candidates`: fuses to choose from, a list of at least 1, optional
+ *   - `name`: what it is called, text, optional
+ *   - `rating`: rated current, in A, above 0 A
+ *   - `voltage`: its rated voltages
+ *     - `dc`: rated voltage for direct current, in V, above 0 V, optional
+ *     - `ac`: rated voltage for alternating current, in V, above 0 V, optional
+ *   - `breakingCapacity`: greatest direct current that it breaks, in A, above 0 A
+ *   - `meltingIntegral`: melting (pre-arcing) joule integral, in A²·s, above 0 A²·s, optional
+ *   - `clearingIntegral`: greatest joule integral until it has cleared, in A²·s, above 0 A²·s, optional
+ *   - `curve`: its time–current curve, the currents rising, pairs of current and time until it opens, optional
+ * - `pack`: the pack that feeds a fault
+ *   - `maximumVoltage`: voltage of the full pack, in V, above 0 V
+ *   - `openCircuit`: open-circuit voltage of the nearly empty pack, in V, above 0 V
+ *   - `resistance`: resistance of the warm pack, in mΩ, above 0 mΩ
+ *   - `coldResistance`: resistance of the nearly empty pack in the cold, in mΩ, above 0 mΩ, optional
+ * - `cable`: the cable that the fuse protects
+ *   - `ampacity`: continuous current of the cable, in A, above 0 A
+ *   - `withstand`: joule integral that the cable withstands, in A²·s, above 0 A²·s
+ *   - `resistance`: resistance of the run, out and back, as warm as it gets, in mΩ, at least 0 mΩ
+ *
  * @returns The bounds, the prospective currents, the chosen fuse with its clearing times, and those of a lesser rating with
  * all reasons.
  * A nearly empty, cold pack that may not blow the fuse is a failed check and a caution.

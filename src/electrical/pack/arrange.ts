@@ -118,10 +118,58 @@ type Asked = Read<typeof arrangeFields>
 /**
  * Finds every arrangement of equal modules in series and in parallel that fits a controller, and what refuses the others.
  *
+ * Answers: how many modules in series and in parallel fit the controller and what is asked of the pack?
+ *
+ * - `module`: a module
+ *   - `name`: what the module is called, text
+ *   - `cellsInSeries`: cells in series, a whole number, at least 1
+ *   - `chemistry`: what its cells are made of, 'NMC' or 'LFP', optional
+ *   - `nominalVoltage`: nominal voltage of the module, in V, above 0 V
+ *   - `minimumVoltage`: lowest voltage that the module may have, in V, above 0 V
+ *   - `maximumVoltage`: voltage of the full module, in V, above 0 V
+ *   - `capacity`: capacity of the module, in Ah, above 0 Ah
+ *   - `resistance`: resistance of the module, warm, in mΩ, above 0 mΩ
+ *   - `cold`: its resistance in the cold, optional
+ *     - `temperature`: temperature of the cold measurement, in °C, above -273.1 °C and below 25 °C
+ *     - `resistance`: resistance of the module at that temperature, in mΩ, above 0 mΩ
+ *   - `mass`: mass of the module, in kg, above 0 kg
+ *   - `continuousCurrent`: discharge current that it bears all day, in A, above 0 A
+ *   - `peakCurrent`: discharge current that it bears for a short time, in A, above 0 A, optional
+ *   - `chargeCurrent`: charge current that it bears, in A, above 0 A, optional
+ *   - `temperatures`: the temperatures at which its cells may work, optional
+ *     - `charge`: the temperatures of the cells on charge
+ *       - `minimum`: lowest temperature of the cells on charge, in °C
+ *       - `maximum`: highest temperature of the cells on charge, in °C
+ *     - `discharge`: the temperatures of the cells on discharge
+ *       - `minimum`: lowest temperature of the cells on discharge, in °C
+ *       - `maximum`: highest temperature of the cells on discharge, in °C
+ *   - `size`: the sides of the module, optional
+ *     - `length`: length, in m, above 0 m
+ *     - `width`: width, in m, above 0 m
+ *     - `height`: height, in m, above 0 m
+ *   - `specificHeat`: specific heat of the module, in J/(kg·K), above 0 J/(kg·K), optional
+ *   - `openCircuit`: points [state of charge, voltage at rest] in rising order, pairs of state of charge and
+ *     open-circuit voltage, optional
+ * - `window`: the voltages at which the controller works
+ *   - `minimum`: lowest voltage at which the controller works, in V, at least 0 V
+ *   - `maximum`: highest voltage that the controller bears, in V, above 0 V and at most 1500 V
+ * - `available`: how many modules there are, a whole number, at least 1, optional
+ * - `energy`: least energy wanted, in kWh, at least 0 kWh, optional
+ * - `power`: least power wanted all day, at the nominal voltage, in kW, at least 0 kW, optional
+ * - `maximumMass`: greatest mass of all modules, in kg, above 0 kg, optional
+ * - `batteryCurrent`: most current that the controller draws from the pack, in A, at least 0 A, optional
+ * - `usable`: the states of charge between which the pack is used, optional
+ *   - `upper`: highest state of charge used, in a plain number, at least 0 and at most 1, 90 % by default (a full cell
+ *     wears, common practice, no source)
+ *   - `lower`: lowest state of charge used, in a plain number, at least 0 and at most 1, 10 % by default (an empty cell
+ *     wears and sags most, common practice, no source)
+ * - always assumed: the modules are equal, warm, and share the current; links and contactors add no resistance
+ * - always assumed: powers are those at the nominal voltage as open-circuit voltage
+ *
  * @returns `fits`, ranked, and `rejected`, each with every reason. Where nothing fits, `fits` is empty.
  * @throws InputError for input that cannot be used, by its path, such as a module whose voltages are out of order, or so many
  * modules that more than 100 000 arrangements come of them.
- * Source: circuit theory.
+ * Source: by definition.
  *
  * @example
  * ```ts

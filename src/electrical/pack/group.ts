@@ -68,9 +68,21 @@ type Given = Read<typeof groupFields>
  * 200 000 steps, as it does up to about 15 modules and often beyond; else `proven` is false and `bound` tells how much better
  * another grouping could be at most.
  *
+ * Answers: which modules go in parallel with which, so that the weakest group is as strong as can be?
+ *
+ * - `modules`: the modules, a list of at least 1
+ *   - `name`: what the module is called, unlike any other, text
+ *   - `capacity`: capacity of the module, measured at one current and temperature, in Ah, above 0 Ah
+ *   - `resistance`: measured resistance of the module, in mΩ, above 0 mΩ, optional
+ * - `series`: how many groups are in series, a whole number, at least 1
+ * - `parallel`: how many modules are in parallel in each group, a whole number, at least 1
+ * - `nominalVoltage`: nominal voltage of a module, for the energy, in V, above 0 V, optional
+ * - always assumed: the weakest group ends the discharge of the string; no balancing during the drive moves charge
+ *   between groups
+ *
  * @returns The groups, the capacity of the string, and whether it is proven to be the best.
  * @throws InputError for too few modules or two of one name, by their path.
- * Source: by definition; the outcome of the search does not depend on the machine.
+ * Source: by definition.
  *
  * @example
  * ```ts

@@ -70,10 +70,21 @@ export const cellTemperatureField = /*@__PURE__*/ (() =>
  * Gives voltage, current, heat and efficiency of a pack at a state of charge and a load, holds them to every limit of
  * its modules, and tells the most that it can give there and what binds first.
  *
+ * Answers: what are voltage, current and heat of a pack at a state of charge and a load, and what can it give there
+ * at most?
+ *
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`
+ * - `stateOfCharge`: state of charge, in a plain number, at least 0 and at most 1
+ * - `power`: power at the terminals, positive on discharge, in kW, optional
+ * - `current`: current, positive on discharge, in A, optional
+ * - `temperature`: temperature of the cells, in °C, optional
+ * - always assumed: the modules are equal and share the current; links and contactors add no resistance
+ *
  * @returns The state, with a check against each limit, assumptions and cautions.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a power or current beyond what the
  * pack can deliver, with the most that it can, and for a state of charge outside the points given.
- * Source: circuit theory; open-circuit voltage as given, or Chen and others (2020) and Afshar and others (2017).
+ * Source: by definition; Chen and others, Journal of the Electrochemical Society 167 (2020) 080534; Afshar and others
+ * (2017).
  *
  * @example
  * ```ts

@@ -77,13 +77,51 @@ export interface PlacedMasses extends Findings {
  * placement that it met, with `proven` false; the assumptions then tell by how much another can come nearer at most. Fewer
  * bays or kinds, or modules fixed by hand and counted into `base`, let it prove more.
  *
+ * Answers: how many modules go into which bay, so that the car comes nearest to its target?
+ *
+ * - `base`: the car without the modules, with all else that goes in or out counted in
+ *   - `mass`: mass of the car without the modules, in kg, above 0 kg
+ *   - `centreOfGravity`: where the centre of gravity lies
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ * - `groups`: the groups of like modules, a list of at least 1
+ *   - `name`: what the group is called, text
+ *   - `mass`: mass of one module, in kg, above 0 kg
+ *   - `count`: how many there are, a whole number, at least 1
+ * - `bays`: the bays that take modules, a list of at least 1
+ *   - `name`: what the bay is called, text
+ *   - `at`: a place in the car
+ *     - `aft`: distance behind the front axle line, negative ahead of it, in m
+ *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
+ *     - `up`: height above the ground, in m, at least 0 m, optional
+ *   - `capacity`: how many modules it holds, a whole number, at least 0
+ *   - `accepts`: the groups that fit into it; all unless given, a list, each text, optional
+ *   - `pitch`: the way from one module to the next, optional
+ *     - `aft`: step to the rear from one module to the next, in m, optional
+ *     - `left`: step to the left from one module to the next, in m, optional
+ *     - `up`: step upwards from one module to the next, in m, optional
+ * - `wheelbase`: wheelbase, in m, above 0 m
+ * - `track`: the distances between the wheels of an axle
+ *   - `front`: front track, in m, above 0 m
+ *   - `rear`: rear track, in m, above 0 m
+ * - `target`: what to come near to
+ *   - `frontShare`: share of the mass on the front axle, in a plain number, at least 0 and at most 1, optional
+ *   - `leftShare`: share of the mass on the left wheels, in a plain number, at least 0 and at most 1, optional
+ *   - `aft`: distance of the centre of gravity behind the front axle, in m, optional
+ *   - `up`: height that the centre of gravity should not exceed, in m, at least 0 m, optional
+ * - `weights`: how much each target counts, optional
+ *   - `frontShare`: weight of the front share, in a plain number, at least 0, optional
+ *   - `leftShare`: weight of the left share, in a plain number, at least 0, optional
+ *   - `aft`: weight of the place along the car, in a plain number, at least 0, optional
+ *   - `up`: weight of the height, in a plain number, at least 0, optional
+ *
  * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
  * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the
  * bay that binds. A base and bays that lie outside the car are named among the assumptions.
  * @throws InputError for input that cannot be used, by its path: among others more modules than the bays hold, names that
  * are used twice or not known, places that are needed and not given.
- * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1, for the balance; Horowitz & Sahni, J. ACM 21
- * (1974), for the search.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 1; Horowitz & Sahni, J. ACM 21 (1974).
  *
  * @example
  * ```ts

@@ -61,11 +61,32 @@ const axleField = /*@__PURE__*/ (() =>
  * old one did, so that a spring of the old free length needs no change of its seat. A spring that is kept changes the
  * frequency.
  *
+ * Answers: which springs, or which change of their seats, bring back ride height and ride frequency?
+ *
+ * - `axles`: both axles
+ *   - `front`: the springs of an axle and what they carry
+ *     - `before`: sprung mass on both wheels of the axle before, in kg, above 0 kg
+ *     - `after`: sprung mass on both wheels of the axle after, in kg, above 0 kg
+ *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
+ *     - `motionRatio`: motion ratio, spring travel over wheel travel, in a plain number, above 0
+ *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
+ *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
+ *   - `rear`: the springs of an axle and what they carry
+ *     - `before`: sprung mass on both wheels of the axle before, in kg, above 0 kg
+ *     - `after`: sprung mass on both wheels of the axle after, in kg, above 0 kg
+ *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
+ *     - `motionRatio`: motion ratio, spring travel over wheel travel, in a plain number, above 0
+ *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
+ *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
+ * - always assumed: new springs have the free length of the old ones, and rates and motion ratios are the same over
+ *   the travel
+ * - always assumed: frequencies are those on the wheel rate alone; with the tyre in series they are 5 to 10 % lower
+ *
  * @returns For each axle the spring rate, the change of seat height along the spring, the frequency on the wheel rate
  * alone, and the change of height that the seat undoes.
  * @throws InputError for input that cannot be used, by its path.
- * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 16; Gillespie, Fundamentals of Vehicle Dynamics
- * (1992), chapter 5.
+ * Source: Milliken & Milliken, Race Car Vehicle Dynamics (1995), chapter 16; Gillespie, Fundamentals of Vehicle
+ * Dynamics (1992), chapter 5.
  *
  * @example
  * ```ts

@@ -198,6 +198,43 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  * A car that cannot follow does what it can: `missed` tells when, by how much and what held it back. The range is where the
  * pack is down to its reserve, or first fails to give what the drive asks, the drive being repeated.
  *
+ * Answers: what does the drive take, where does that go, how far does the car come, and where can it not follow?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *   optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
+ *   second)
+ * - `cycle`: the drive cycle, optional
+ * - `journey`: the stretches of a journey, one after the other, a list of at least 1, optional
+ *   - `name`: what the stretch is called, text, optional
+ *   - `distance`: length of the stretch, in m, at least 0.001 m
+ *   - `speed`: speed on the stretch, in km/h, above 0 km/h
+ *   - `grade`: grade, rise over run, in a plain number, optional
+ *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
+ *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
+ *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional
+ *   - `altitude`: altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, optional
+ *   - `headwind`: head wind, negative for a tail wind, in km/h, optional
+ *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
+ * - `pace`: how briskly the car speeds up and slows down, optional
+ *   - `acceleration`: acceleration while it speeds up, in m/s², at least 0.01 m/s² and at most 30 m/s², optional
+ *   - `braking`: deceleration while it slows down, as a positive figure, in m/s², at least 0.01 m/s² and at most 30
+ *     m/s², optional
+ * - always assumed: the brakes always suffice, and the driver follows as closely as the car can
+ *
  * @returns The {@link DrivenCycle}; `series`, `currents` and `heats` are worked out when they are asked for.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a car that never moves, and for
  * auxiliaries that the pack cannot feed, with the most that it can.

@@ -33,10 +33,34 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * with {@link readCycle}. A `usableEnergy` is only held against what the drive takes. Where the pack is empty before the end
  * the drive ends, and the rest of the log is read for its faults alone.
  *
+ * Answers: what does the drive over a long log take, where does that go, and where could the car not follow?
+ *
+ * - `car`: the car, `{ mass, wheelbase?, track?, centreOfGravity?, drivenAxle?, tyre?, rollingRadius?,
+ *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
+ * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
+ * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
+ *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
+ *   regeneration?, capacitance? }`, optional
+ * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
+ * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
+ * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
+ * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
+ * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
+ *   optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
+ *   second)
+ * - `log`: the text of the log, whole or in pieces of any length
+ * - `longestGap`: longest time between two rows that is not yet a gap, in s, above 0 s, 10 s by default (common
+ *   practice, no source)
+ * - always assumed: the brakes always suffice, and the driver follows as closely as the car can
+ *
  * @returns The {@link Drive}, with the same figures as that of {@link driveCycle} over the same log.
  * @throws InputError for input that cannot be used, by its path, and for a log that cannot, by its line; CalculationError as
  * {@link driveCycle}.
- * Source: as {@link driveCycle}.
+ * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
  *
  * @example
  * ```ts

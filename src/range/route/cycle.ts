@@ -187,6 +187,11 @@ function isCycle(value: unknown): value is Cycle {
 /**
  * Gives the speed of a cycle at even steps of time, as a log or a drawing has it.
  *
+ * Answers: how fast does the cycle go at each moment, at even steps of time?
+ *
+ * - `cycle`: the drive cycle
+ * - `every`: step of time, in s, above 0 s, 1 s by default (as regulations print their cycles)
+ *
  * @returns Pairs of time and speed, from the start to the end; the last step may be shorter.
  * @throws InputError for input that cannot be used, by its path.
  * Source: by definition.

@@ -185,6 +185,13 @@ export class TraceReader {
  * Columns are separated by comma, semicolon or tab. Rows stand in order of time, which need not be even; the cycle begins
  * at the first. Between rows the speed changes evenly.
  *
+ * Answers: which drive cycle does a log of time and speed hold?
+ *
+ * - `log`: the text of the log, whole or in pieces of any length
+ * - `longestGap`: longest time between two rows that is not yet a gap, in s, above 0 s, 10 s by default (common
+ *   practice, no source)
+ * - `name`: what the cycle is called, text, optional
+ *
  * @returns The cycle.
  * @throws InputError that names the line: a header without units or in a wrong one, a cell that is no number, a speed
  * below zero, a time not after the one before it, a gap.

@@ -79,9 +79,15 @@ export function airAt(kelvins: number) {
  * Density falls with altitude as the pressure does, by about 11 % at 1000 m; viscosity, conductivity and specific heat
  * hardly change.
  *
+ * Answers: what is dry air like at a temperature?
+ *
+ * - `temperature`: temperature of the air, from -73.15 °C to 226.8 °C, in °C
+ * - always assumed: the air is dry and at the pressure of the standard atmosphere
+ *
  * @throws InputError for a temperature outside the table, with its range and source; nothing is extrapolated.
- * Source: Lemmon and others (2000), Lemmon and Jacobsen (2004); specific heat from Incropera, Fundamentals of Heat and
- * Mass Transfer, Table A.4.
+ * Source: Lemmon and others (2000), Lemmon and Jacobsen (2004), worked out with the open-source library chemicals, at
+ * 200 K and 225 K from the same equations written down from memory; specific heat from Incropera, Table A.4, from
+ * memory, midway values interpolated.
  *
  * @example
  * ```ts

@@ -363,6 +363,21 @@ const where = 'cabinHeat'
  * Air that is turned over inside takes no heat; people need some fresh air, and so do clear panes. The coefficient of
  * performance of a heat pump is that of its maker for this temperature outside: it falls with the cold.
  *
+ * Answers: how much heat keeps a cabin warm, and what does its heater draw for it?
+ *
+ * - `airFlow`: flow of fresh air, as it is outside, in L/min, at least 0 L/min
+ * - `inside`: temperature inside, in °C
+ * - `lossConductance`: conductance of all walls, in W/K, at least 0 W/K
+ * - `coefficientOfPerformance`: coefficient of performance of the heat pump, at this temperature outside, in a plain
+ *   number, at least 1, optional
+ * - `outside`: temperature outside, in °C
+ * - `heaterKind`: kind of heater, 'resistive' or 'heat pump'
+ * - `time`: time for which the cabin is kept warm, in s, at least 0 s, optional
+ * - `packEnergy`: energy of the pack, in kWh, above 0 kWh, optional
+ * - always assumed: the cabin is warm already; seats and panels that must be warmed first are not counted
+ * - always assumed: the heat of people and sun is not counted
+ * - always assumed: the air outside is dry, at the pressure of the standard atmosphere
+ *
  * @returns The {@link CabinHeat}; for a heat pump with a check that it does not beat Carnot's.
  * @throws InputError for what cannot be used, by its path: among others a heat pump without a coefficient of performance,
  * or a cabin colder than outside.

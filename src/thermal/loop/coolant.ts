@@ -101,9 +101,14 @@ export const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene 
  * concentrations and other editions of the tables differ: within 0.5 % in density, 1.5 % in specific heat, 6 % in
  * viscosity and 3 % in conductivity for half glycol.
  *
+ * Answers: what is a coolant like at a temperature?
+ *
+ * - `coolant`: coolant, 'water' or 'ethylene glycol 50 %'
+ * - `temperature`: temperature of the coolant, within its table, in °C
+ *
  * @throws InputError for a temperature outside the table, with its range and source; nothing is extrapolated.
- * Source: for water IAPWS-95 and the IAPWS formulations of 2008 and 2011; for half glycol ASHRAE Handbook, Fundamentals
- * (2001).
+ * Source: IAPWS, IAPWS-95, 2008 viscosity and 2011 conductivity formulations, worked out with the open-source library
+ * chemicals; ASHRAE Handbook, Fundamentals (2001), properties of aqueous ethylene glycol, read in an open data file.
  *
  * @example
  * ```ts

@@ -185,6 +185,54 @@ const where = 'coolingLoop'
  * is parked, and may freeze. Where the radiator cannot give off the heat with the coolant at the end of its table, the
  * figures are those at that end, a check fails, and `residual` is the heat that is left over.
  *
+ * Answers: how much does the pump drive through the loop, and how warm does the coolant become?
+ *
+ * - `coolant`: coolant, 'water' or 'ethylene glycol 50 %'
+ * - `pump`: the curve of the pump, from no flow on, pairs of flow and pressure
+ * - `segments`: what the coolant passes, from the outlet of the radiator on, a list of at least 1
+ *   - `name`: what it is called, text, optional
+ *   - `length`: length of the pipe, in m, above 0 m, optional
+ *   - `bore`: bore of the pipe, in m, above 0 m, optional
+ *   - `roughness`: height of the roughness of the wall, in m, at least 0 m, optional
+ *   - `fittings`: sum of the loss coefficients of the fittings, in a plain number, at least 0, optional
+ *   - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
+ *   - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
+ *   - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
+ *   - `parallel`: branches side by side, each a list of pipes and parts, a list of at least 2, optional
+ *     - `name`: what it is called, text, optional
+ *     - `length`: length of the pipe, in m, above 0 m, optional
+ *     - `bore`: bore of the pipe, in m, above 0 m, optional
+ *     - `roughness`: height of the roughness of the wall, in m, at least 0 m, optional
+ *     - `fittings`: sum of the loss coefficients of the fittings, in a plain number, at least 0, optional
+ *     - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
+ *     - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
+ *     - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
+ * - `radiator`: the radiator, by its effectiveness, its conductance, or the conductances of its two sides
+ *   - `effectiveness`: effectiveness, the same at every flow, in a plain number, above 0 and at most 1, optional
+ *   - `conductance`: conductance from coolant to air, in W/K, above 0 W/K, optional
+ *   - `at`: the flows for which the conductance is given, optional
+ *     - `air`: air flow for which it is given, in L/min, above 0 L/min
+ *     - `coolant`: coolant flow for which it is given, in L/min, above 0 L/min
+ *   - `exponents`: how the conductance grows with the flows, optional
+ *     - `air`: exponent of the air flow, in a plain number, at least 0 and at most 1
+ *     - `coolant`: exponent of the coolant flow, in a plain number, at least 0 and at most 1
+ *   - `airSide`: the conductance of one side, optional
+ *     - `conductance`: conductance of this side, in W/K, above 0 W/K
+ *     - `at`: flow for which it is given, in L/min, above 0 L/min
+ *     - `exponent`: exponent of the flow, in a plain number, at least 0 and at most 1
+ *   - `coolantSide`: the conductance of one side, optional
+ *     - `conductance`: conductance of this side, in W/K, above 0 W/K
+ *     - `at`: flow for which it is given, in L/min, above 0 L/min
+ *     - `exponent`: exponent of the flow, in a plain number, at least 0 and at most 1
+ * - `limit`: most that the coolant may have at the inlet of the radiator, in °C, optional
+ * - `minimumFlow`: least flow that the parts need, in L/min, above 0 L/min, optional
+ * - `heat`: heat put in elsewhere than in a segment, before the radiator, in kW, at least 0 kW, optional
+ * - `air`: the air at the radiator
+ *   - `temperature`: temperature of the air before the radiator, in °C
+ *   - `flow`: air flow through the radiator, at that temperature, in L/min, above 0 L/min
+ * - always assumed: the coolant has the properties of its mean temperature all round the loop, and loses heat in the
+ *   radiator alone
+ *
  * @returns The {@link CoolingLoop}, with checks, assumptions and cautions.
  * @throws InputError for what cannot be used, by its path: among others a limit outside the coolant's table, a pump
  * whose pressure rises with flow, or whose curve ends before it meets the loop's. CalculationError where the coolant

@@ -21,9 +21,14 @@ const MOST_UNITS = 1e4
  * `solve((transferUnits) => effectivenessCrossFlow({ transferUnits, capacityRatio }), { result, between })` finds the
  * transfer units for an effectiveness.
  *
+ * Answers: how effective is an exchanger in cross flow, both streams unmixed?
+ *
+ * - `transferUnits`: number of transfer units, in a plain number, at least 0
+ * - `capacityRatio`: lesser over greater capacity rate, in a plain number, at least 0 and at most 1
+ *
  * @returns The effectiveness, from 0 to 1.
  * @throws InputError for inputs outside their ranges, or whose product exceeds 10 000: no exchanger comes near.
- * Source: J. L. Mason, Heat transfer in crossflow (1955); tabulated in Kays and London, Compact Heat Exchangers.
+ * Source: Mason, Heat transfer in crossflow (1955); Kays and London, Compact Heat Exchangers.
  *
  * @example
  * ```ts

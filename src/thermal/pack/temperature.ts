@@ -148,10 +148,46 @@ const where = 'packTemperature'
  * `cooling` the other way round. A `coolant` is a body of its own, to which heater and cooling then belong; `conductance` is
  * then that of the cells past the coolant.
  *
+ * Answers: how warm or cold do the cells become over a drive, a charge or a night?
+ *
+ * - `heatCapacity`: heat capacity of the pack, in kJ/K, above 0 kJ/K
+ * - `conductance`: conductance from the pack to its surroundings, in W/K, at least 0 W/K
+ * - `surroundings`: temperature of the surroundings, in °C
+ * - `initial`: temperature of the pack at the start, in °C
+ * - `heat`: the heat of the cells, step by step, pairs of heat of the cells and duration, optional
+ * - `current`: the current of the pack, step by step, pairs of current, positive on discharge and duration, optional
+ * - `resistance`: the resistance of the pack at two temperatures, optional
+ *   - `coldTemperature`: colder temperature of measurement, in °C, above -273.1 °C
+ *   - `coldResistance`: resistance measured in the cold, in mΩ, above 0 mΩ
+ *   - `warmTemperature`: warmer temperature of measurement, in °C, above -273.1 °C
+ *   - `warmResistance`: resistance measured in the warm, in mΩ, above 0 mΩ
+ * - `heater`: a heater that switches on in the cold, optional
+ *   - `power`: power of the heater, in kW, above 0 kW
+ *   - `on`: cell temperature at which it switches on, in °C
+ *   - `off`: cell temperature at which it switches off, in °C
+ * - `cooling`: cooling that switches on in the heat, by a power, a conductance, or both, optional
+ *   - `power`: heat that it takes, as a chiller does, in kW, above 0 kW, optional
+ *   - `conductance`: conductance to the surroundings that it adds, as a fan does, in W/K, above 0 W/K, optional
+ *   - `on`: cell temperature at which it switches on, in °C
+ *   - `off`: cell temperature at which it switches off, in °C
+ * - `coolant`: the coolant as a body of its own, optional
+ *   - `heatCapacity`: heat capacity of coolant, plates and pipes, in kJ/K, above 0 kJ/K
+ *   - `fromCells`: conductance from the cells to the coolant, in W/K, at least 0 W/K
+ *   - `toSurroundings`: conductance from the coolant to the surroundings, in W/K, at least 0 W/K
+ *   - `heat`: heat that comes into the coolant from elsewhere, in kW, 0 W by default (nothing but the cells in its
+ *     circuit)
+ *   - `initial`: temperature of the coolant at the start, in °C, optional
+ * - `limits`: the limits of the cells, optional
+ *   - `low`: lowest temperature allowed, in °C, optional
+ *   - `high`: highest temperature allowed, in °C, optional
+ *   - `charge`: lowest temperature at which they may be charged, in °C, optional
+ * - `every`: time from point to point of the series, for a drawing, in s, above 0 s, optional
+ *
  * @returns The {@link PackTemperature}: series, maximum, minimum, final, the heat balance, and checks of the limits.
  * @throws InputError for what cannot be used, by its path; CalculationError where a thermostat would switch more than
  * 100 000 times, where more heat is taken out than there is, or where the cells would be hotter than 1000 °C.
- * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; Bernardi, Pawlikowski and Newman (1985).
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, chapter 5; Bernardi, Pawlikowski and Newman (1985), heat
+ * of cells.
  *
  * @example
  * ```ts

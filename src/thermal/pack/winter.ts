@@ -85,6 +85,20 @@ const where = 'winterStart'
  * Finds how long a heater takes to warm a cold pack, and what that costs in energy and in share of the pack. Lithium
  * cells must not be charged below the limit of their maker, commonly 0 °C: nor by a charger, nor by braking.
  *
+ * Answers: how long does a heater take to warm a cold pack, and what does that cost in energy?
+ *
+ * - `pack`: the pack
+ *   - `heatCapacity`: heat capacity of the pack, in kJ/K, above 0 kJ/K
+ *   - `energy`: energy of the pack, in kWh, above 0 kWh
+ * - `from`: temperature of the pack at the start, in °C
+ * - `to`: temperature to warm it to, in °C
+ * - `heaterPower`: power of the heater, in kW, above 0 kW
+ * - `conductance`: conductance from the pack to its surroundings, in W/K, above 0 W/K
+ * - `surroundings`: temperature of the surroundings, in °C
+ * - `chargeLimit`: lowest temperature at which the cells may be charged, in °C, optional
+ * - always assumed: the pack has one temperature throughout; in truth the cells farthest from the heater lag behind
+ * - always assumed: all the power of the heater reaches the pack
+ *
  * @returns The {@link WinterStart}, with checks of the temperature for charging and of the energy.
  * @throws InputError for what cannot be used, by its path; CalculationError where the heater never reaches the
  * temperature, with the one that it reaches.

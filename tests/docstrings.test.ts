@@ -3,16 +3,17 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import ts from 'typescript'
 import { describe, expect, it } from 'vitest'
-import * as drivetrain from '../../src/drivetrain/index.js'
-import * as formula from '../../src/formula/index.js'
-import * as quantity from '../../src/quantity/index.js'
+import * as catalogue from '../src/catalogue.js'
+import * as formula from '../src/formula/index.js'
+import * as root from '../src/index.js'
+import * as quantity from '../src/quantity/index.js'
 
-const folder = fileURLToPath(new URL('../../src/drivetrain/', import.meta.url))
+const folder = fileURLToPath(new URL('../src/', import.meta.url))
 const examples = readdirSync(folder, { recursive: true, encoding: 'utf8' })
   .filter((file) => file.endsWith('.ts'))
   .flatMap((file) => {
     const pattern =
-      /@example\n \* ```ts\n((?: \*.*\n)+?) \* ```\n \*\/\nexport const (\w+) = \/\*@__PURE__\*\/ procedure\(/g
+      /@example\n \* ```ts\n((?: \*.*\n)+?) \* ```\n \*\/\nexport const (\w+) = \/\*@__PURE__\*\/ (?:\(\(\) =>\s*)?procedure\(/g
     return [...readFileSync(folder + file, 'utf8').matchAll(pattern)].map(
       ([, text, name]) => [name as string, (text as string).replace(/^ \* ?/gm, '')] as const,
     )
@@ -35,9 +36,12 @@ function asProgram(example: string): string {
   return outputText
 }
 
-const names = { ...quantity, ...formula, ...drivetrain }
+const names = { ...quantity, ...formula, ...root }
 
 describe('the example over', () => {
+  it('each procedure is there', () => {
+    expect(examples.map(([name]) => name).sort()).toEqual(Object.keys(catalogue.procedures).sort())
+  })
   it.each(examples)('%s prints what it says', (name, example) => {
     expect(example).toContain(`${name}(`)
     const run = new Function(...Object.keys(names), asProgram(example))
