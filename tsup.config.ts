@@ -89,9 +89,7 @@ function pureCalls(node: ts.Node): ts.CallExpression[] {
 }
 
 export default defineConfig({
-  // The description of procedures is an entry that nobody imports, so that it and its schema library get chunks of their own: in
-  // one chunk with formulas, the few lines that the library runs when it loads would go with every formula.
-  entry: { ...entry, 'procedure/index': 'src/procedure/index.ts' },
+  entry,
   format: ['esm', 'cjs'],
   // Shared chunks in both formats, so that all subpaths work on the same modules.
   splitting: true,

@@ -24,7 +24,7 @@ import {
 } from '../procedure/index.js'
 import { airDensity } from './road/road-load.js'
 
-/** What describes a car. */
+/** What describes a car. @internal */
 export const carFields = /*@__PURE__*/ (() => ({
   mass: given('mass', 'Mass of the car with all that it carries', { above: 0, usual: ['450 kg', '2400 kg'] }),
   wheelbase: optional(wheelbaseField),
@@ -61,12 +61,15 @@ export const carFields = /*@__PURE__*/ (() => ({
   wheelInertia: optional(given('inertia', 'Moment of inertia of all wheels together', { min: 0 })),
   friction: optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
 }))()
-/** A car. */
+/** A car. @internal */
 export const carField = /*@__PURE__*/ (() => group('The car', carFields))()
-/** What is read of a car. */
+/** What is read of a car. @internal */
 export type Car = Read<typeof carField>
 
-/** What describes a gearbox with its final drive. Without gears the final drive is all there is: one fixed ratio. */
+/**
+ * What describes a gearbox with its final drive. Without gears the final drive is all there is: one fixed ratio.
+ * @internal
+ */
 export const gearboxFields = /*@__PURE__*/ (() => {
   const ratio = given('ratio', 'Ratio of the gear', { above: 0 })
   const efficiency = given('ratio', 'Efficiency between motor shaft and wheels', {
@@ -92,12 +95,12 @@ export const gearboxFields = /*@__PURE__*/ (() => {
     ratedInputTorque: optional(given('torque', 'Input torque for which the gearbox was made', { above: 0 })),
   }
 })()
-/** A gearbox with its final drive. */
+/** A gearbox with its final drive. @internal */
 export const gearboxField = /*@__PURE__*/ (() => group('The gearbox with its final drive', gearboxFields))()
-/** What is read of a gearbox. */
+/** What is read of a gearbox. @internal */
 export type Gearbox = Read<typeof gearboxField>
 
-/** What describes a motor with its controller. What each procedure needs of it, it asks for. */
+/** What describes a motor with its controller. What each procedure needs of it, it asks for. @internal */
 export const motorFields = /*@__PURE__*/ (() => ({
   peakTorque: optional(given('torque', 'Torque for a short time', { above: 0, usual: ['40 N·m', '350 N·m'] })),
   peakPower: optional(given('power', 'Power at the shaft for a short time', { above: 0 })),
@@ -124,12 +127,12 @@ export const motorFields = /*@__PURE__*/ (() => ({
   efficiency: optional(given('ratio', 'Efficiency of motor and controller', { above: 0, max: 1, usual: [0.85, 0.96] })),
   inertia: optional(given('inertia', 'Moment of inertia of the rotor', { min: 0 })),
 }))()
-/** A motor with its controller. */
+/** A motor with its controller. @internal */
 export const motorField = /*@__PURE__*/ (() => group('The motor with its controller', motorFields))()
-/** What is read of a motor. */
+/** What is read of a motor. @internal */
 export type Motor = Read<typeof motorField>
 
-/** What describes a controller. */
+/** What describes a controller. @internal */
 export const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
@@ -140,19 +143,19 @@ export const controllerFields = /*@__PURE__*/ (() => ({
   ),
   capacitance: optional(given('capacitance', 'Capacitance at its input', { above: 0 })),
 }))()
-/** A controller. */
+/** A controller. @internal */
 export const controllerField = /*@__PURE__*/ (() => group('The controller of the motor', controllerFields))()
-/** What is read of a controller. */
+/** What is read of a controller. @internal */
 export type Controller = Read<typeof controllerField>
 
-/** A pack of equal modules. */
+/** A pack of equal modules. @internal */
 export const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
 
-/** What lamps, pumps and the 12 V system draw. */
+/** What lamps, pumps and the 12 V system draw. @internal */
 export const auxiliariesField = /*@__PURE__*/ (() =>
   given('power', 'Power of lamps, pumps and the 12 V system', { min: 0, usual: ['100 W', '500 W'] }))()
 
-/** What describes the air. */
+/** What describes the air. @internal */
 export const airFields = /*@__PURE__*/ (() => ({
   temperature: given('temperature', 'Temperature of the air', {
     above: 0,
@@ -169,10 +172,10 @@ export const airFields = /*@__PURE__*/ (() => ({
   }),
   headwind: given('speed', 'Head wind, negative for a tail wind', { default: '0 km/h', because: 'still air' }),
 }))()
-/** The air: still, mild and at sea level where it is left out. */
+/** The air: still, mild and at sea level where it is left out. @internal */
 export const airField = /*@__PURE__*/ (() => defaulted(group('The air', airFields)))()
 
-/** Every part, spare: what a procedure needs, it names after these. */
+/** Every part, spare: what a procedure needs, it names after these. @internal */
 export const spareParts = /*@__PURE__*/ (() => ({
   car: spare(carField),
   gearbox: spare(gearboxField),

@@ -8,7 +8,7 @@ import { unrecorded } from './record.js'
 
 type KindOfUnit<U extends string> = { [K in Kind]: U extends UnitOf<K> ? K : never }[Kind]
 
-/** The quantity that a given value stands for: its own kind, or the kind that its unit tells. */
+/** The quantity that a given value stands for: its own kind, or the kind that its unit tells. @internal */
 export type QuantityOf<G> =
   G extends Quantity<infer K>
     ? Quantity<K>
@@ -18,21 +18,21 @@ export type QuantityOf<G> =
         ? Quantity<KindOfUnit<U>>
         : never
 
-/** A function of quantities, by name. */
+/** A function of quantities, by name. @internal */
 export type Work = (given: never) => Quantity
 
-/** Whether a calculation is a formula rather than another function. */
+/** Whether a calculation is a formula rather than another function. @internal */
 export function isFormula(calculation: AnyFormula | Work): calculation is AnyFormula {
   return typeof calculation === 'function' && 'compute' in calculation && 'expression' in calculation
 }
 
-/** Refuses what is neither a formula nor another function. */
+/** Refuses what is neither a formula nor another function. @internal */
 export function requireWork(where: string, work: unknown): void {
   if (typeof work === 'function') return
   throw new InputError(where, [{ path: 'work', expected: 'a formula or another function', received: shown(work) }])
 }
 
-/** Reads a value without being told its kind, which its unit must tell. */
+/** Reads a value without being told its kind, which its unit must tell. @internal */
 export function tell(where: string, path: string, value: unknown): Quantity {
   if (isQuantity(value)) return value as unknown as Quantity
   if (readValue('ratio', value) !== undefined) return read(where, path, 'ratio', value)
@@ -48,7 +48,7 @@ export function tell(where: string, path: string, value: unknown): Quantity {
   throw new InputError(where, [{ path, expected, received: shown(value), hint: `${unit} measures several kinds` }])
 }
 
-/** Does several things that may each refuse their input, and throws all that is wrong at once. */
+/** Does several things that may each refuse their input, and throws all that is wrong at once. @internal */
 export function together<T extends readonly unknown[]>(where: string, ...works: { [P in keyof T]: () => T[P] }): T {
   const issues: InputIssue[] = []
   const results = works.map((work) => {
@@ -64,7 +64,7 @@ export function together<T extends readonly unknown[]>(where: string, ...works: 
   return results as unknown as T
 }
 
-/** Refuses what is not an object whose keys can be read. */
+/** Refuses what is not an object whose keys can be read. @internal */
 export function requireObject(
   where: string,
   path: string,
@@ -75,7 +75,7 @@ export function requireObject(
   throw new InputError(where, [{ path, expected, received: shown(value) }])
 }
 
-/** Refuses keys that mean nothing, which would be ignored in silence. */
+/** Refuses keys that mean nothing, which would be ignored in silence. @internal */
 export function refuseOthers(where: string, value: object, known: readonly string[], sort: string, path = ''): void {
   const issues = Object.entries(value)
     .filter(([key, each]) => each !== undefined && !known.includes(key))
@@ -83,14 +83,14 @@ export function refuseOthers(where: string, value: object, known: readonly strin
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** Reads a value of a kind, or throws what is wrong with it. */
+/** Reads a value of a kind, or throws what is wrong with it. @internal */
 export function read<K extends Kind>(where: string, path: string, kind: K, value: unknown): Quantity<K> {
   const number = readValue(kind, value)
   if (number === undefined) throw new InputError(where, [issueWith(path, kind, value)])
   return isQuantity(value) ? (value as unknown as Quantity<K>) : fromSi(kind, number.si, number.scale.symbol)
 }
 
-/** A calculation with its inputs read once, to be evaluated at many points. */
+/** A calculation with its inputs read once, to be evaluated at many points. @internal */
 export interface Calculation {
   readonly name: string
   /** The inputs, in order, in the units in which they were given. */
@@ -104,6 +104,8 @@ export interface Calculation {
 /**
  * Binds a calculation to inputs. A formula checks them as in any call; the kinds of another function's
  * inputs are told by their units.
+ *
+ * @internal
  */
 export function bind(where: string, work: AnyFormula | Work, given: { readonly [key: string]: unknown }): Calculation {
   if (!isFormula(work)) {
@@ -135,7 +137,7 @@ function shifted(inputs: { readonly [key: string]: Quantity }, si: { readonly [k
   return { ...inputs, ...Object.fromEntries(moved) }
 }
 
-/** What a function of quantities gives, which must be a quantity. */
+/** What a function of quantities gives, which must be a quantity. @internal */
 export function resultOf(where: string, work: Work, given: unknown): Quantity {
   const result: unknown = work(given as never)
   if (isQuantity(result)) return result as unknown as Quantity
@@ -143,7 +145,7 @@ export function resultOf(where: string, work: Work, given: unknown): Quantity {
   throw new InputError(where, [{ path: 'work', expected, received: `one that returns ${shown(result)}` }])
 }
 
-/** The value of some work, or not a number where it refuses its input or has no result. */
+/** The value of some work, or not a number where it refuses its input or has no result. @internal */
 export function valueOrNaN(work: () => number): number {
   try {
     return unrecorded(work)
@@ -155,7 +157,7 @@ export function valueOrNaN(work: () => number): number {
   }
 }
 
-/** The result of a formula at SI inputs, not a number outside its bounds or its range of validity. */
+/** The result of a formula at SI inputs, not a number outside its bounds or its range of validity. @internal */
 export function computeWithin(formula: AnyFormula, si: { readonly [key: string]: number }): number {
   for (const key in formula.inputs) {
     if (!within(si[key] as number, formula.inputs[key]?.limits ?? {})) return Number.NaN

@@ -5,7 +5,7 @@
  *   condition ? a : b    < > <= >= == != and or    + - * / ^    f(x, y)    ( )
  */
 
-/** A node of an expression. */
+/** A node of an expression. @internal */
 export type Expression =
   | { readonly type: 'number'; readonly text: string }
   | { readonly type: 'symbol'; readonly name: string }
@@ -49,6 +49,8 @@ const functions: { readonly [name: string]: (...values: number[]) => number } = 
  * Reads an expression.
  *
  * @throws SyntaxError that tells where it cannot be read.
+ *
+ * @internal
  */
 export function parseExpression(text: string): Expression {
   const tokens = text.match(/\d+\.?\d*(?:e[-+]?\d+)?|[A-Za-z]\w*|[<>=!]=|\S/g) ?? []
@@ -110,7 +112,7 @@ export function parseExpression(text: string): Expression {
   return at < tokens.length ? fail() : whole
 }
 
-/** The value of an expression, with symbols looked up. True counts as 1 and false as 0. */
+/** The value of an expression, with symbols looked up. True counts as 1 and false as 0. @internal */
 export function valueOf(expression: Expression, symbols: { readonly [name: string]: number }): number {
   const of = (inner: Expression) => valueOf(inner, symbols)
   switch (expression.type) {
@@ -169,7 +171,7 @@ function operate(operator: string, left: number, right: number): number {
   }
 }
 
-/** The branch of a piecewise expression that applies to some values; other expressions as they are. */
+/** The branch of a piecewise expression that applies to some values; other expressions as they are. @internal */
 export function branchFor(expression: Expression, symbols: { readonly [name: string]: number }): Expression {
   if (expression.type === 'group' && expression.inner.type === 'choice') return branchFor(expression.inner, symbols)
   if (expression.type !== 'choice') return expression
@@ -187,7 +189,7 @@ const signs: { readonly [operator: string]: string } = {
 }
 const raised: { readonly [exponent: string]: string } = { '2': '²', '3': '³', '4': '⁴' }
 
-/** What stands for a symbol: its name, or a number with its unit. */
+/** What stands for a symbol: its name, or a number with its unit. @internal */
 export type Naming = (name: string) => string
 
 const asNamed: Naming = (name) => (name === 'pi' ? 'π' : name)
@@ -197,7 +199,7 @@ function isCompound(text: string): boolean {
   return /[^\p{L}\p{N}._]/u.test(text)
 }
 
-/** An expression in a notebook's signs: `2 · I · r · l`. */
+/** An expression in a notebook's signs: `2 · I · r · l`. @internal */
 export function expressionText(expression: Expression, naming: Naming = asNamed): string {
   const text = (inner: Expression) => expressionText(inner, naming)
   switch (expression.type) {

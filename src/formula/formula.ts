@@ -199,7 +199,7 @@ function unitSymbol(kind: Kind, unit: string): string {
   throw new InputError('output', [{ path: 'unit', expected, received: shown(unit) }])
 }
 
-/** Bounds as SI numbers. An infinite bound is none; what is not a number is refused. */
+/** Bounds as SI numbers. An infinite bound is none; what is not a number is refused. @internal */
 export function limitsOf<K extends Kind>(kind: K, bounds: Bounds<K>): Limits {
   const limits: { -readonly [P in keyof Limits]: Limits[P] } = {}
   for (const bound of ['min', 'above', 'max', 'below'] as const) {
@@ -277,7 +277,7 @@ export function formula<
   return Object.freeze(self)
 }
 
-/** Reads the inputs of a call to SI numbers, or throws all that is wrong with them at once. */
+/** Reads the inputs of a call to SI numbers, or throws all that is wrong with them at once. @internal */
 export function readInputs(
   formula: AnyFormula,
   given: { readonly [key: string]: unknown },
@@ -317,7 +317,7 @@ function issuesOf(
   return [...wrong, ...unknownKeys(given, inputs)]
 }
 
-/** Whether an SI number keeps to limits. Not a number keeps to none. */
+/** Whether an SI number keeps to limits. Not a number keeps to none. @internal */
 export function within(value: number, limits: Limits): boolean {
   const { min, above, max, below } = limits
   if (min !== undefined && !(value >= min)) return false
@@ -326,7 +326,7 @@ export function within(value: number, limits: Limits): boolean {
   return below === undefined || value < below
 }
 
-/** Limits in words: `at least 0 A`, `above 0 and at most 1`. */
+/** Limits in words: `at least 0 A`, `above 0 and at most 1`. @internal */
 export function limitsText(limits: Limits, text: (si: number) => string): string {
   const words: string[] = []
   if (limits.min !== undefined) words.push(`at least ${text(limits.min)}`)
@@ -336,7 +336,7 @@ export function limitsText(limits: Limits, text: (si: number) => string): string
   return words.join(' and ')
 }
 
-/** An SI number of a kind as text in the kind's first unit. */
+/** An SI number of a kind as text in the kind's first unit. @internal */
 export function siText(kind: Kind, si: number): string {
   return String(fromSi(kind, si, symbolsOf(kind)[0] as string))
 }
@@ -357,7 +357,7 @@ function unknownKeys(given: { readonly [key: string]: unknown }, inputs: Inputs)
   return issues
 }
 
-/** A key that is not among those known, with the nearest of them. */
+/** A key that is not among those known, with the nearest of them. @internal */
 export function unknownKey(key: string, value: unknown, known: readonly string[], sort: string): InputIssue {
   const nearest = nearestName(key, known)
   const received = isQuantity(value) ? String(value) : shown(value)
@@ -381,7 +381,7 @@ function siOf(constants: Constants): { readonly [symbol: string]: number } {
   return made
 }
 
-/** Whether SI inputs lie in all the ranges in which the formula is known to hold. */
+/** Whether SI inputs lie in all the ranges in which the formula is known to hold. @internal */
 export function isValid(formula: AnyFormula, si: { readonly [key: string]: number }): boolean {
   return formula.valid.every((range) => within(range.value(si, siOf(formula.constants)), range))
 }

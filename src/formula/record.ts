@@ -32,6 +32,8 @@ const slot = Symbol.for('kerbwatt.recording')
 /**
  * The one recording of this process. It is found by a registered name, so that a calculation explained
  * by one copy of the package also shows the formulas of its CommonJS or ES module twin.
+ *
+ * @internal
  */
 export const recording: Recording = /*@__PURE__*/ (() => {
   const shared = globalThis as unknown as { [slot]?: Recording }
@@ -39,7 +41,7 @@ export const recording: Recording = /*@__PURE__*/ (() => {
   return shared[slot]
 })()
 
-/** Runs work with its steps written to a list of their own. */
+/** Runs work with its steps written to a list of their own. @internal */
 export function recorded<T>(work: () => T): { readonly result: T; readonly steps: readonly Step[] } {
   const outer = recording.steps
   const steps: Step[] = []
@@ -51,7 +53,7 @@ export function recorded<T>(work: () => T): { readonly result: T; readonly steps
   }
 }
 
-/** Runs work of which nothing is written down, such as the trials of a search. */
+/** Runs work of which nothing is written down, such as the trials of a search. @internal */
 export function unrecorded<T>(work: () => T): T {
   const outer = recording.steps
   recording.steps = undefined

@@ -3,10 +3,10 @@
  * (R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4).
  */
 
-/** A function of one number; not a number where it is not defined. */
+/** A function of one number; not a number where it is not defined. @internal */
 export type Real = (x: number) => number
 
-/** An interval at whose ends a function has opposite signs, or touches zero. */
+/** An interval at whose ends a function has opposite signs, or touches zero. @internal */
 export interface Bracket {
   readonly low: number
   readonly high: number
@@ -46,6 +46,8 @@ function surelyNotZero(samples: readonly Sample[], noise: number): Sample | unde
 /**
  * The zeros of a function that a scan over points finds, or `'everywhere'` where it is zero over a stretch.
  * `noise` is how far rounding may throw a value of the function.
+ *
+ * @internal
  */
 export function rootsOver(f: Real, points: readonly number[], noise = 0): Bracket[] | 'everywhere' {
   const samples = withEdges(f, points)
@@ -121,6 +123,8 @@ const UNSEEN = 1e5
 /**
  * Where a function that only rises or only falls is zero between two numbers; the end that is nearer to zero where it is
  * not zero between them.
+ *
+ * @internal
  */
 export function rootBetween(f: Real, low: number, high: number): number {
   const [atLow, atHigh] = [f(low), f(high)]
@@ -216,7 +220,7 @@ function levelPoint(f: Real, near: number): number {
 /** Magnitudes, in SI units, over which a value without a bound is looked for. */
 const [SMALLEST, LARGEST] = [1e-15, 1e15]
 
-/** Points over an interval, dense near finite ends and near zero, in rising order. Ends may be infinite. */
+/** Points over an interval, dense near finite ends and near zero, in rising order. Ends may be infinite. @internal */
 export function scanPoints(low: number, high: number, count: number): number[] {
   const points = new Set<number>()
   if (Number.isFinite(low) && Number.isFinite(high)) {

@@ -48,6 +48,7 @@ export interface MassExchange extends Findings {
   readonly change: Stance
 }
 
+/** @internal */
 export const limitsField = /*@__PURE__*/ (() =>
   group('The greatest masses allowed', {
     gross: optional(given('mass', 'Greatest mass allowed', { above: 0 }), {

@@ -32,7 +32,7 @@ export interface Tally extends Findings {
   readonly yawInertia: Quantity<'inertia'>
 }
 
-/** What describes a part. */
+/** What describes a part. @internal */
 export const partFields = /*@__PURE__*/ (() => ({
   name: text('What it is called'),
   mass: given('mass', 'Mass of one', { above: 0 }),
@@ -46,10 +46,10 @@ export const partFields = /*@__PURE__*/ (() => ({
   ),
 }))()
 
-/** A part. */
+/** A part. @internal */
 export const partField = /*@__PURE__*/ (() => group('A part', partFields))()
 
-/** What is read of a part. */
+/** What is read of a part. @internal */
 export type Part = Read<typeof partField>
 
 /**
@@ -113,7 +113,7 @@ export const tally = /*@__PURE__*/ procedure({
   },
 })
 
-/** Mass of all pieces of a part. */
+/** Mass of all pieces of a part. @internal */
 export function wholeMass({ mass, count = 1 }: Pick<Part, 'mass' | 'count'>): Quantity<'mass'> {
   return mass.times(count)
 }
@@ -139,7 +139,7 @@ function commonPlace(where: string, masses: readonly Placed[], purpose: string):
   return masses.every(({ at }) => at.up !== undefined) ? { aft, left, up: along('up') } : { aft, left }
 }
 
-/** The common centre of gravity along one direction, in which every place is known. */
+/** The common centre of gravity along one direction, in which every place is known. @internal */
 export function commonAlong(
   masses: readonly Pick<Placed, 'mass' | 'at'>[],
   direction: 'aft' | 'left' | 'up',
@@ -151,7 +151,7 @@ export function commonAlong(
   })).place
 }
 
-/** Refuses masses whose `left` is unknown where it is needed. */
+/** Refuses masses whose `left` is unknown where it is needed. @internal */
 export function requireLeft(where: string, masses: readonly Pick<Placed, 'at' | 'path'>[], purpose: string): void {
   const issues = masses
     .filter(({ at }) => at.left === undefined)
@@ -164,7 +164,7 @@ export function requireLeft(where: string, masses: readonly Pick<Placed, 'at' | 
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** What is said of parts of unknown height: nothing where none has a height, and where all have one. */
+/** What is said of parts of unknown height: nothing where none has a height, and where all have one. @internal */
 export function heightUnknown(parts: readonly Pick<Part, 'name' | 'at'>[]): Assumption[] {
   const unknown = parts.filter(({ at }) => at.up === undefined).map(({ name }) => name)
   if (unknown.length === 0) return []

@@ -27,17 +27,17 @@ export interface Place {
   readonly up?: Quantity<'length'>
 }
 
-/** What describes a place. */
+/** What describes a place. @internal */
 export const positionFields = /*@__PURE__*/ (() => ({
   aft: given('length', 'Distance behind the front axle line, negative ahead of it'),
   left: optional(given('length', 'Distance to the left of the centre line, negative to the right')),
   up: optional(given('length', 'Height above the ground', { min: 0 })),
 }))()
 
-/** A place in the car. */
+/** A place in the car. @internal */
 export const positionField = /*@__PURE__*/ (() => group('A place in the car', positionFields))()
 
-/** The centre of gravity of a car. */
+/** The centre of gravity of a car. @internal */
 export const centreOfGravityField = /*@__PURE__*/ (() =>
   group('Where the centre of gravity lies', {
     ...positionFields,
@@ -49,7 +49,7 @@ const OVERHANG = 0.5
 /** Hardly any road car is higher, in m. */
 const HIGHEST = 2.5
 
-/** Says of a thing that lies where few cars have anything, that it was taken as given. */
+/** Says of a thing that lies where few cars have anything, that it was taken as given. @internal */
 export function outside(
   path: string,
   name: string,

@@ -63,10 +63,10 @@ export interface Weighed extends Stance, Findings {}
 /** A wheel, by name. */
 export type Wheel = keyof Corners<unknown>
 
-/** The wheels, in the order in which they are named everywhere. */
+/** The wheels, in the order in which they are named everywhere. @internal */
 export const wheels: readonly Wheel[] = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight']
 
-/** The words for each wheel. */
+/** The words for each wheel. @internal */
 export const wheelInWords: { readonly [wheel in Wheel]: string } = {
   frontLeft: 'front left',
   frontRight: 'front right',
@@ -74,7 +74,7 @@ export const wheelInWords: { readonly [wheel in Wheel]: string } = {
   rearRight: 'rear right',
 }
 
-/** One of something for each wheel, worked out. */
+/** One of something for each wheel, worked out. @internal */
 export function cornersOf<T>(valueAt: (wheel: Wheel) => T): Corners<T> {
   return {
     frontLeft: valueAt('frontLeft'),
@@ -87,7 +87,10 @@ export function cornersOf<T>(valueAt: (wheel: Wheel) => T): Corners<T> {
 /** What rounding leaves of a wheel that carries nothing, as a share of the mass. */
 const RESIDUE = 1e-12
 
-/** Masses that were worked out for the wheels, where a wheel that rounding alone keeps from nothing carries nothing. */
+/**
+ * Masses that were worked out for the wheels, where a wheel that rounding alone keeps from nothing carries nothing.
+ * @internal
+ */
 export function withoutResidue(corners: Corners<Quantity<'mass'>>): Corners<Quantity<'mass'>> {
   const mass = wheels.reduce((sum, wheel) => sum + Math.abs(corners[wheel].si), 0)
   return cornersOf((wheel) =>
@@ -95,17 +98,17 @@ export function withoutResidue(corners: Corners<Quantity<'mass'>>): Corners<Quan
   )
 }
 
-/** What the four scales show. */
+/** What the four scales show. @internal */
 export const scalesField = /*@__PURE__*/ (() =>
   group('What the scales show', {
     ...cornersOf((wheel) => given('mass', `Mass on the ${wheelInWords[wheel]} wheel`, { min: 0 })),
   }))()
 
-/** The wheelbase. */
+/** The wheelbase. @internal */
 export const wheelbaseField = /*@__PURE__*/ (() =>
   given('length', 'Wheelbase', { above: 0, usual: ['1.8 m', '2.9 m'] }))()
 
-/** The tracks. */
+/** The tracks. @internal */
 export const trackField = /*@__PURE__*/ (() =>
   group('The distances between the wheels of an axle', {
     front: given('length', 'Front track', { above: 0, usual: ['1.1 m', '1.6 m'] }),
@@ -125,7 +128,7 @@ const raisedField = /*@__PURE__*/ (() =>
     frontRight: optional(given('mass', 'Mass on the front right wheel, rear axle raised', { min: 0 })),
   }))()
 
-/** What describes a car on scales. */
+/** What describes a car on scales. @internal */
 export const weighedCarFields = /*@__PURE__*/ (() => ({
   scales: scalesField,
   wheelbase: wheelbaseField,
@@ -135,10 +138,10 @@ export const weighedCarFields = /*@__PURE__*/ (() => ({
   }),
 }))()
 
-/** What is read of a car on scales. */
+/** What is read of a car on scales. @internal */
 export type WeighedCar = Read<typeof weighedCarFields>
 
-/** What is assumed of every weighing. */
+/** What is assumed of every weighing. @internal */
 export const STOOD_LEVEL = 'The car stood level, with its suspension settled.'
 
 /**
@@ -209,7 +212,7 @@ export const weigh = /*@__PURE__*/ procedure({
   },
 })
 
-/** What is assumed of the second weighing, where there was one. */
+/** What is assumed of the second weighing, where there was one. @internal */
 export function raisedAssumptions({ raised }: WeighedCar): Assumption[] {
   if (raised === undefined) return []
   return [
@@ -221,7 +224,7 @@ export function raisedAssumptions({ raised }: WeighedCar): Assumption[] {
   ]
 }
 
-/** How a car stands with these masses on its wheels. */
+/** How a car stands with these masses on its wheels. @internal */
 export function stanceOf(
   corners: Corners<Quantity<'mass'>>,
   { wheelbase, track }: Pick<WeighedCar, 'wheelbase' | 'track'>,
@@ -249,13 +252,18 @@ export function stanceOf(
  * Refuses readings that no car can give.
  *
  * @param path - What comes before the fields of the car in an error.
+ *
+ * @internal
  */
 export function refuseReadings(where: string, path: string, car: WeighedCar): void {
   refuseUnloaded(where, path, car.scales)
   if (car.raised !== undefined) refuseRaised(where, path, car, car.raised)
 }
 
-/** A car on the ground presses on both axles and on both sides: a pair of scales at zero was off or missed its wheels. */
+/**
+ * A car on the ground presses on both axles and on both sides: a pair of scales at zero was off or missed its wheels.
+ * @internal
+ */
 export function refuseUnloaded(where: string, path: string, scales: Corners<Quantity<'mass'>>): void {
   const pairs = [
     ['frontLeft', 'frontRight', 'front'],
@@ -324,7 +332,7 @@ function heightFrom({ scales, wheelbase }: WeighedCar, raised: Raised): Quantity
   })
 }
 
-/** Holds the static stability factor to 1. */
+/** Holds the static stability factor to 1. @internal */
 export function stabilityCheck(
   id: string,
   name: string,

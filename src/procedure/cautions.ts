@@ -11,6 +11,7 @@ export interface Caution {
   readonly text: string
 }
 
+/** @internal */
 export const highVoltage: Caution = {
   id: 'highVoltage',
   hazard: 'high voltage',
@@ -19,6 +20,7 @@ export const highVoltage: Caution = {
     'touching; wear rated gloves, and do not work alone. Local codes decide who may do this work.',
 }
 
+/** @internal */
 export const shortCircuit: Caution = {
   id: 'shortCircuit',
   hazard: 'arc and short circuit',
@@ -27,6 +29,7 @@ export const shortCircuit: Caution = {
     'rings, insulate tools and terminals, and fuse the pack at the pack, with a fuse rated for its full DC voltage.',
 }
 
+/** @internal */
 export const lithiumCells: Caution = {
   id: 'lithiumCells',
   hazard: 'lithium cells',
@@ -35,6 +38,7 @@ export const lithiumCells: Caution = {
     'hours later. Keep every cell within its limits with a monitor that can open the contactors.',
 }
 
+/** @internal */
 export const joiningModules: Caution = {
   id: 'joiningModules',
   hazard: 'joining modules in parallel',
@@ -43,6 +47,7 @@ export const joiningModules: Caution = {
     'circuit. Bring all to one voltage first, join them through a fuse or a resistor, and fuse each of them for good.',
 }
 
+/** @internal */
 export const storedCharge: Caution = {
   id: 'storedCharge',
   hazard: 'stored charge in capacitors',
@@ -51,6 +56,7 @@ export const storedCharge: Caution = {
     'measure below 60 V before touching.',
 }
 
+/** @internal */
 export const feedingHouse: Caution = {
   id: 'feedingHouse',
   hazard: 'feeding a house',
@@ -59,6 +65,7 @@ export const feedingHouse: Caution = {
     'supply kills those who work on the line. The work needs a licence, and local rules come first.',
 }
 
+/** @internal */
 export const hotCoolant: Caution = {
   id: 'hotCoolant',
   hazard: 'hot coolant',
@@ -67,6 +74,7 @@ export const hotCoolant: Caution = {
     'animals, which like its taste. Let it cool, catch what runs out, and hand it in as local rules ask.',
 }
 
+/** @internal */
 export const liftedCar: Caution = {
   id: 'liftedCar',
   hazard: 'lifting and running cars',
@@ -75,6 +83,7 @@ export const liftedCar: Caution = {
     'and keep the drive isolated whenever hands are near a wheel or shaft.',
 }
 
+/** @internal */
 export const brakingByMotor: Caution = {
   id: 'brakingByMotor',
   hazard: 'braking by the motor',
@@ -84,6 +93,7 @@ export const brakingByMotor: Caution = {
     'full or a cold pack.',
 }
 
+/** @internal */
 export const turningShaft: Caution = {
   id: 'turningShaft',
   hazard: 'shafts at high speed',
@@ -92,6 +102,7 @@ export const turningShaft: Caution = {
     'and fit a safety loop.',
 }
 
+/** @internal */
 export const brakesAndSteering: Caution = {
   id: 'brakesAndSteering',
   hazard: 'brakes and steering after a change of weight',
@@ -100,6 +111,7 @@ export const brakesAndSteering: Caution = {
     'and servo vacuum checked by someone qualified before the car goes on the road.',
 }
 
+/** @internal */
 export const approval: Caution = {
   id: 'approval',
   hazard: 'type approval and inspection',

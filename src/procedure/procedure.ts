@@ -102,7 +102,7 @@ interface Plan {
   readonly spare: readonly string[]
 }
 
-/** The description of a whole input as one field. */
+/** The description of a whole input as one field. @internal */
 export function wholeOf(title: string, input: Fields | AnyField): AnyField {
   return isField(input) ? input : { sort: 'group', about: title, need: 'required', fields: input as Fields }
 }

@@ -174,6 +174,8 @@ function ownSchema(field: OwnField): Schema {
  * @param value - What was written.
  * @returns What is read: defaults stand, quantities are at the leaves.
  * @throws InputError that lists every fault by its path, such as `bays[2].at.aft`.
+ *
+ * @internal
  */
 export function readField(where: string, field: AnyField, value: unknown): unknown {
   const read = z.safeParse(schemaOf(field), value)
@@ -246,7 +248,7 @@ function fieldAt(field: AnyField | undefined, path: readonly PropertyKey[]): Any
   }
 }
 
-/** A path as it is written: `bays[2].at.aft`. */
+/** A path as it is written: `bays[2].at.aft`. @internal */
 export function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>(
     (text, key) => (typeof key === 'number' ? `${text}[${key}]` : `${text}${text === '' ? '' : '.'}${String(key)}`),
@@ -254,7 +256,7 @@ export function pathText(path: readonly PropertyKey[]): string {
   )
 }
 
-/** What stands at a path of what was written, or undefined. */
+/** What stands at a path of what was written, or undefined. @internal */
 export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>((outer, key) => Object(outer)[key], value)
 }

@@ -90,7 +90,7 @@ export class CalculationError extends Error {
   }
 }
 
-/** A value as it came, for a message: text in quotes, numbers as written, anything else by what it is. */
+/** A value as it came, for a message: text in quotes, numbers as written, anything else by what it is. @internal */
 export function shown(value: unknown): string {
   if (typeof value === 'string') return value.length > 60 ? `'${value.slice(0, 57)}…'` : `'${value}'`
   if (typeof value === 'function') return 'a function'

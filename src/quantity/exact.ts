@@ -22,7 +22,7 @@ function exactly(double: number): Decimal {
 /** A number as the sum of two doubles, the second no more than half a unit in the last place of the first. */
 type Pair = readonly [high: number, low: number]
 
-/** A unit's relation to SI: `SI = (number + zero) · top / bottom · π^piPower`. */
+/** A unit's relation to SI: `SI = (number + zero) · top / bottom · π^piPower`. @internal */
 export interface UnitScale {
   readonly symbol: string
   readonly top: Decimal
@@ -69,7 +69,7 @@ function pairOf(value: Decimal): Pair {
 
 const scales = new Map<string, UnitScale>()
 
-/** The scale of a unit of a kind; `symbol` is a unit in the table. */
+/** The scale of a unit of a kind; `symbol` is a unit in the table. @internal */
 export function unitScale(kind: Kind, symbol: string): UnitScale {
   const key = `${kind} ${symbol}`
   const known = scales.get(key)
@@ -157,6 +157,8 @@ const powersOfTen = /*@__PURE__*/ Array.from({ length: 23 }, (_, power) => Numbe
 /**
  * The SI double nearest to the decimal number `(whole + rest) · 10^exponent` in a unit; `whole` and `rest` are whole
  * numbers, each exactly a double, the second no more than rounding takes from the first.
+ *
+ * @internal
  */
 export function fromWhole(whole: number, exponent: number, scale: UnitScale, rest = 0): number {
   const power = powersOfTen[Math.abs(exponent)]
@@ -171,7 +173,7 @@ export function fromWhole(whole: number, exponent: number, scale: UnitScale, res
   return fromDecimal(`${BigInt(whole) + BigInt(rest)}e${exponent}`, scale)
 }
 
-/** The SI double nearest to a decimal number, written out, in a unit. */
+/** The SI double nearest to a decimal number, written out, in a unit. @internal */
 export function fromDecimal(text: string, scale: UnitScale): number {
   return nearestDouble(new Exact(text).plus(scale.zero).times(scale.top), scale.bottom, scale.piPower)
 }
@@ -179,6 +181,8 @@ export function fromDecimal(text: string, scale: UnitScale): number {
 /**
  * What an SI double is in a unit: the double nearest to it. In a unit with a zero of its own many numbers read as one
  * SI double (35 and 34.99999999999998 °C are both 308.15 K), and of those it is the one with the fewest decimals.
+ *
+ * @internal
  */
 export function inUnit(si: number, scale: UnitScale): number {
   const number = nearestIn(si, scale)
@@ -201,6 +205,8 @@ function nearestIn(si: number, scale: UnitScale): number {
 /**
  * The shortest decimal number that reads back, in the same unit, as just this SI double; undefined where 17
  * digits are not enough, as for a temperature a hair above absolute zero written in °C.
+ *
+ * @internal
  */
 export function writtenIn(si: number, scale: UnitScale): string | undefined {
   const plain = String(inUnit(si, scale))

@@ -201,7 +201,7 @@ const twins = [
   ['√s', 'sqrt(s)'],
 ] as const
 
-/** The plain-ASCII twin of a symbol that is hard to type; other symbols as they are. */
+/** The plain-ASCII twin of a symbol that is hard to type; other symbols as they are. @internal */
 export function twinOf(symbol: string): string {
   return twins.reduce((text, [sign, letters]) => text.replaceAll(sign, letters), symbol)
 }
@@ -209,6 +209,8 @@ export function twinOf(symbol: string): string {
 /**
  * Units whose zero is not the zero of the quantity: how many units lie between the two. 0 °C is
  * 273.15 K by definition (ITS-90), and 32 °F is 0 °C, so that 0 °F lies 459.67 °F above absolute zero.
+ *
+ * @internal
  */
 export const zeroOffsets: { readonly [K in Kind]?: { readonly [symbol: string]: string } } = {
   temperature: { '°C': '273.15', '°F': '459.67' },

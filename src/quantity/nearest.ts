@@ -17,6 +17,8 @@ function editDistance(from: string, to: string): number {
 /**
  * The name among `known` nearest to `name`: the same but for capitals, or few edits away (a third of its length, at
  * least one). Undefined when nothing is near.
+ *
+ * @internal
  */
 export function nearestName(name: string, known: readonly string[]): string | undefined {
   const folded = name.toLowerCase()

@@ -257,7 +257,7 @@ function withUnit(number: string, symbol: string): string {
   return symbol === '1' ? number : `${number} ${symbol}`
 }
 
-/** A quantity from its SI value, shown in a unit of the table. */
+/** A quantity from its SI value, shown in a unit of the table. @internal */
 export function fromSi<K extends Kind>(kind: K, si: number, symbol: string): Quantity<K> {
   if (!Number.isFinite(si)) throw new CalculationError('quantity', `${kindInWords(kind)} of ${si} is not a quantity`)
   return new Value(kind, si, symbol)

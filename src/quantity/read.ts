@@ -7,6 +7,8 @@ import { nearestName } from './nearest.js'
 /**
  * Marks a quantity. It is registered by name, so a quantity made by another copy of this package
  * (the CommonJS twin of an ES module, say) is known as one.
+ *
+ * @internal
  */
 export const quantityBrand: unique symbol = /*@__PURE__*/ Symbol.for('kerbwatt.quantity') as never
 
@@ -24,13 +26,13 @@ export function isQuantity(value: unknown): value is Branded {
   )
 }
 
-/** The name of a kind in a sentence: `a current`, `an energy`, `a C-rate`. */
+/** The name of a kind in a sentence: `a current`, `an energy`, `a C-rate`. @internal */
 export function kindInWords(kind: Kind): string {
   const words = kind === 'cRate' ? 'C-rate' : kind.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
   return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`
 }
 
-/** The symbols of a kind, the default unit first. */
+/** The symbols of a kind, the default unit first. @internal */
 export function symbolsOf(kind: Kind): string[] {
   return Object.keys(kinds[kind].units)
 }
@@ -52,12 +54,12 @@ function spellingsOf(kind: Kind): Map<string, UnitScale> {
   return spellings
 }
 
-/** Every way in which a unit of a kind may be spelt. */
+/** Every way in which a unit of a kind may be spelt. @internal */
 export function spellingsOfKind(kind: Kind): string[] {
   return [...spellingsOf(kind).keys()]
 }
 
-/** The scale of a unit of a kind however it is spelt, or undefined when the kind has no such unit. */
+/** The scale of a unit of a kind however it is spelt, or undefined when the kind has no such unit. @internal */
 export function scaleFor(kind: Kind, unit: string): UnitScale | undefined {
   const spellings = spellingsOf(kind)
   return spellings.get(unit) ?? spellings.get(unit.normalize('NFKC'))
@@ -72,7 +74,7 @@ const LONGEST_NUMBER = 800
 /** No number of so many digits with a power beyond this is a double. */
 const LARGEST_POWER = 2000
 
-/** A value that was read: its SI number and the unit it was written in. */
+/** A value that was read: its SI number and the unit it was written in. @internal */
 export interface ReadValue {
   readonly si: number
   readonly scale: UnitScale
@@ -121,14 +123,14 @@ function plainMinus(text: string): string {
   return text.replace(/\u2212/g, '-')
 }
 
-/** Reads a value as a kind, or undefined when it cannot be used; `issueWith` then says why. */
+/** Reads a value as a kind, or undefined when it cannot be used; `issueWith` then says why. @internal */
 export function readValue(kind: Kind, value: unknown): ReadValue | undefined {
   if (typeof value === 'string') return recent.get(kind)?.get(value) ?? readNew(kind, value)
   if (isQuantity(value)) return value.kind === kind ? { si: value.si, scale: unitScale(kind, value.unit) } : undefined
   return kind === 'ratio' && typeof value === 'number' ? readText(kind, String(value)) : undefined
 }
 
-/** The SI number of a value read as a kind, or NaN when it cannot be used; `issueWith` then says why. */
+/** The SI number of a value read as a kind, or NaN when it cannot be used; `issueWith` then says why. @internal */
 export function readSi(kind: Kind, value: unknown): number {
   if (typeof value === 'object' && isQuantity(value)) return value.kind === kind ? value.si : Number.NaN
   return readValue(kind, value)?.si ?? Number.NaN
@@ -209,7 +211,7 @@ function suggestedUnit(kind: Kind, unit: string): string | undefined {
   return spelling === undefined ? undefined : scaleFor(kind, spelling)?.symbol
 }
 
-/** The kinds that have a unit of this spelling. */
+/** The kinds that have a unit of this spelling. @internal */
 export function kindsOfUnit(unit: string): Kind[] {
   return (Object.keys(kinds) as Kind[]).filter((kind) => scaleFor(kind, unit) !== undefined)
 }
@@ -257,13 +259,13 @@ function mendText(kind: Kind, text: string): string | undefined {
   return `${unit} is not a unit of ${kindInWords(kind).replace(/^an? /, '')}: ${listed(symbolsOf(kind))}`
 }
 
-/** A list in a sentence: `V, mV or kV`. */
+/** A list in a sentence: `V, mV or kV`. @internal */
 export function listed(words: readonly string[]): string {
   const last = words[words.length - 1] ?? ''
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} or ${last}`
 }
 
-/** What is wrong with a value that `readValue` refused for a kind. */
+/** What is wrong with a value that `readValue` refused for a kind. @internal */
 export function issueWith(path: string, kind: Kind, value: unknown): InputIssue {
   const issue = { path, expected: `${kindInWords(kind)} such as '${kinds[kind].example}'` }
   if (value === undefined) return { ...issue, received: 'nothing' }

@@ -69,7 +69,7 @@ export interface EnergyAtSpeed extends Findings {
   readonly least?: { readonly speed: Quantity<'speed'>; readonly consumption: Quantity<'energyPerDistance'> }
 }
 
-/** A steady speed. */
+/** A steady speed. @internal */
 export const speedField = /*@__PURE__*/ (() =>
   given('speed', 'Steady speed', { above: 0, usual: ['0 km/h', '140 km/h'] }))()
 
@@ -417,9 +417,9 @@ export interface RangeTable extends Findings {
 }
 
 const airTemperature = /*@__PURE__*/ (() => undecided(airFields).temperature)()
-/** The temperature of the air, where it has no default. */
+/** The temperature of the air, where it has no default. @internal */
 export const temperatureField = /*@__PURE__*/ (() => required(airTemperature))()
-/** The air where its temperature stands elsewhere. */
+/** The air where its temperature stands elsewhere. @internal */
 export const airWithoutTemperature = /*@__PURE__*/ (() =>
   defaulted(group('The air', { ...airFields, temperature: airTemperature })))()
 

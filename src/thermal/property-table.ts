@@ -22,7 +22,10 @@ export interface PropertyTable {
 /** How a column runs between two rows: it is straight, or its logarithm or its reciprocal is. */
 type Course = 'straight' | 'logarithm' | 'reciprocal'
 
-/** What a column holds, counted from the first after the temperature, at kelvins within the table; in its own unit. */
+/**
+ * What a column holds, counted from the first after the temperature, at kelvins within the table; in its own unit.
+ * @internal
+ */
 export function columnAt(table: PropertyTable, column: number, kelvins: number, course: Course): number {
   const { rows, temperatureUnit } = table
   const temperature = temperatureUnit === 'K' ? kelvins : kelvins - icePoint.value.si
@@ -35,7 +38,7 @@ export function columnAt(table: PropertyTable, column: number, kelvins: number, 
   return course === 'straight' ? from + share * (to - from) : 1 / (1 / from + share * (1 / to - 1 / from))
 }
 
-/** The lowest and the highest temperature of a table. */
+/** The lowest and the highest temperature of a table. @internal */
 export function rangeOf({
   rows,
   temperatureUnit,
@@ -45,7 +48,7 @@ export function rangeOf({
   return [at(rows[0]), at(rows.at(-1))]
 }
 
-/** Refuses a temperature outside a table. */
+/** Refuses a temperature outside a table. @internal */
 export function refuseOutside(where: string, path: string, table: PropertyTable, asked: Quantity<'temperature'>): void {
   const [low, high] = rangeOf(table)
   if (asked.si >= low.si && asked.si <= high.si) return

@@ -27,7 +27,7 @@ const subpaths = Object.keys(manifest.exports)
   .map((subpath) => `kerbwatt${subpath.slice(1)}`)
 
 /** Folders of src that are not imported from outside: what they hold is exported where it is used. */
-const inner = ['findings', 'structure', 'cli']
+const inner = ['cli']
 
 /** The oldest and the newest TypeScript that the types are promised for. */
 const oldest = '5.4'

@@ -8,7 +8,7 @@ import { missing, partOf, type Section, type Unassessed } from './section.js'
 /** How many moments of the charge are told, besides its start. */
 const MOMENTS = 5
 
-/** The section on charging. */
+/** The section on charging. @internal */
 export function chargingSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { charger } = build
   const title = 'Charging'

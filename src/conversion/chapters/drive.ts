@@ -3,7 +3,10 @@ import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
 import type { Weights } from './weight.js'
 
-/** The car as it is driven, with people and goods; undefined where the sheet has no motor, gearbox or pack. */
+/**
+ * The car as it is driven, with people and goods; undefined where the sheet has no motor, gearbox or pack.
+ * @internal
+ */
 export function laden(build: Build, pack: Pack | undefined, { laden: { after } }: Weights) {
   const { car, motor, controller, gearbox } = build
   if (motor === undefined || gearbox === undefined || pack === undefined) return undefined
@@ -29,5 +32,5 @@ export function laden(build: Build, pack: Pack | undefined, { laden: { after } }
   }
 }
 
-/** The car as it is driven. */
+/** The car as it is driven. @internal */
 export type Laden = NonNullable<ReturnType<typeof laden>>

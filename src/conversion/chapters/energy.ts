@@ -14,7 +14,7 @@ import type { Weights } from './weight.js'
 const COUNTRY_ROAD = quantity('speed', '70 km/h')
 const SPEEDS = [quantity('speed', '50 km/h'), COUNTRY_ROAD, quantity('speed', '90 km/h')]
 
-/** The section on energy and range. */
+/** The section on energy and range. @internal */
 export function energySection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
   const title = 'Energy and range at a steady speed'
   const { motor, gearbox, auxiliaries } = build

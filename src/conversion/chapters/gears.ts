@@ -25,7 +25,7 @@ const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
 /** Speeds to reach from standstill, as a driver in town and out of it needs them. */
 const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
 
-/** The section on gears. */
+/** The section on gears. @internal */
 export function gearsSection(build: Build): Section | Unassessed {
   const { motor, gearbox } = build
   const title = 'Gears'
@@ -64,7 +64,7 @@ export function gearsSection(build: Build): Section | Unassessed {
   }
 }
 
-/** The section on what the laden car does with its gears. */
+/** The section on what the laden car does with its gears. @internal */
 export function paceSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
   const title = 'The laden car on the road'
   if (pack === undefined || build.motor === undefined || build.gearbox === undefined) {

@@ -5,7 +5,7 @@ import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
 import { missing, partOf, type Section, type Unassessed } from './section.js'
 
-/** The section on the house. */
+/** The section on the house. @internal */
 export function homeSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { home } = build
   const title = 'An evening of house load'

@@ -12,14 +12,14 @@ import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
 import { missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
-/** A journey as it was driven in a season. */
+/** A journey as it was driven in a season. @internal */
 export interface Driven {
   readonly name: string
   readonly season: Season
   readonly drive: DrivenCycle
 }
 
-/** Every journey in every season; none where the sheet lacks something. */
+/** Every journey in every season; none where the sheet lacks something. @internal */
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
   const { journeys = [] } = build
   if (pack === undefined || journeys.length === 0) return []
@@ -36,7 +36,7 @@ export function journeysOf(build: Build, pack: Pack | undefined, weights: () => 
   )
 }
 
-/** The section on journeys. */
+/** The section on journeys. @internal */
 export function journeysSection(
   build: Build,
   pack: Pack | undefined,

@@ -18,7 +18,7 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
 
-/** The electrical figures of a pack. */
+/** The electrical figures of a pack. @internal */
 export interface Pack {
   readonly made: {
     readonly module: NonNullable<Build['module']>
@@ -37,7 +37,7 @@ export interface Pack {
   readonly mass: Quantity<'mass'>
 }
 
-/** The pack of a sheet, or undefined when the sheet has none. */
+/** The pack of a sheet, or undefined when the sheet has none. @internal */
 export function packOf({ module, pack }: Build): Pack | undefined {
   if (module === undefined || pack === undefined) return undefined
   const { series, parallel } = pack
@@ -60,7 +60,7 @@ export function packOf({ module, pack }: Build): Pack | undefined {
   }
 }
 
-/** The section on the pack. */
+/** The section on the pack. @internal */
 export function packSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { module, controller, pack: asked } = build
   const title = 'The pack'

@@ -9,7 +9,7 @@ import type { Laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { cabinOf } from './winter.js'
 
-/** The weather of a season, and what it does to the pack. */
+/** The weather of a season, and what it does to the pack. @internal */
 export interface Season {
   readonly name: string
   readonly outside: Quantity<'temperature'>
@@ -25,7 +25,7 @@ export interface Season {
 /** A mild day, where the sheet has no summer of its own. */
 const MILD = quantity('temperature', '20 °C')
 
-/** July, and January where the sheet says what the cold asks for. */
+/** July, and January where the sheet says what the cold asks for. @internal */
 export function seasonsOf(build: Build, made: Pack): Season[] {
   const { pack, auxiliaries, cooling, heating } = build
   if (pack === undefined || auxiliaries === undefined) return []
@@ -52,7 +52,7 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
   ]
 }
 
-/** The laden car in a season, as the procedures of the range take it. */
+/** The laden car in a season, as the procedures of the range take it. @internal */
 export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable }: Season) {
   const harder = rollingTemperatureFactor({ temperature: outside })
   return {
@@ -66,12 +66,12 @@ export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable }: 
   }
 }
 
-/** What is unusual of the sheet, and not of the cold tyres and the heater of a season. */
+/** What is unusual of the sheet, and not of the cold tyres and the heater of a season. @internal */
 export function notesOf({ notes }: Findings): readonly Note[] {
   return notes.filter(({ path }) => path !== 'car.rollingResistance' && path !== 'auxiliaries')
 }
 
-/** What was taken for granted of the tyres. */
+/** What was taken for granted of the tyres. @internal */
 export function tyresIn(weather: readonly Season[]): Assumption {
   const factors = weather.map(({ name, outside }) => {
     const harder = rollingTemperatureFactor.compute({ temperature: outside.si })
@@ -87,6 +87,8 @@ export function tyresIn(weather: readonly Season[]): Assumption {
  * What January takes from the range of the laden car at one of the steady speeds that were driven, and by what; undefined
  * where there is no January. The pack counts with the energy that it gives in each season: to empty it anew for all 16
  * mixtures of the two takes several times as long, and moves the parts by a hundredth or two.
+ *
+ * @internal
  */
 export function lossInJanuary(
   { car, gearbox, motor }: Laden,

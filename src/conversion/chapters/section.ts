@@ -37,12 +37,17 @@ export interface Unassessed {
  * @param part - What it is in a program, such as `weight.laden`.
  * @param checks - The checks.
  * @param told - What each is called here.
+ *
+ * @internal
  */
 export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): Check[] {
   return checks.map((each) => renamed(each, `${part}.${each.id}`, told(each.name)))
 }
 
-/** What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed. */
+/**
+ * What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed.
+ * @internal
+ */
 export function missing(build: object, needed: readonly string[]): string {
   const absent = needed.filter((path) => {
     const keys = path.split('.')

@@ -23,7 +23,7 @@ const PRESSURE = quantity('pressure', '101.325 kPa')
 /** Half charged: of a climb that begins full and of one that ends empty the mean. */
 const HALF = '50 %'
 
-/** The section on a summer day. */
+/** The section on a summer day. @internal */
 export function summerSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
   const { motor, gearbox, auxiliaries, hill, cooling } = build
   const title = 'Summer on the longest hill'

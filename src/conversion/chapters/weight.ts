@@ -15,7 +15,7 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { partOf, type Section, type Table } from './section.js'
 
-/** What the exchange of parts, and the modules in their bays, make of the car. */
+/** What the exchange of parts, and the modules in their bays, make of the car. @internal */
 export interface Weights {
   /** Parts out, parts and modules in: the empty car. */
   readonly exchange: MassExchange
@@ -27,7 +27,7 @@ export interface Weights {
   readonly ride: { readonly fitted: RestoredRide; readonly kept: RestoredRide } | undefined
 }
 
-/** Works out where the modules go and how the car then stands. */
+/** Works out where the modules go and how the car then stands. @internal */
 export function weightsOf(build: Build): Weights {
   const { car, removed = [], added = [], module, pack, targets } = build
   const { scales, wheelbase, track, raised, frontRollShare } = car
@@ -79,7 +79,7 @@ function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Wei
   return { fitted: restored(false), kept: restored(true) }
 }
 
-/** The section on weight and balance. */
+/** The section on weight and balance. @internal */
 export function weightSection({ targets }: Build, { exchange, placed, laden, ride }: Weights): Section {
   const { change } = exchange
   const checks: Check[] = []

@@ -8,7 +8,7 @@ import { type Figure, missing, partOf, type Section, type Unassessed } from './s
 
 type Heating = NonNullable<Build['heating']>
 
-/** What the cabin asks on a winter morning, of the heater that the sheet names. */
+/** What the cabin asks on a winter morning, of the heater that the sheet names. @internal */
 export function cabinOf({ outside, cabin }: Heating, { energy: packEnergy }: Pack): CabinHeat {
   const { airFlow, inside, lossConductance, coefficientOfPerformance } = cabin
   const asked = { airFlow, inside, lossConductance, outside, time: '1 h', packEnergy } as const
@@ -24,7 +24,7 @@ function cabinFigures(heater: string, { power, share }: CabinHeat): Figure[] {
   ]
 }
 
-/** The section on a winter morning. */
+/** The section on a winter morning. @internal */
 export function winterSection(build: Build, pack: Pack | undefined): Section | Unassessed {
   const { heating } = build
   const title = 'A winter morning'

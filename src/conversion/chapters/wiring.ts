@@ -18,7 +18,7 @@ interface Part extends Partial<Findings> {
   readonly tables: readonly Table[]
 }
 
-/** The section on cables and fuses. */
+/** The section on cables and fuses. @internal */
 export function wiringSection(
   build: Build,
   pack: Pack | undefined,

@@ -18,13 +18,13 @@ const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
 /** What the gear of a drive without gears is called. */
 const FIXED = 'fixed ratio'
 
-/** What of a vehicle tells its gearing. */
+/** What of a vehicle tells its gearing. @internal */
 export interface Gearing {
   readonly car: Pick<Car, 'tyre' | 'rollingRadius'>
   readonly gearbox: Pick<Gearbox, 'gears' | 'finalDrive'>
 }
 
-/** One gear, with final drive and tyre. */
+/** One gear, with final drive and tyre. @internal */
 export interface Gear {
   readonly name: string
   /** Ratio of the gear alone. */
@@ -34,7 +34,7 @@ export interface Gear {
   readonly rollingRadius: Quantity<'length'>
 }
 
-/** One gear with what is lost in it. */
+/** One gear with what is lost in it. @internal */
 export interface LossyGear extends Gear {
   readonly efficiency: Quantity<'ratio'>
 }
@@ -84,6 +84,8 @@ function namedGears(gears: Gearbox['gears']): readonly (readonly [name: string, 
  *
  * @param where - The procedure, for its errors.
  * @throws InputError where the ratios do not fall from gear to gear, or the tyre is not told in just one way.
+ *
+ * @internal
  */
 export function gearingOf(
   where: string,
@@ -127,6 +129,8 @@ function refuseGears(where: string, gears: ReturnType<typeof namedGears>): void 
  *
  * @param where - The procedure, for its errors.
  * @throws InputError as {@link gearingOf}, and where the efficiencies do not belong to the gears.
+ *
+ * @internal
  */
 export function drivelineOf(
   where: string,
@@ -150,7 +154,7 @@ export function drivelineOf(
   }
 }
 
-/** The one efficiency of a driveline; undefined where each gear has its own. */
+/** The one efficiency of a driveline; undefined where each gear has its own. @internal */
 export function oneEfficiency(efficiency: Gearbox['efficiency']): Quantity<'ratio'> | undefined {
   return isQuantity(efficiency) ? (efficiency as Quantity<'ratio'>) : undefined
 }
@@ -188,19 +192,19 @@ function efficienciesFor(
   return names.map((name) => byName.get(name) as Quantity<'ratio'>)
 }
 
-/** A gear on plain SI numbers: for loops. What is lost is lost in both directions. */
+/** A gear on plain SI numbers: for loops. What is lost is lost in both directions. @internal */
 export interface GearNumbers {
   readonly ratio: number
   readonly radius: number
   readonly efficiency: number
 }
 
-/** A gear as plain SI numbers. */
+/** A gear as plain SI numbers. @internal */
 export function gearNumbers({ ratio, rollingRadius, efficiency }: LossyGear): GearNumbers {
   return { ratio: ratio.si, radius: rollingRadius.si, efficiency: efficiency.si }
 }
 
-/** Force at the wheels, in newtons, for a motor torque; both negative where they brake. */
+/** Force at the wheels, in newtons, for a motor torque; both negative where they brake. @internal */
 export function wheelForce({ ratio, radius, efficiency }: GearNumbers, torque: number): number {
   return tractiveForce.compute({
     wheelTorque: wheelTorque.compute({ motorTorque: torque, ratio, efficiency }),
@@ -208,7 +212,7 @@ export function wheelForce({ ratio, radius, efficiency }: GearNumbers, torque: n
   })
 }
 
-/** Motor torque, in N·m, for a force at the wheels; both negative where they brake. */
+/** Motor torque, in N·m, for a force at the wheels; both negative where they brake. @internal */
 export function torqueForForce({ ratio, radius, efficiency }: GearNumbers, force: number): number {
   return motorTorque.compute({ force, ratio, rollingRadius: radius, efficiency })
 }

@@ -11,10 +11,10 @@ import { InputError, type InputIssue, type Quantity } from '../../quantity/index
 import type { Motor } from '../vehicle.js'
 import { electricalPower, electricalPowerAtEfficiency, motorLoss, shaftPower } from './motor.js'
 
-/** For how long a figure is to hold. */
+/** For how long a figure is to hold. @internal */
 export type Rating = 'peak' | 'continuous'
 
-/** The most torque of a motor, on plain SI numbers: for loops. */
+/** The most torque of a motor, on plain SI numbers: for loops. @internal */
 export interface Envelope {
   readonly maximumSpeed: number
   /**
@@ -31,7 +31,7 @@ export interface Envelope {
   readonly assumptions: readonly Assumption[]
 }
 
-/** What holds a motor, in words. */
+/** What holds a motor, in words. @internal */
 export const motorLimits = {
   speed: 'highest speed of the motor',
   curve: 'torque curve of the motor',
@@ -51,6 +51,8 @@ export const motorLimits = {
  *
  * @param where - The procedure, for its errors.
  * @throws InputError where the figures do not make an envelope, by their path.
+ *
+ * @internal
  */
 export function envelopeOf(where: string, motor: Motor): Envelope {
   refuseMotor(where, motor)
@@ -162,7 +164,7 @@ function refuseMotor(where: string, motor: Motor): void {
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** The electrical power of a motor, on plain SI numbers: for loops. */
+/** The electrical power of a motor, on plain SI numbers: for loops. @internal */
 export interface Conversion {
   /** Watts for a torque, negative where it brakes, at a speed; negative where the motor gives power back. */
   readonly electricalPower: (torque: number, speed: number) => number
@@ -180,6 +182,8 @@ export interface Conversion {
  *
  * @param where - The procedure, for its errors.
  * @throws InputError where neither or both are given.
+ *
+ * @internal
  */
 export function conversionOf(where: string, { loss, efficiency }: Motor): Conversion {
   if ((loss === undefined) === (efficiency === undefined)) {

@@ -13,7 +13,7 @@ import type { Rating } from './envelope.js'
 /** A bound on a current or a voltage, in SI, and what sets it. */
 type Bound = readonly [value: number, limitedBy: string]
 
-/** A pack with its controller, on plain SI numbers: for loops. */
+/** A pack with its controller, on plain SI numbers: for loops. @internal */
 export interface Supply {
   /** Volts at rest at a state of charge. */
   readonly openCircuitAt: (stateOfCharge: number) => number
@@ -29,7 +29,7 @@ export interface Supply {
   readonly assumptions: readonly Assumption[]
 }
 
-/** The most power in one direction, as positive SI numbers, and what sets it. */
+/** The most power in one direction, as positive SI numbers, and what sets it. @internal */
 export interface PowerLimit {
   /** Watts at the terminals. */
   readonly power: number
@@ -43,6 +43,8 @@ export interface PowerLimit {
  * @param where - The procedure, for its errors.
  * @param temperature - Of the cells: warm unless given.
  * @throws InputError for a module whose figures contradict each other, or that does not tell its open-circuit voltage.
+ *
+ * @internal
  */
 export function supplyOf(
   where: string,
@@ -129,7 +131,7 @@ function greatest(bounds: readonly Bound[]): Bound {
   return bounds.reduce((one, other) => (other[0] > one[0] ? other : one))
 }
 
-/** The most power on discharge at an open-circuit voltage, in volts. */
+/** The most power on discharge at an open-circuit voltage, in volts. @internal */
 export function greatestDischarge(supply: Supply, openCircuit: number, rating: Rating): PowerLimit {
   const { resistance } = supply
   const [floor, floorName] = supply.floor
@@ -142,7 +144,7 @@ export function greatestDischarge(supply: Supply, openCircuit: number, rating: R
   ])
 }
 
-/** The most power on charge at an open-circuit voltage, in volts. */
+/** The most power on charge at an open-circuit voltage, in volts. @internal */
 export function greatestCharge(supply: Supply, openCircuit: number): PowerLimit {
   const { resistance } = supply
   const [terminal, name] = supply.ceiling
@@ -159,13 +161,13 @@ function powerAt(openCircuit: number, resistance: number, sign: 1 | -1, bounds: 
   return { power: terminalPower.compute({ voltage, current }), current, limitedBy }
 }
 
-/** Voltage at the terminals, in volts, under a power, negative on charge, that the pack can give. */
+/** Voltage at the terminals, in volts, under a power, negative on charge, that the pack can give. @internal */
 export function loadedVoltage({ resistance }: Supply, openCircuit: number, power: number): number {
   const current = currentForPower.compute({ openCircuit, resistance, power })
   return terminalVoltage.compute({ openCircuit, current, resistance })
 }
 
-/** The refusal of a power that the pack cannot give or take, which says how much it can. */
+/** The refusal of a power that the pack cannot give or take, which says how much it can. @internal */
 export function powerRefused(
   where: string,
   asked: Quantity<'power'>,

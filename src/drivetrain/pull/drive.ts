@@ -22,7 +22,7 @@ import { type CarOnRoad, carOnRoad, type Grip, gripOf, type Inertia, inertiaOf }
 import { aerodynamicDrag, gradeForce, roadLoad, rollingResistance } from '../road/road-load.js'
 import { airField, carField, controllerField, gearboxField, motorField, packField, spareParts } from '../vehicle.js'
 
-/** What describes a vehicle that drives, and the state of its pack. */
+/** What describes a vehicle that drives, and the state of its pack. @internal */
 export const driveFields = /*@__PURE__*/ (() => ({
   ...spareParts,
   car: carField,
@@ -34,20 +34,20 @@ export const driveFields = /*@__PURE__*/ (() => ({
   stateOfCharge: optional(given('ratio', 'State of charge of the pack', { min: 0, max: 1 })),
   cellTemperature: optional(given('temperature', 'Temperature of the cells', { above: 0 })),
 }))()
-/** What is read of a vehicle that drives. */
+/** What is read of a vehicle that drives. @internal */
 export type DriveRead = Read<typeof driveFields>
 
-/** The grade of a road on which a car drives. */
+/** The grade of a road on which a car drives. @internal */
 export const gradeField = /*@__PURE__*/ (() =>
   given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2], default: 0, because: 'a level road' }))()
 
-/** A gear of a drive, by name and as plain numbers. */
+/** A gear of a drive, by name and as plain numbers. @internal */
 export interface DriveGear extends GearNumbers {
   readonly name: string
   readonly gear: LossyGear
 }
 
-/** A motor on its supply, on plain SI numbers. */
+/** A motor on its supply, on plain SI numbers. @internal */
 export interface Power {
   readonly envelope: Envelope
   readonly conversion?: Conversion
@@ -59,7 +59,7 @@ export interface Power {
   readonly most?: { readonly [rating in Rating]: PowerLimit }
 }
 
-/** A car with its drive. */
+/** A car with its drive. @internal */
 export interface Drive extends Power {
   readonly road: CarOnRoad
   readonly inertia: Inertia
@@ -70,13 +70,13 @@ export interface Drive extends Power {
   readonly assumptions: readonly Assumption[]
 }
 
-/** A pull or torque on plain SI numbers, and what holds it. */
+/** A pull or torque on plain SI numbers, and what holds it. @internal */
 export interface Held {
   readonly most: number
   readonly limitedBy: string
 }
 
-/** What holds a pull where the tyres slip. */
+/** What holds a pull where the tyres slip. @internal */
 export const GRIP = 'grip of the driven wheels'
 /** What holds a torque where the sagging pack leaves less than the rated voltage. */
 const SAG = 'voltage that the pack leaves'
@@ -160,6 +160,8 @@ function refuseWithoutPack(
  *
  * @param where - The procedure, for its errors.
  * @throws InputError for figures that contradict each other or do not suffice, by their path.
+ *
+ * @internal
  */
 export function driveOf(where: string, read: DriveRead): Drive {
   const { gears, assumptions } = drivelineOf(where, read)
@@ -193,7 +195,10 @@ export function driveOf(where: string, read: DriveRead): Drive {
 /** What rounding may do to a speed, as a share of it. */
 const ROUNDING = 1e-12
 
-/** The most torque of a motor on its supply at a speed, in rad/s: of the motor, of the pack and of the voltage it leaves. */
+/**
+ * The most torque of a motor on its supply at a speed, in rad/s: of the motor, of the pack and of the voltage it leaves.
+ * @internal
+ */
 export function greatestTorque(power: Power, turning: number, rating: Rating): Held {
   const { envelope, conversion, supply, openCircuit, most } = power
   // A road speed that is that of the highest motor speed may come back from it a digit higher.
@@ -216,13 +221,13 @@ export function greatestTorque(power: Power, turning: number, rating: Rating): H
   return { most: rootBetween((torque) => torque - left(torque), 0, byPower.most), limitedBy: SAG }
 }
 
-/** Pull of the motor in a gear at a road speed, in newtons; the tyres may hold less. */
+/** Pull of the motor in a gear at a road speed, in newtons; the tyres may hold less. @internal */
 export function pullIn(drive: Drive, gear: GearNumbers, speed: number, rating: Rating = 'peak'): Held {
   const { most, limitedBy } = greatestTorque(drive, (speed * gear.ratio) / gear.radius, rating)
   return { most: wheelForce(gear, most), limitedBy }
 }
 
-/** Pull in a gear at a road speed on a grade, in newtons, that the tyres hold too. */
+/** Pull in a gear at a road speed on a grade, in newtons, that the tyres hold too. @internal */
 export function tractionIn(
   drive: Drive,
   gear: GearNumbers,
@@ -235,12 +240,12 @@ export function tractionIn(
   return pull.most > grip ? { most: grip, limitedBy: GRIP } : pull
 }
 
-/** What resists a car at a speed on a grade, in newtons. */
+/** What resists a car at a speed on a grade, in newtons. @internal */
 export function loadOn({ road, airDensity, headwind }: Drive, speed: number, grade: number): number {
   return road.resistance.total(speed, grade, airDensity.si, headwind.si)
 }
 
-/** What resists a car at a speed on a grade, with its working. */
+/** What resists a car at a speed on a grade, with its working. @internal */
 export function loadWorked(
   drive: Pick<Drive, 'road' | 'airDensity' | 'headwind'>,
   speed: Quantity<'speed'>,
@@ -257,6 +262,8 @@ export function loadWorked(
 /**
  * The part of what resists a car that grows with its speed, with its working: the drag, and with it the linear term of a
  * coast-down, which may be negative, as rolling resistance may not.
+ *
+ * @internal
  */
 export function dragWorked(
   { road, airDensity, headwind }: Pick<Drive, 'road' | 'airDensity' | 'headwind'>,
@@ -267,7 +274,7 @@ export function dragWorked(
   return linear.si === 0 ? air : air.plus(quantity('force', linear.si * speed.si, 'N'))
 }
 
-/** Road speed, in m/s, at which a gear turns the motor at its highest speed. */
+/** Road speed, in m/s, at which a gear turns the motor at its highest speed. @internal */
 export function highestSpeedIn({ envelope }: Pick<Drive, 'envelope'>, { ratio, radius }: GearNumbers): number {
   return (envelope.maximumSpeed * radius) / ratio
 }
@@ -278,6 +285,8 @@ const PARTS = 240
 /**
  * The highest of the values from a lower to an upper end at which a condition holds; undefined where it holds nowhere. The
  * condition is looked at in equal steps, and where it ends the place is narrowed down to neighbouring doubles.
+ *
+ * @internal
  */
 export function lastWhere(holds: (x: number) => boolean, from: number, to: number): number | undefined {
   if (holds(to)) return to
@@ -295,7 +304,10 @@ export function lastWhere(holds: (x: number) => boolean, from: number, to: numbe
   return undefined
 }
 
-/** The highest speed, in m/s, that a gear holds on a grade, and what stops it there; undefined where it holds none. */
+/**
+ * The highest speed, in m/s, that a gear holds on a grade, and what stops it there; undefined where it holds none.
+ * @internal
+ */
 export function heldSpeed(drive: Drive, gear: GearNumbers, grade: number, rating: Rating): Held | undefined {
   const end = highestSpeedIn(drive, gear)
   const isHeld = (speed: number) => tractionIn(drive, gear, speed, grade, rating).most >= loadOn(drive, speed, grade)

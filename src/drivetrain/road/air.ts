@@ -8,13 +8,13 @@ import type { Quantity } from '../../quantity/index.js'
 import type { airField } from '../vehicle.js'
 import { airDensity, airPressure } from './road-load.js'
 
-/** Density of the air and the wind against the car. */
+/** Density of the air and the wind against the car. @internal */
 export interface Air {
   readonly density: Quantity<'density'>
   readonly headwind: Quantity<'speed'>
 }
 
-/** What the air that is given is to a car. */
+/** What the air that is given is to a car. @internal */
 export function airOf({ temperature, altitude, headwind }: Read<typeof airField>): Air {
   return { density: airDensity({ pressure: airPressure({ altitude }), temperature }), headwind }
 }

@@ -17,7 +17,7 @@ import {
 import { brakingLimitFront, brakingLimitRear, tractionLimitFront, tractionLimitRear } from './traction.js'
 import { equivalentMass } from './turning.js'
 
-/** What resists a car that rolls forwards, in newtons, on plain SI numbers: for loops. */
+/** What resists a car that rolls forwards, in newtons, on plain SI numbers: for loops. @internal */
 export interface Resistance {
   /** Of the tyres, and of whatever else grows with the first power of the speed. */
   readonly tyres: (speed: number, grade: number) => number
@@ -29,7 +29,7 @@ export interface Resistance {
   readonly total: (speed: number, grade: number, airDensity: number, headwind: number) => number
 }
 
-/** What a car is to the road: one form, whichever way its road load was given. */
+/** What a car is to the road: one form, whichever way its road load was given. @internal */
 export interface CarOnRoad {
   readonly mass: Quantity<'mass'>
   /** Rolling resistance coefficient, that of the constant part of a coast-down included. */
@@ -46,6 +46,8 @@ export interface CarOnRoad {
  *
  * @param where - The procedure, for its errors.
  * @throws InputError where the road load is not given in just one of its two forms.
+ *
+ * @internal
  */
 export function carOnRoad(where: string, car: Car): CarOnRoad {
   refuseCar(where, car)
@@ -124,7 +126,7 @@ function refuseCar(where: string, car: Car): void {
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** Mass with that of the turning parts, as a car that speeds up or slows down feels it. */
+/** Mass with that of the turning parts, as a car that speeds up or slows down feels it. @internal */
 export interface Inertia {
   /** Kilograms with a motor geared by a ratio, or with the motor at rest where there is none. */
   readonly massAt: (ratio: number | undefined) => number
@@ -135,6 +137,8 @@ export interface Inertia {
  * What the turning parts add to the mass: the rotating factor for every gear, or the inertias of wheels and motor by gear.
  *
  * @throws InputError where both are given.
+ *
+ * @internal
  */
 export function inertiaOf(
   where: string,
@@ -178,7 +182,10 @@ export function inertiaOf(
   }
 }
 
-/** What the driven wheels hold on a grade, in newtons, on plain SI numbers, with the load that moves at that force. */
+/**
+ * What the driven wheels hold on a grade, in newtons, on plain SI numbers, with the load that moves at that force.
+ * @internal
+ */
 export interface Grip {
   readonly driving: (grade: number) => number
   /** By the driven wheels alone. */
@@ -192,6 +199,8 @@ export interface Grip {
  * @param friction - Friction coefficient of tyre and road.
  * @throws InputError where the car does not tell its wheelbase, centre of gravity or driven axle, or would tip over
  * backwards or forwards before its wheels slip.
+ *
+ * @internal
  */
 export function gripOf(where: string, car: Car, friction: Quantity<'ratio'>): Grip {
   const { wheelbase, centreOfGravity, drivenAxle } = car

@@ -184,20 +184,23 @@ export const cableCurrent = /*@__PURE__*/ formula({
     Math.sqrt((Math.PI * outerDiameter * heatFlux) / resistancePerLength),
 })
 
-/** From where the table of air begins, and up to where it leaves no room for a cable that is warmer than the air. */
+/**
+ * From where the table of air begins, and up to where it leaves no room for a cable that is warmer than the air.
+ * @internal
+ */
 export const airRange = { min: '250 K', below: '500 K' } as const
 
-/** What the conductor of a cable is made of. */
+/** What the conductor of a cable is made of. @internal */
 export const conductorField = /*@__PURE__*/ (() =>
   choice('Metal of the conductor', ['copper', 'aluminium'], {
     default: 'copper',
     because: 'as in nearly all flexible cable',
   }))()
 
-/** How a cable lies: on its own, or beside another with the same current. */
+/** How a cable lies: on its own, or beside another with the same current. @internal */
 export const lays = ['apart', 'touching'] as const
 
-/** What describes a single-core cable, for its heat. */
+/** What describes a single-core cable, for its heat. @internal */
 export const cableFields = /*@__PURE__*/ (() => ({
   area: given('area', 'Section of the conductor', { above: 0 }),
   conductor: conductorField,
@@ -208,10 +211,10 @@ export const cableFields = /*@__PURE__*/ (() => ({
   ambient: given('temperature', 'Temperature of the air and what is around', airRange),
 }))()
 
-/** A cable as it is described. */
+/** A cable as it is described. @internal */
 export type CableGiven = Read<typeof cableFields>
 
-/** A cable with all that its heat balance needs, and what was assumed for it. */
+/** A cable with all that its heat balance needs, and what was assumed for it. @internal */
 export interface Cable {
   readonly area: Quantity<'area'>
   readonly conductor: 'copper' | 'aluminium'
@@ -227,7 +230,7 @@ export interface Cable {
   readonly assumptions: readonly Assumption[]
 }
 
-/** Rubber, and cross-linked or plain polyethylene: 3.5 K·m/W in IEC 60287-2-1. */
+/** Rubber, and cross-linked or plain polyethylene: 3.5 K·m/W in IEC 60287-2-1. @internal */
 export const CONDUCTIVITY = /*@__PURE__*/ (() => quantity('thermalConductivity', 1 / 3.5, 'W/(m·K)'))()
 /** Any paint or plastic radiates heat nearly as a black body does. */
 const EMISSIVITY = 0.9
@@ -236,7 +239,7 @@ const FILL = 0.6
 /** What laying the strands in a helix adds to the resistance of a section. Common practice, no source. */
 const LAY = 1.02
 
-/** Completes a cable by what is usual, and says so; `thickness` is where its outer diameter was asked. */
+/** Completes a cable by what is usual, and says so; `thickness` is where its outer diameter was asked. @internal */
 export function cableOf(where: string, asked: CableGiven, thickness = 'outerDiameter'): Cable {
   const { area, ambient, conductor } = asked
   const material = conductorMaterials[conductor]
@@ -312,7 +315,7 @@ function refuseDiameters(
   }
 }
 
-/** Heat given off by each area at a temperature of the surface, in SI numbers. */
+/** Heat given off by each area at a temperature of the surface, in SI numbers. @internal */
 export function fluxAt({ outerDiameter, ambient, share }: Cable, surface: number): number {
   const air = airAt((surface + ambient.si) / 2)
   const length = outerDiameter.si
@@ -344,6 +347,7 @@ function conductorAt({ outerDiameter, conductorDiameter }: Cable, surface: numbe
   return surface + drop
 }
 
+/** @internal */
 export function resistanceAt({ resistance, material }: Cable, temperature: number): number {
   return resistancePerLengthAt.compute({ resistance: resistance.si, coefficient: material.coefficient.si, temperature })
 }
@@ -371,6 +375,7 @@ function hottestSurface(cable: Cable): number {
   )
 }
 
+/** @internal */
 export const kelvins = (value: number) => quantity('temperature', value, 'K').as('°C')
 
 /** A cable at a steady current. */
@@ -427,7 +432,7 @@ function steady(cable: Cable, surface: number): SteadyCable {
   }
 }
 
-/** How warm a cable gets at a steady current. */
+/** How warm a cable gets at a steady current. @internal */
 export function steadyAtCurrent(where: string, cable: Cable, current: Quantity<'current'>): SteadyCable {
   const end = hottestSurface(cable)
   const last = stateAt(cable, end)
@@ -445,7 +450,7 @@ export function steadyAtCurrent(where: string, cable: Cable, current: Quantity<'
   return { ...steady(cable, surface), current }
 }
 
-/** The current at which the conductor of a cable settles at a limit. */
+/** The current at which the conductor of a cable settles at a limit. @internal */
 export function steadyAtLimit(where: string, path: string, cable: Cable, limit: Quantity<'temperature'>): SteadyCable {
   const end = hottestSurface(cable)
   const hottest = kelvins(stateAt(cable, end).conductor)

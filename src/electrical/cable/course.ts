@@ -7,7 +7,7 @@ import { given, pairs, type Read } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from './balance.js'
 
-/** Currents one after the other, each for a time. */
+/** Currents one after the other, each for a time. @internal */
 export const profileField = /*@__PURE__*/ (() =>
   pairs(
     'Currents, each for a time',
@@ -18,7 +18,7 @@ export const profileField = /*@__PURE__*/ (() =>
 
 type Profile = Read<typeof profileField>
 
-/** The root mean square of a profile. */
+/** The root mean square of a profile. @internal */
 export function rmsOf(profile: Profile): Quantity<'current'> {
   const time = profile.reduce((sum, [, each]) => sum + each.si, 0)
   const squares = profile.reduce((sum, [current, each]) => sum + current.si ** 2 * each.si, 0)
@@ -147,7 +147,7 @@ function stepper({ cable, capacities, conductances, away }: Bodies) {
 /** Currents in amperes, each for a time in seconds. */
 type Course = readonly (readonly [current: number, time: number])[]
 
-/** A profile in SI numbers, its currents as a bundle lets them count. */
+/** A profile in SI numbers, its currents as a bundle lets them count. @internal */
 export function courseOf(profile: Profile, share = 1): Course {
   return profile.map(([current, time]) => [current.si / share, time.si])
 }
@@ -192,7 +192,10 @@ function runner(where: string, bodies: Bodies) {
   }
 }
 
-/** The conductor over a course that is run some times from one temperature of the whole cable, in SI numbers. */
+/**
+ * The conductor over a course that is run some times from one temperature of the whole cable, in SI numbers.
+ * @internal
+ */
 export function followed(where: string, cable: Cable, course: Course, rounds: number, initial: number) {
   const bodies = bodiesOf(cable)
   const run = runner(where, bodies)
@@ -211,7 +214,7 @@ const SETTLED = 1e-5
 /** Some time constants of the thickest cable, in seconds: by then every course has settled. */
 const SETTLING = 10800
 
-/** The hottest that the conductor gets in each round of a course that is run again and again, in kelvins. */
+/** The hottest that the conductor gets in each round of a course that is run again and again, in kelvins. @internal */
 export function settledPeak(where: string, cable: Cable, course: Course, mean: SteadyCable): number {
   const bodies = bodiesOf(cable)
   const run = runner(where, bodies)

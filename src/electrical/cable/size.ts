@@ -70,7 +70,7 @@ export interface SizedCable extends Findings {
   readonly rejected: readonly Rejected[]
 }
 
-/** What describes a run of cable that is to be sized. */
+/** What describes a run of cable that is to be sized. @internal */
 export const runFields = /*@__PURE__*/ (() => ({
   current: optional(given('current', 'Steady current', { above: 0 })),
   profile: optional(profileField),
@@ -120,10 +120,10 @@ export const runFields = /*@__PURE__*/ (() => ({
   }),
 }))()
 
-/** A run as it is read. */
+/** A run as it is read. @internal */
 export type RunAsked = Read<typeof runFields>
 
-/** A run, ready for any section. */
+/** A run, ready for any section. @internal */
 export interface Run {
   readonly where: string
   /** What comes before the fields of the run in an error. */
@@ -136,18 +136,18 @@ export interface Run {
   readonly assumptions: readonly Assumption[]
 }
 
-/** A section that may be chosen. */
+/** A section that may be chosen. @internal */
 export interface Candidate {
   readonly name: string
   readonly area: Quantity<'area'>
 }
 
-/** The sections of a series, from the least. */
+/** The sections of a series, from the least. @internal */
 export function sectionsOf(series: 'metric' | 'american'): readonly Candidate[] {
   return series === 'metric' ? metricSections : americanGauges.map(({ name, area }) => ({ name: `${name} AWG`, area }))
 }
 
-/** Refuses what contradicts itself in a run. */
+/** Refuses what contradicts itself in a run. @internal */
 export function runOf(where: string, path: string, asked: RunAsked): Run {
   const at = (key: string) => `${path}${key}`
   const refuse = (key: string, expected: string, received: string): never => {
@@ -204,7 +204,10 @@ function mostDropOf(
   return (systemVoltage as Quantity<'voltage'>).times(maximumDrop.si)
 }
 
-/** What a section does on a run. The current that a bundle leaves room for is counted as if the cable were alone. */
+/**
+ * What a section does on a run. The current that a bundle leaves room for is counted as if the cable were alone.
+ * @internal
+ */
 export function judgeSection(run: Run, { name, area }: Candidate): Judged<SizedSection> {
   const { asked, steady, greatest } = run
   const { insulationLimit: limit, ambient, laid, conductor } = asked
@@ -406,7 +409,7 @@ function faultTrials({ withstand }: SizedSection, fault: Quantity<'jouleIntegral
 /** What most terminals and fuses are made for. Common practice, no source. */
 const TERMINALS = /*@__PURE__*/ (() => quantity('temperature', '75 °C'))()
 
-/** What is assumed of the cable itself, and of what it ends at. */
+/** What is assumed of the cable itself, and of what it ends at. @internal */
 export function cableAssumptions({ asked }: Run, { name, outerDiameter, temperature }: SizedSection): Assumption[] {
   return [
     ...(asked.geometry?.[name] === undefined

@@ -166,7 +166,7 @@ export interface ChargePlan extends Findings {
   readonly curve: readonly ChargePoint[]
 }
 
-/** What describes a socket. */
+/** What describes a socket. @internal */
 export const supplyFields = /*@__PURE__*/ (() => ({
   voltage: given('voltage', 'Voltage of one phase to neutral', {
     above: 0,
@@ -185,7 +185,7 @@ export const supplyFields = /*@__PURE__*/ (() => ({
   }),
 }))()
 
-/** What describes a charger. */
+/** What describes a charger. @internal */
 export const chargerFields = /*@__PURE__*/ (() => ({
   power: given('power', 'Greatest power into the pack', { above: 0, usual: ['1.5 kW', '11 kW'] }),
   efficiency: given('ratio', 'Efficiency from the supply to the pack', { above: 0, max: 1, usual: [0.85, 0.95] }),

@@ -109,7 +109,7 @@ export interface HomeSupply extends Findings {
   readonly lost: Quantity<'energy'>
 }
 
-/** What describes an inverter. */
+/** What describes an inverter. @internal */
 export const inverterFields = /*@__PURE__*/ (() => ({
   efficiency: given('ratio', 'Efficiency of the inverter', { above: 0, max: 1 }),
   power: given('power', 'Greatest power that it delivers', { above: 0 }),
@@ -119,7 +119,7 @@ export const inverterFields = /*@__PURE__*/ (() => ({
   }),
 }))()
 
-/** What describes a house that a pack feeds. */
+/** What describes a house that a pack feeds. @internal */
 export const houseFields = /*@__PURE__*/ (() => ({
   load: optional(given('power', 'Constant load', { min: 0 })),
   hourly: optional(

@@ -12,7 +12,10 @@ type Point = readonly [current: number, time: number]
 /** Currents, each for a time. */
 type Profile = readonly (readonly [Quantity<'current'>, Quantity<'time'>])[]
 
-/** Seconds until a fuse opens, at one joule integral beyond the last point; undefined below the first, where it may never. */
+/**
+ * Seconds until a fuse opens, at one joule integral beyond the last point; undefined below the first, where it may never.
+ * @internal
+ */
 export function timeOnCurve(curve: Curve, current: number): number | undefined {
   const points = curve.map(([each, time]): Point => [each.si, time.si])
   const [lowest, last] = [points[0] as Point, points.at(-1) as Point]
@@ -24,7 +27,10 @@ export function timeOnCurve(curve: Curve, current: number): number | undefined {
   return from[1] * (to[1] / from[1]) ** share
 }
 
-/** The point between two currents at which a fuse lets through most. On straight lines it is one of those of the curve. */
+/**
+ * The point between two currents at which a fuse lets through most. On straight lines it is one of those of the curve.
+ * @internal
+ */
 export function mostLetThrough(curve: Curve, from: Quantity<'current'>, to: Quantity<'current'>) {
   const inside = curve.filter(([current]) => current.si > from.si && current.si < to.si)
   if (inside.length === 0) return undefined
@@ -33,7 +39,7 @@ export function mostLetThrough(curve: Curve, from: Quantity<'current'>, to: Quan
   return { current: most[0], letThrough: quantity('jouleIntegral', joules(most), 'A²·s').as('kA²·s') }
 }
 
-/** Currents of a load above the rating of a fuse, one after the other. */
+/** Currents of a load above the rating of a fuse, one after the other. @internal */
 export interface Peak {
   /** The greatest of them. */
   readonly current: Quantity<'current'>
@@ -42,7 +48,7 @@ export interface Peak {
   readonly parts: Profile
 }
 
-/** The peaks of a profile that is run again and again above a current. */
+/** The peaks of a profile that is run again and again above a current. @internal */
 export function peaksAbove(profile: Profile, rating: Quantity<'current'>): Peak[] {
   const isAbove = ([current]: Profile[number]) => Math.abs(current.si) > rating.si
   // From a moment without a peak, so that none is cut in two where the profile begins again.
@@ -68,7 +74,7 @@ export function peaksAbove(profile: Profile, rating: Quantity<'current'>): Peak[
     }))
 }
 
-/** What share of the time until it opens a peak takes up, each part at its own current. */
+/** What share of the time until it opens a peak takes up, each part at its own current. @internal */
 export function shareOfPeak(curve: Curve, { parts }: Peak): Quantity<'ratio'> {
   const used = parts.reduce((sum, [current, time]) => {
     const opens = timeOnCurve(curve, Math.abs(current.si))

@@ -88,10 +88,10 @@ const fuseField = /*@__PURE__*/ (() =>
     ),
   }))()
 
-/** Fuses to choose from. */
+/** Fuses to choose from. @internal */
 export const candidatesField = /*@__PURE__*/ (() => list('Fuses to choose from', fuseField, { least: 1 }))()
 
-/** What is asked of a fuse beside its load, its pack and its cable. */
+/** What is asked of a fuse beside its load, its pack and its cable. @internal */
 export const fuseFields = /*@__PURE__*/ (() => ({
   ambientFactor: given('ratio', 'Share of its rating that the heat around leaves the fuse', {
     above: 0,
@@ -123,7 +123,7 @@ const selectFields = /*@__PURE__*/ (() => ({
 
 type Fuse = Read<typeof fuseField>
 
-/** A load, a pack and a cable as they are read. */
+/** A load, a pack and a cable as they are read. @internal */
 export type FuseTask = Read<typeof selectFields>
 
 /** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. */
@@ -200,7 +200,7 @@ export const selectFuse = /*@__PURE__*/ procedure({
   },
 })
 
-/** Refuses what contradicts itself in a task. */
+/** Refuses what contradicts itself in a task. @internal */
 export function refuseTask(where: string, path: string, { pack, candidates = [] }: FuseTask): void {
   const issues: InputIssue[] = []
   if (pack.openCircuit.si > pack.maximumVoltage.si) {
@@ -238,7 +238,7 @@ export function refuseTask(where: string, path: string, { pack, candidates = [] 
 /** The bounds of a fuse. */
 type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
-/** The fuse for a task. */
+/** The fuse for a task. @internal */
 export function fuseFor(task: FuseTask): Omit<FuseSelection, 'notes'> {
   const bounds = section('What the fuse must be', () => boundsOf(task))
   const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)

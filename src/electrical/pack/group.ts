@@ -194,7 +194,10 @@ interface Grouping {
 /** How many steps the exact search may take. */
 const STEPS = 200_000
 
-/** Groups capacities in falling order, all of one size, so that the least sum of a group is as great as can be. */
+/**
+ * Groups capacities in falling order, all of one size, so that the least sum of a group is as great as can be.
+ * @internal
+ */
 export function strongestWeakest(capacities: readonly number[], count: number, size: number): Grouping {
   const whole = capacities.reduce((sum, each) => sum + each, 0)
   const bound = whole / count

@@ -36,7 +36,7 @@ const spanField = (when: string) =>
     maximum: given('temperature', `Highest temperature of the cells ${when}`),
   })
 
-/** What describes a module. */
+/** What describes a module. @internal */
 export const moduleFields = /*@__PURE__*/ (() => ({
   name: text('What the module is called'),
   cellsInSeries: whole('Cells in series', { min: 1 }),
@@ -80,20 +80,20 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   ),
 }))()
 
-/** What is read of a module. */
+/** What is read of a module. @internal */
 export type Module = Read<typeof moduleFields>
 
-/** What describes a pack of equal modules. */
+/** What describes a pack of equal modules. @internal */
 export const packFields = /*@__PURE__*/ (() => ({
   module: group('A module', moduleFields),
   series: whole('How many modules are in series', { min: 1 }),
   parallel: whole('How many modules are in parallel', { min: 1 }),
 }))()
 
-/** What is read of a pack. */
+/** What is read of a pack. @internal */
 export type Pack = Read<typeof packFields>
 
-/** Refuses a module whose figures contradict each other, each fault by its path. */
+/** Refuses a module whose figures contradict each other, each fault by its path. @internal */
 export function refuseModule(where: string, path: string, module: Module): void {
   const issues: InputIssue[] = []
   const { minimumVoltage, nominalVoltage, maximumVoltage, continuousCurrent, peakCurrent } = module
@@ -164,7 +164,10 @@ const CELL = ['2 V', '4.3 V', 'chemistry'] as const
 /** Capacity times resistance of a cell, in ohms times coulombs: 20 mΩ·Ah for power to 150 mΩ·Ah for energy. */
 const [FOR_POWER, FOR_ENERGY] = [72, 540] as const
 
-/** What is unusual of a module where its figures are taken together: of a cell of it, and of its energy by its mass. */
+/**
+ * What is unusual of a module where its figures are taken together: of a cell of it, and of its energy by its mass.
+ * @internal
+ */
 export function unusualOfModule(path: string, module: Module): Note[] {
   const { cellsInSeries: cells, capacity, mass } = module
   const voltage = (key: 'nominalVoltage' | 'minimumVoltage' | 'maximumVoltage', about: string) =>
@@ -189,7 +192,7 @@ export function unusualOfModule(path: string, module: Module): Note[] {
   ]
 }
 
-/** What is unusual of a pack: of its modules, and its voltage. */
+/** What is unusual of a pack: of its modules, and its voltage. @internal */
 export function unusualOfPack(path: string, { module, series }: Pack): Note[] {
   const voltage = given('voltage', 'Nominal voltage of the pack', { usual: ['48 V', '400 V'] })
   return [
@@ -198,7 +201,7 @@ export function unusualOfPack(path: string, { module, series }: Pack): Note[] {
   ]
 }
 
-/** The open-circuit voltage of a module. */
+/** The open-circuit voltage of a module. @internal */
 export interface OpenCircuit {
   /** Volts at a state of charge, on plain numbers; only where the curve reaches. */
   readonly voltsAt: (stateOfCharge: number) => number
@@ -208,7 +211,7 @@ export interface OpenCircuit {
   readonly basis: string
 }
 
-/** The curve that was given for a module, or that of the cell model of its chemistry between its voltages. */
+/** The curve that was given for a module, or that of the cell model of its chemistry between its voltages. @internal */
 export function openCircuitOf(where: string, path: string, module: Module): OpenCircuit {
   if (module.openCircuit !== undefined) return curveOfPoints(where, module.openCircuit)
   if (module.chemistry !== undefined) return curveOfModel(where, path, module, module.chemistry)
@@ -290,7 +293,7 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
 /** Where the resistance of a warm module is taken to have been measured. */
 const WARM = '25 °C'
 
-/** The resistance of a pack at a temperature, and what was assumed for it. */
+/** The resistance of a pack at a temperature, and what was assumed for it. @internal */
 export function resistanceOf(
   { module, series, parallel }: Pack,
   temperature: Quantity<'temperature'> | undefined,

@@ -254,7 +254,7 @@ export const cellModels: { readonly [chemistry in 'NMC' | 'LFP']: CellModel } = 
   },
 }))()
 
-/** Open-circuit voltage of a cell of a model, on plain numbers. */
+/** Open-circuit voltage of a cell of a model, on plain numbers. @internal */
 export function voltageOfModel(model: CellModel, stateOfCharge: number): number {
   const lithium = (electrode: CellModel['positive']) => lithiumFraction.compute({ ...electrode, stateOfCharge })
   return cellVoltage.compute({
@@ -263,7 +263,10 @@ export function voltageOfModel(model: CellModel, stateOfCharge: number): number 
   })
 }
 
-/** A model used only between two voltages at rest, of which the lower counts as empty and the higher as full. */
+/**
+ * A model used only between two voltages at rest, of which the lower counts as empty and the higher as full.
+ * @internal
+ */
 export function modelBetween(model: CellModel, emptyVolts: number, fullVolts: number): CellModel {
   const at = (volts: number) => rootBetween((state) => voltageOfModel(model, state) - volts, 0, 1)
   const [stateEmpty, stateFull] = [at(emptyVolts), at(fullVolts)]

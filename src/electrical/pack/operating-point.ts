@@ -60,7 +60,7 @@ export interface PackState extends Findings {
   }
 }
 
-/** The temperature at which a pack is asked about. */
+/** The temperature at which a pack is asked about. @internal */
 export const cellTemperatureField = /*@__PURE__*/ (() =>
   optional(given('temperature', 'Temperature of the cells'), {
     absent: 'The temperature of the cells is not held to limits: give temperature and pack.module.temperatures.',
@@ -279,7 +279,10 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
 /** Below this, makers of lithium cells commonly allow no charge. Common practice, no source. */
 const COLDEST_CHARGE = '0 °C'
 
-/** The temperature of the cells beside the limits of the module; without them, a charge beside the one that is common. */
+/**
+ * The temperature of the cells beside the limits of the module; without them, a charge beside the one that is common.
+ * @internal
+ */
 export function temperatureChecks(
   { module }: Pack,
   way: 'charge' | 'discharge',
@@ -328,7 +331,7 @@ export function temperatureChecks(
   ]
 }
 
-/** What is not known of those limits, where there is a temperature. */
+/** What is not known of those limits, where there is a temperature. @internal */
 export function temperatureAssumptions(
   { module }: Pack,
   way: 'charge' | 'discharge',

@@ -19,7 +19,7 @@ import {
 } from './problem.js'
 import { improved } from './start.js'
 
-/** What a unit of each sum costs, and what stands whatever is placed. */
+/** What a unit of each sum costs, and what stands whatever is placed. @internal */
 export interface Prices {
   readonly first: number
   readonly second: number
@@ -27,7 +27,7 @@ export interface Prices {
   readonly fixed: number
 }
 
-/** A bound and a placement. */
+/** A bound and a placement. @internal */
 export interface Relaxed {
   readonly prices: Prices
   /** No placement deviates by less. */
@@ -47,6 +47,8 @@ const IMPROVING = 500
  *
  * @param start - A placement to begin with.
  * @param steps - How many steps to spend at most.
+ *
+ * @internal
  */
 export function relaxed(
   problem: Problem,
@@ -83,12 +85,12 @@ export function relaxed(
   return best
 }
 
-/** What one look at all sets of counts in all bays takes at most. */
+/** What one look at all sets of counts in all bays takes at most. @internal */
 export function stepsToRelax(ways: Ways, codes: Codes): number {
   return (codes.all + 1) * ways.reduce((sum, { length }) => sum + length, 0)
 }
 
-/** No prices, and the bound that stands without them: no deviation is below nothing. */
+/** No prices, and the bound that stands without them: no deviation is below nothing. @internal */
 export const UNPRICED: Prices = { first: 0, second: 0, up: 0, fixed: 0 }
 
 /** Whether a term, by its place among all, is that of the height. */
@@ -129,6 +131,8 @@ function costOf(prices: Prices, { first, second, up }: Pick<Filling, 'first' | '
  * The least cost at which each set of counts, by its code, can be placed in some bays; infinite where it finds no room.
  *
  * @param start - The least costs in bays that came before.
+ *
+ * @internal
  */
 export function withBay(
   start: Float64Array,
@@ -154,7 +158,7 @@ export function withBay(
   return costs
 }
 
-/** The least costs in no bay: nothing for nothing. */
+/** The least costs in no bay: nothing for nothing. @internal */
 export function noBay(codes: Codes): Float64Array {
   const costs = new Float64Array(codes.all + 1).fill(Number.POSITIVE_INFINITY)
   costs[0] = 0

@@ -57,7 +57,7 @@ const weightsField = /*@__PURE__*/ (() =>
     up: optional(given('ratio', 'Weight of the height', { min: 0 })),
   }))()
 
-/** What describes masses to be placed. */
+/** What describes masses to be placed. @internal */
 export const placeMassesFields = /*@__PURE__*/ (() => ({
   base: baseField,
   groups: list('The groups of like modules', groupField, { least: 1 }),
@@ -68,15 +68,19 @@ export const placeMassesFields = /*@__PURE__*/ (() => ({
   weights: optional(weightsField),
 }))()
 
+/** @internal */
 export type PlaceGiven = Read<typeof placeMassesFields>
+/** @internal */
 export type Bay = PlaceGiven['bays'][number]
+/** @internal */
 export type Group = PlaceGiven['groups'][number]
+/** @internal */
 export type Direction = 'aft' | 'left' | 'up'
 
-/** What a target may be about. */
+/** What a target may be about. @internal */
 export const targetKeys = ['frontShare', 'leftShare', 'aft', 'up'] as const
 
-/** Refuses what can be told from single fields, by their paths. */
+/** Refuses what can be told from single fields, by their paths. @internal */
 export function refuseFaults(read: PlaceGiven): void {
   for (const faultsIn of [faultyNames, faultyTargets, unknownPlaces, faultyPitches]) {
     const issues = faultsIn(read)
@@ -84,19 +88,19 @@ export function refuseFaults(read: PlaceGiven): void {
   }
 }
 
-/** How many modules a bay can come to hold. */
+/** How many modules a bay can come to hold. @internal */
 export function capacityOf(bay: Bay, groups: readonly Group[]): number {
   return groups
     .filter((group) => accepts(bay, group))
     .reduce((sum, { count }) => Math.min(bay.capacity, sum + count), 0)
 }
 
-/** Whether a group fits into a bay. */
+/** Whether a group fits into a bay. @internal */
 export function accepts({ accepts: names }: Bay, group: Group): boolean {
   return names === undefined || names.includes(group.name)
 }
 
-/** The place of the module in a slot of a bay along a direction, in metres; 0 where the bay's is unknown. */
+/** The place of the module in a slot of a bay along a direction, in metres; 0 where the bay's is unknown. @internal */
 export function slotAt({ at, pitch }: Bay, slot: number, direction: Direction): number {
   return (at[direction]?.si ?? 0) + slot * (pitch?.[direction]?.si ?? 0)
 }

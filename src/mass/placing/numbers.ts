@@ -11,14 +11,17 @@ import {
 } from './given.js'
 import { type Filling, type Problem, SAME, type Term } from './problem.js'
 
-/** Groups that differ in name only: their modules weigh the same and fit into the same bays. */
+/** Groups that differ in name only: their modules weigh the same and fit into the same bays. @internal */
 export interface Alike {
   readonly mass: number
   readonly count: number
   readonly groups: readonly Group[]
 }
 
-/** Puts groups together that differ in name only, where it does not change which module comes first in a bay with a pitch. */
+/**
+ * Puts groups together that differ in name only, where it does not change which module comes first in a bay with a pitch.
+ * @internal
+ */
 export function alike({ groups, bays }: PlaceGiven): readonly Alike[] {
   const isPitched = bays.some(({ pitch }) => pitch !== undefined)
   const kinds: Alike[] = []
@@ -36,7 +39,7 @@ export function alike({ groups, bays }: PlaceGiven): readonly Alike[] {
   return kinds
 }
 
-/** How many of each group are in each bay, where it is known how many of each kind are. */
+/** How many of each group are in each bay, where it is known how many of each kind are. @internal */
 export function countsByGroup(
   kinds: readonly Alike[],
   groups: readonly Group[],
@@ -58,12 +61,12 @@ export function countsByGroup(
   })
 }
 
-/** The greatest weight of a target. The search takes it as 1, as what it takes for a tie is fixed. */
+/** The greatest weight of a target. The search takes it as 1, as what it takes for a tie is fixed. @internal */
 export function greatestWeight({ target, weights = {} }: PlaceGiven): number {
   return targetKeys.reduce((most, key) => (target[key] ? Math.max(most, weights[key]?.si ?? 1) : most), 0)
 }
 
-/** What is to be searched. */
+/** What is to be searched. @internal */
 export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
   const { base, groups, bays, wheelbase, target, weights } = read
   const unit = unitOf(read)

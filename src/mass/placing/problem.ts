@@ -1,6 +1,6 @@
 /** The placing of masses in numbers: kinds of module, bays, ways to fill them, and what deviation the sums leave. */
 
-/** One way to fill a bay. */
+/** One way to fill a bay. @internal */
 export interface Filling {
   /** How many of each kind. */
   readonly counts: readonly number[]
@@ -10,7 +10,7 @@ export interface Filling {
   readonly up: number
 }
 
-/** A bay. */
+/** A bay. @internal */
 export interface Room {
   /** How many modules it holds, of all that there are. */
   readonly capacity: number
@@ -19,13 +19,13 @@ export interface Room {
   fillingOf(counts: readonly number[]): Filling
 }
 
-/** A part of the deviation: `|slope * sum + offset|`, of a sum along an axis. */
+/** A part of the deviation: `|slope * sum + offset|`, of a sum along an axis. @internal */
 export interface Term {
   readonly slope: number
   readonly offset: number
 }
 
-/** Which filling of every bay is best? */
+/** Which filling of every bay is best? @internal */
 export interface Problem {
   /** How many of each kind are to be placed. */
   readonly counts: readonly number[]
@@ -38,7 +38,7 @@ export interface Problem {
   readonly sameHeight: number
 }
 
-/** How far the work has come. It is counted, not timed, so that every machine gives the same answer. */
+/** How far the work has come. It is counted, not timed, so that every machine gives the same answer. @internal */
 export interface Progress {
   /** How many partial and whole placements were looked at. */
   explored: number
@@ -46,45 +46,47 @@ export interface Progress {
   complete: boolean
 }
 
-/** Deviations that differ by less are equal: two nanometres on the wheelbase of a car. */
+/** Deviations that differ by less are equal: two nanometres on the wheelbase of a car. @internal */
 export const SAME = 1e-9
 
-/** The deviation of sums along the axes. */
+/** The deviation of sums along the axes. @internal */
 export function deviationOf(problem: Problem, first: number, second: number, up: number): number {
   return sumOf(problem.first, first) + sumOf(problem.second, second) + excessOf(problem.up, up)
 }
 
-/** The deviation of whole placements. */
+/** The deviation of whole placements. @internal */
 export function deviationAt(problem: Problem, fillings: readonly Filling[]): number {
   const { first, second, up } = totalOf(fillings)
   return deviationOf(problem, first, second, up)
 }
 
-/** The sums of a whole placement. */
+/** The sums of a whole placement. @internal */
 export function totalOf(fillings: readonly Filling[]): Omit<Filling, 'counts'> {
   const sum = (axis: 'first' | 'second' | 'up') => fillings.reduce((total, filling) => total + filling[axis], 0)
   return { first: sum('first'), second: sum('second'), up: sum('up') }
 }
 
-/** What the terms of an axis make of a sum along it. */
+/** What the terms of an axis make of a sum along it. @internal */
 export function sumOf(terms: readonly Term[], sum: number): number {
   let total = 0
   for (const { slope, offset } of terms) total += Math.abs(slope * sum + offset)
   return total
 }
 
-/** What too much height counts. */
+/** What too much height counts. @internal */
 export function excessOf(up: Term | undefined, sum: number): number {
   return up === undefined ? 0 : Math.max(0, up.slope * sum + up.offset)
 }
 
-/** The ways to fill each bay. */
+/** The ways to fill each bay. @internal */
 export type Ways = readonly (readonly Filling[])[]
 
 /**
  * Every way to fill each bay that leaves no more than the other bays hold.
  *
  * @returns Undefined where there are more than `most` in all.
+ *
+ * @internal
  */
 export function waysToFill({ counts, bays }: Problem, most: number): Ways | undefined {
   const all = counts.reduce((sum, count) => sum + count, 0)
@@ -111,7 +113,7 @@ export function waysToFill({ counts, bays }: Problem, most: number): Ways | unde
   return listed > most ? undefined : ways
 }
 
-/** Sets of counts as single numbers, of which the counts are the digits. */
+/** Sets of counts as single numbers, of which the counts are the digits. @internal */
 export interface Codes {
   /** The code of all that is to be placed. */
   readonly all: number
@@ -120,7 +122,7 @@ export interface Codes {
   restOf(code: number): readonly number[]
 }
 
-/** The codes for up to so many of each kind. */
+/** The codes for up to so many of each kind. @internal */
 export function codesOf(counts: readonly number[]): Codes {
   const places = counts.map((_, kind) => counts.slice(0, kind).reduce((product, count) => product * (count + 1), 1))
   const codeOf = (each: readonly number[]) =>
@@ -136,7 +138,7 @@ export function codesOf(counts: readonly number[]): Codes {
   return { all: codeOf(counts), codeOf, restOf }
 }
 
-/** Whether a filling takes no more of any kind than is left. */
+/** Whether a filling takes no more of any kind than is left. @internal */
 export function fits({ counts }: Filling, rest: readonly number[]): boolean {
   for (let kind = 0; kind < counts.length; kind++) if ((counts[kind] as number) > (rest[kind] as number)) return false
   return true

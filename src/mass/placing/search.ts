@@ -43,7 +43,7 @@ import {
   valueOf,
 } from './table.js'
 
-/** The best filling of every bay, in the order of the bays. */
+/** The best filling of every bay, in the order of the bays. @internal */
 export interface Best {
   readonly fillings: readonly Filling[]
   /** No placement deviates by less. */
@@ -64,6 +64,8 @@ const STEPS = { start: 500, bound: 6e7, table: 2e7, scan: 3e7, last: 3e5 } as co
  * Finds the best placement: the least deviation, then the least sum upwards, then the fewest bays.
  *
  * @param start - Any placement of all.
+ *
+ * @internal
  */
 export function bestPlacement(problem: Problem, start: readonly Filling[]): Best {
   const progress = { explored: 0, complete: true }

@@ -10,7 +10,7 @@
  */
 import { deviationOf, type Filling, type Problem, type Progress, SAME, totalOf } from './problem.js'
 
-/** Kinds for which there is too little room. */
+/** Kinds for which there is too little room. @internal */
 export interface Overfull {
   readonly kinds: readonly number[]
   /** How many modules the bays hold that take any of them. */
@@ -20,7 +20,7 @@ export interface Overfull {
 /** Counts by bay and kind. */
 type Counts = readonly (readonly number[])[]
 
-/** Puts all modules into bays that take them, or tells for which there is no room. */
+/** Puts all modules into bays that take them, or tells for which there is no room. @internal */
 export function housed({ counts, bays }: Problem): Counts | Overfull {
   const housed = bays.map(() => counts.map(() => 0))
   const roomIn = bays.map(({ capacity }) => capacity)
@@ -83,6 +83,8 @@ const KICKS = 3
  * Moves and exchanges modules as long as that brings the car nearer to its target, again and again from changed starts.
  *
  * @param steps - How many placements to look at.
+ *
+ * @internal
  */
 export function improved(
   problem: Problem,

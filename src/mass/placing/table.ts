@@ -17,29 +17,39 @@ const THINNED = 3e5
 
 /** The numbers of a row, one after the other: the sums, of which `up` is the lowest with these two, and how many bays are in use. */
 const WIDTH = 4
-export const [FIRST, SECOND, UP, BAYS] = [0, 1, 2, 3] as const
+/** Where the first sum stands in a row. @internal */
+export const FIRST = 0
+/** Where the second sum stands. @internal */
+export const SECOND = 1
+/** Where the sum of the heights stands. @internal */
+export const UP = 2
+/** Where the number of bays in use stands. @internal */
+export const BAYS = 3
 
-/** Sums that fillings of some bays can make for one set of counts, sorted by the first sum, then the second. */
+/** Sums that fillings of some bays can make for one set of counts, sorted by the first sum, then the second. @internal */
 export interface Rows {
   readonly size: number
   /** The rows one after the other. */
   readonly values: Float64Array
 }
 
-/** The rows of every set of counts, by its code: the counts as the digits of one number. */
+/** The rows of every set of counts, by its code: the counts as the digits of one number. @internal */
 export interface Table {
   readonly size: number
   readonly codes: readonly number[]
   rowsOf(code: number): Rows | undefined
 }
 
-/** A half of the bays, with a table after each. */
+/** A half of the bays, with a table after each. @internal */
 export interface Half {
   readonly bays: readonly number[]
   readonly tables: readonly Table[]
 }
 
-/** Prices, and the most that a placement may cost to be worth a look; undefined where the problem is too large to price. */
+/**
+ * Prices, and the most that a placement may cost to be worth a look; undefined where the problem is too large to price.
+ * @internal
+ */
 export interface Limits {
   readonly prices: Prices
   readonly most: number
@@ -54,6 +64,8 @@ type Completion = (code: number) => number
  * left out.
  *
  * @returns Undefined when it takes more than so many steps.
+ *
+ * @internal
  */
 export function tabulated(
   problem: Problem,
@@ -270,12 +282,12 @@ function shifted(
   return at / WIDTH
 }
 
-/** A number of a row. */
+/** A number of a row. @internal */
 export function valueOf({ values }: Rows, i: number, column: number): number {
   return values[i * WIDTH + column] as number
 }
 
-/** What a row costs at some prices. */
+/** What a row costs at some prices. @internal */
 export function costAt(rows: Rows, i: number, { first, second, up }: Prices): number {
   return first * valueOf(rows, i, FIRST) + second * valueOf(rows, i, SECOND) + up * valueOf(rows, i, UP)
 }

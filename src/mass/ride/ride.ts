@@ -37,7 +37,7 @@ export interface RestoredRide extends Findings {
   readonly rear: AxleRide
 }
 
-/** What describes the springs of an axle. */
+/** What describes the springs of an axle. @internal */
 export const springFields = /*@__PURE__*/ (() => ({
   springRate: given('springRate', 'Rate of one spring', { above: 0, usual: ['12 N/mm', '80 N/mm'] }),
   motionRatio: given('ratio', 'Motion ratio, spring travel over wheel travel', { above: 0, usual: [0.5, 1.05] }),

@@ -140,10 +140,10 @@ export interface DrivenCycle extends Drive {
   readonly heats?: readonly (readonly [heat: Quantity<'power'>, time: Quantity<'time'>])[]
 }
 
-/** The longest step, unless another is given. */
+/** The longest step, unless another is given. @internal */
 export const STEP = '1 s'
 
-/** What describes a vehicle that is driven, but for what it drives. */
+/** What describes a vehicle that is driven, but for what it drives. @internal */
 export const drivenFields = /*@__PURE__*/ (() => ({
   ...powertrainFields,
   ...sourceFields,
@@ -177,7 +177,7 @@ interface Ready {
   readonly startMotion: () => Motion
 }
 
-/** What every drive takes for granted. */
+/** What every drive takes for granted. @internal */
 export const drivesAssume = ['The brakes always suffice, and the driver follows as closely as the car can.']
 
 /**
@@ -336,7 +336,7 @@ function readyFor(asked: Asked): Ready {
   return { train, pack, course, startMotion: () => new Motion(train, grip, pack, conditions, speed) }
 }
 
-/** Refuses to begin faster than the motor can turn. */
+/** Refuses to begin faster than the motor can turn. @internal */
 export function refuseFlyingStart(
   place: string,
   path: string,
@@ -349,7 +349,7 @@ export function refuseFlyingStart(
   throw new InputError(place, [{ path, expected, received: `a start at ${speedOf(start)}` }])
 }
 
-/** The conditions of a whole drive, on a level road. */
+/** The conditions of a whole drive, on a level road. @internal */
 export function levelConditions(train: Powertrain, air: DrivenRead['air']) {
   const { density, headwind } = airOf(air)
   return {
@@ -376,7 +376,7 @@ function cycleCourse(cycle: Cycle, train: Powertrain, air: DrivenRead['air'], st
   }
 }
 
-/** Follows a piece of steady acceleration in equal steps. */
+/** Follows a piece of steady acceleration in equal steps. @internal */
 export function followPiece(
   motion: Motion,
   from: number,
@@ -396,7 +396,7 @@ export function followPiece(
 /** Why a drive ended before its end. */
 type Ended = 'empty' | 'spent' | 'stalled' | undefined
 
-/** Drives a course, booking every step, until it ends or the pack is empty; and tells why it ended before. */
+/** Drives a course, booking every step, until it ends or the pack is empty; and tells why it ended before. @internal */
 export function driveOnce(motion: Motion, tally: Tally, course: Course, pack: PackInUse | undefined): Ended {
   let isEmpty = false
   const isWhole = course.drive(motion, (target) => {
@@ -419,7 +419,7 @@ const time = (seconds: number) => fromSi('time', seconds, 's')
 const way = (metres: number) => fromSi('length', metres, 'km')
 const speedOf = (metresPerSecond: number) => fromSi('speed', metresPerSecond, 'km/h')
 
-/** The figures of a drive that was booked. */
+/** The figures of a drive that was booked. @internal */
 export function figuresOf(
   place: string,
   asked: Pick<Asked, 'motor' | 'usableEnergy'>,

@@ -21,7 +21,7 @@ import { InputError, type InputIssue, quantity } from '../../quantity/index.js'
 import { type Motion, SAME_SPEED } from './motion.js'
 import { type Conditions, conditionsOf, heatedField, type Powertrain } from './powertrain.js'
 
-/** A journey. What a stretch does not say of air and auxiliaries is as for the whole drive. */
+/** A journey. What a stretch does not say of air and auxiliaries is as for the whole drive. @internal */
 export const journeyField = /*@__PURE__*/ (() =>
   list(
     'The stretches of a journey, one after the other',
@@ -37,10 +37,10 @@ export const journeyField = /*@__PURE__*/ (() =>
     }),
     { least: 1 },
   ))()
-/** What is read of a journey. */
+/** What is read of a journey. @internal */
 export type Journey = Read<typeof journeyField>
 
-/** How briskly a journey is driven. */
+/** How briskly a journey is driven. @internal */
 export const paceField = /*@__PURE__*/ (() =>
   group('How briskly the car speeds up and slows down', {
     acceleration: optional(
@@ -58,10 +58,10 @@ export const paceField = /*@__PURE__*/ (() =>
       }),
     ),
   }))()
-/** Called after each step with the speed that was wanted at its end; says whether to go on. */
+/** Called after each step with the speed that was wanted at its end; says whether to go on. @internal */
 export type OnStep = (target: number) => boolean
 
-/** Something to be driven: moves a car over it, and says whether it came to the end. */
+/** Something to be driven: moves a car over it, and says whether it came to the end. @internal */
 export interface Course {
   readonly drive: (motion: Motion, onStep: OnStep) => boolean
   /** Conditions and speed at the start. */
@@ -88,6 +88,8 @@ const PACE = { acceleration: '1 m/s²', braking: '1.2 m/s²' } as const
  * Reads a journey.
  *
  * @throws InputError for stops without the time that they last, and the other way round.
+ *
+ * @internal
  */
 export function journeyCourse(
   where: string,
@@ -207,7 +209,7 @@ function driveStretch(
   return true
 }
 
-/** Drives for the whole of a time, standing for what is left of it where a hill stops the car before. */
+/** Drives for the whole of a time, standing for what is left of it where a hill stops the car before. @internal */
 export function driveFor(motion: Motion, target: number, duration: number, onStep: OnStep): boolean {
   for (let left = duration; left > 0; ) {
     if (!motion.advance(target, left) || !onStep(target)) return false
@@ -216,7 +218,7 @@ export function driveFor(motion: Motion, target: number, duration: number, onSte
   return true
 }
 
-/** Into how many equal steps, none longer than a step but by rounding, a time falls. */
+/** Into how many equal steps, none longer than a step but by rounding, a time falls. @internal */
 export function equalParts(time: number, step: number): number {
   return Math.ceil((time / step) * (1 - 1e-9))
 }

@@ -10,7 +10,7 @@
 import type { Grip } from '../../drivetrain/road/car.js'
 import type { Conditions, DriveGear, PackInUse, Powertrain } from './powertrain.js'
 
-/** Why a step cannot be driven as asked. */
+/** Why a step cannot be driven as asked. @internal */
 export const limits = [
   'nothing',
   'highest speed of the motor',
@@ -22,12 +22,12 @@ export const limits = [
 ] as const
 const [FREE, OVERSPEED, GRIP, TORQUE, CURRENT, FLOOR, POWER] = [0, 1, 2, 3, 4, 5, 6] as const
 
-/** Whether a limit is one that the pack sets. */
+/** Whether a limit is one that the pack sets. @internal */
 export function isOfPack(limit: number): boolean {
   return limit >= CURRENT
 }
 
-/** Speeds closer than this are the same, in m/s. */
+/** Speeds closer than this are the same, in m/s. @internal */
 export const SAME_SPEED = 1e-6
 
 /** Where the open-circuit voltage is worked out; between, it is a straight line. */
@@ -39,7 +39,7 @@ const SPIN_UP = 1
 /** Halvings that leave nothing of a number. */
 const HALVINGS = 52
 
-/** What a step took, as mean powers in watts; the sums over a drive are in joules. */
+/** What a step took, as mean powers in watts; the sums over a drive are in joules. @internal */
 export class Flows {
   /** At the terminals of the pack: into the drive, negative where it is charged. */
   power = 0
@@ -58,7 +58,7 @@ export class Flows {
   auxiliaries = 0
 }
 
-/** A car on its way. All numbers are in SI units. */
+/** A car on its way. All numbers are in SI units. @internal */
 export class Motion extends Flows {
   time = 0
   distance = 0

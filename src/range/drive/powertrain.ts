@@ -25,7 +25,7 @@ import { parallelCharge } from '../../electrical/pack/pack.js'
 import { type Assumption, assumed, given, optional, type Read } from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 
-/** What describes a vehicle before the air, the road and the way it is driven. */
+/** What describes a vehicle before the air, the road and the way it is driven. @internal */
 export const powertrainFields = /*@__PURE__*/ (() => ({
   ...spareParts,
   car: carField,
@@ -35,10 +35,10 @@ export const powertrainFields = /*@__PURE__*/ (() => ({
   auxiliaries: optional(auxiliariesField, { absent: 'Nothing but the motor draws power: give auxiliaries.' }),
 }))()
 
-/** What is on in a season or on a stretch of road. With a heater it has no usual range. */
+/** What is on in a season or on a stretch of road. With a heater it has no usual range. @internal */
 export const heatedField = /*@__PURE__*/ (() => given('power', 'Power of all that is on, the heater too', { min: 0 }))()
 
-/** What the energy of a drive comes from: a pack, or an energy that may be used. */
+/** What the energy of a drive comes from: a pack, or an energy that may be used. @internal */
 export const sourceFields = /*@__PURE__*/ (() => ({
   pack: optional(packField),
   usableEnergy: optional(given('energy', 'Energy that may be used', { above: 0 })),
@@ -47,15 +47,15 @@ export const sourceFields = /*@__PURE__*/ (() => ({
   cellTemperature: optional(given('temperature', 'Temperature of the cells', { above: 0 })),
 }))()
 
-/** What is read of a vehicle before the road. */
+/** What is read of a vehicle before the road. @internal */
 export type PowertrainRead = Pick<
   Read<typeof powertrainFields>,
   'car' | 'gearbox' | 'motor' | 'controller' | 'auxiliaries'
 >
-/** What is read of the source of energy. */
+/** What is read of the source of energy. @internal */
 export type SourceRead = Read<typeof sourceFields>
 
-/** A gear on plain SI numbers. */
+/** A gear on plain SI numbers. @internal */
 export interface DriveGear {
   /** Its name; undefined where no gears are given. */
   readonly name: string | undefined
@@ -77,7 +77,7 @@ interface MotorNumbers {
   readonly constant: number
 }
 
-/** A car with its drive, for loops. */
+/** A car with its drive, for loops. @internal */
 export interface Powertrain {
   readonly road: CarOnRoad
   readonly gears: readonly DriveGear[]
@@ -97,6 +97,8 @@ export interface Powertrain {
 /**
  * Reads a car with its drive. Gears may be left out where the motor is told by one efficiency: power at the wheels is then
  * all that counts.
+ *
+ * @internal
  */
 export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
   const { car, gearbox, motor, auxiliaries, controller } = read
@@ -194,13 +196,13 @@ function refuseMissingGears(where: string, motor: Motor, car: Car) {
   throw new InputError(where, [{ path: 'gearbox.finalDrive', expected, received: 'nothing' }])
 }
 
-/** The grip of the driven wheels, where a friction coefficient is given. */
+/** The grip of the driven wheels, where a friction coefficient is given. @internal */
 export function gripFor(where: string, car: Car): Grip | undefined {
   const { friction } = car
   return friction === undefined ? undefined : gripOf(where, car, friction)
 }
 
-/** A pack between two states of charge, for loops. */
+/** A pack between two states of charge, for loops. @internal */
 export interface PackInUse {
   readonly supply: Supply
   /** In coulombs. */
@@ -216,7 +218,7 @@ export interface PackInUse {
 /** What of a controller means nothing without a pack. */
 const limitsOfPack = ['batteryCurrent', 'chargeCurrent', 'minimumVoltage', 'maximumVoltage'] as const
 
-/** Reads the pack that feeds a drive, where one is given. */
+/** Reads the pack that feeds a drive, where one is given. @internal */
 export function packInUse(
   where: string,
   source: SourceRead,
@@ -274,7 +276,7 @@ export function packInUse(
   }
 }
 
-/** What a stretch of road asks of a car, on plain SI numbers: forces as polynomials of the speed. */
+/** What a stretch of road asks of a car, on plain SI numbers: forces as polynomials of the speed. @internal */
 export interface Conditions {
   /** Of the tyres: newtons, and newtons for each m/s. */
   readonly tyres: number
@@ -289,7 +291,7 @@ export interface Conditions {
   readonly auxiliaries: number
 }
 
-/** The conditions at an air density (kg/m³), a head wind (m/s), a grade and a power of auxiliaries (W). */
+/** The conditions at an air density (kg/m³), a head wind (m/s), a grade and a power of auxiliaries (W). @internal */
 export function conditionsOf(
   { resistance, linear }: CarOnRoad,
   density: number,

@@ -13,7 +13,7 @@ interface Miss {
   readonly limit: number
 }
 
-/** Sums over the steps of a drive, in joules. */
+/** Sums over the steps of a drive, in joules. @internal */
 export class Tally extends Flows {
   drawn = 0
   regenerated = 0

@@ -28,7 +28,7 @@ export interface Cycle {
   }
 }
 
-/** Makes a cycle from its corners, which are sound. */
+/** Makes a cycle from its corners, which are sound. @internal */
 export function cycleOf(name: string, seconds: readonly number[], metresPerSecond: readonly number[]): Cycle {
   let [distance, standing, fastest] = [0, 0, 0]
   for (let i = 1; i < seconds.length; i++) {
@@ -159,7 +159,7 @@ export const cycles: { readonly [name in 'ECE-15' | 'EUDC' | 'NEDC' | 'Japan 10-
     'Japan 10-mode': cycleOfPieces('Japan 10-mode', japan10Mode),
   }))()
 
-/** A cycle: one that was made here, or the name of a published one. */
+/** A cycle: one that was made here, or the name of a published one. @internal */
 export const cycleField = /*@__PURE__*/ (() =>
   own<Cycle | keyof typeof cycles, Cycle>(
     'The drive cycle',

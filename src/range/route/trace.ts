@@ -15,7 +15,7 @@ const LONGEST_LINE = 1000
 
 type OnPoint = (seconds: number, metresPerSecond: number) => void
 
-/** What describes a log: its text, which is read as it is driven, and when it has a gap. */
+/** What describes a log: its text, which is read as it is driven, and when it has a gap. @internal */
 export const logFields = /*@__PURE__*/ (() => ({
   log: own<string | Iterable<string>, string | Iterable<string>>(
     'The text of the log, whole or in pieces of any length',
@@ -33,12 +33,15 @@ function isText(value: unknown): value is string | Iterable<string> {
   return typeof (value as Partial<Iterable<string>> | null | undefined)?.[Symbol.iterator] === 'function'
 }
 
-/** The text of a log, whole or in pieces, as pieces. */
+/** The text of a log, whole or in pieces, as pieces. @internal */
 export function piecesOf(csv: string | Iterable<string>): Iterable<string> {
   return typeof csv === 'string' ? [csv] : csv
 }
 
-/** Takes the text of a log as it comes, in pieces of any length, and hands on each of its points in SI numbers. */
+/**
+ * Takes the text of a log as it comes, in pieces of any length, and hands on each of its points in SI numbers.
+ * @internal
+ */
 export class TraceReader {
   readonly #where: string
   readonly #onPoint: OnPoint

@@ -34,7 +34,7 @@ export const dryAir: PropertyTable = {
   ],
 }
 
-/** What is usual of the air outside. */
+/** What is usual of the air outside. @internal */
 export const outdoors = { usual: ['-20 °C', '40 °C', 'meteorology'] } as const
 
 /** What air is like at a temperature, at the pressure of the standard atmosphere. */
@@ -53,7 +53,7 @@ export interface AirProperties {
   readonly prandtl: Quantity<'ratio'>
 }
 
-/** The properties of air at kelvins within the table, as SI numbers. */
+/** The properties of air at kelvins within the table, as SI numbers. @internal */
 export function airAt(kelvins: number) {
   // The volume of a gas rises straight with its temperature.
   const density = columnAt(dryAir, 0, kelvins, 'reciprocal')

@@ -336,7 +336,7 @@ export interface CabinHeat extends Findings {
   readonly share?: Quantity<'ratio'>
 }
 
-/** A cabin and its heater, but for the weather and the time. */
+/** A cabin and its heater, but for the weather and the time. @internal */
 export const cabinFields = /*@__PURE__*/ (() => ({
   airFlow: given('volumeFlow', 'Flow of fresh air, as it is outside', { min: 0 }),
   inside: given('temperature', 'Temperature inside', { usual: ['15 °C', '28 °C'] }),

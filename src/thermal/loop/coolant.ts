@@ -77,7 +77,7 @@ export interface CoolantProperties {
   readonly conductivity: Quantity<'thermalConductivity'>
 }
 
-/** The properties of a coolant at kelvins within its table, as SI numbers. */
+/** The properties of a coolant at kelvins within its table, as SI numbers. @internal */
 export function coolantAt(coolant: Coolant, kelvins: number) {
   const table = coolants[coolant]
   return {
@@ -89,7 +89,7 @@ export function coolantAt(coolant: Coolant, kelvins: number) {
   }
 }
 
-/** A coolant as it is written. */
+/** A coolant as it is written. @internal */
 export const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
 
 /**
@@ -132,7 +132,7 @@ export const coolantProperties = /*@__PURE__*/ procedure({
   },
 })
 
-/** Properties with their units. */
+/** Properties with their units. @internal */
 export function asQuantities(si: ReturnType<typeof coolantAt>): CoolantProperties {
   return {
     density: quantity('density', si.density, 'kg/m³'),

@@ -119,7 +119,7 @@ const sideField = /*@__PURE__*/ (() =>
     exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
   }))()
 
-/** A coolant loop, but for the air. */
+/** A coolant loop, but for the air. @internal */
 export const loopFields = /*@__PURE__*/ (() => ({
   coolant: coolantField,
   pump: pairs(

@@ -56,6 +56,8 @@ export const effectivenessCrossFlow = /*@__PURE__*/ procedure({
 /**
  * The series of Mason: the sum over n of P(n, N) P(n, Cr N), over Cr N, where P(n, m) is the chance that more than n
  * events come where m are expected.
+ *
+ * @internal
  */
 export function crossFlowSeries(transferUnits: number, capacityRatio: number): number {
   const [N, M] = [transferUnits, transferUnits * capacityRatio]

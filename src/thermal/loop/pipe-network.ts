@@ -7,13 +7,13 @@
 import { rootBetween } from '../../formula/root.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, reynoldsNumber } from './pipe.js'
 
-/** A fluid, in SI units. */
+/** A fluid, in SI units. @internal */
 export interface Fluid {
   readonly density: number
   readonly viscosity: number
 }
 
-/** A round pipe, in SI units. */
+/** A round pipe, in SI units. @internal */
 export interface Pipe {
   readonly length: number
   readonly bore: number
@@ -21,16 +21,16 @@ export interface Pipe {
   readonly fittings: number
 }
 
-/** A part with the pressure drop that its maker gives at one flow, in SI units. */
+/** A part with the pressure drop that its maker gives at one flow, in SI units. @internal */
 export interface Part {
   readonly pressure: number
   readonly referenceFlow: number
 }
 
-/** What a flow passes: a pipe or part, things one after the other, or branches side by side. */
+/** What a flow passes: a pipe or part, things one after the other, or branches side by side. @internal */
 export type Passage = Pipe | Part | { readonly series: readonly Passage[] } | { readonly parallel: readonly Passage[] }
 
-/** Pressure drop of a passage at a flow. */
+/** Pressure drop of a passage at a flow. @internal */
 export function dropOf(passage: Passage, fluid: Fluid, flow: number): number {
   if (flow === 0) return 0
   if ('series' in passage) return passage.series.reduce((sum, each) => sum + dropOf(each, fluid, flow), 0)
@@ -49,7 +49,7 @@ interface Division {
   readonly drop: number
 }
 
-/** Divides a flow among branches side by side: fast where the slopes lead there, else step by sure step. */
+/** Divides a flow among branches side by side: fast where the slopes lead there, else step by sure step. @internal */
 export function divided(branches: readonly Passage[], fluid: Fluid, flow: number): Division {
   return dividedBySlopes(branches, fluid, flow) ?? dividedByBrackets(branches, fluid, flow)
 }
@@ -80,7 +80,10 @@ function dividedBySlopes(branches: readonly Passage[], fluid: Fluid, flow: numbe
   return undefined
 }
 
-/** The drop at which the flows of all branches add up, between nothing and that of the easiest branch alone. */
+/**
+ * The drop at which the flows of all branches add up, between nothing and that of the easiest branch alone.
+ * @internal
+ */
 export function dividedByBrackets(branches: readonly Passage[], fluid: Fluid, flow: number): Division {
   const most = Math.min(...branches.map((branch) => dropOf(branch, fluid, flow)))
   const flowsUnder = (drop: number) =>
@@ -89,10 +92,10 @@ export function dividedByBrackets(branches: readonly Passage[], fluid: Fluid, fl
   return { flows: flowsUnder(drop), drop }
 }
 
-/** Points of a pump's curve, [flow, pressure], in SI units: the flow rises from 0, the pressure falls. */
+/** Points of a pump's curve, [flow, pressure], in SI units: the flow rises from 0, the pressure falls. @internal */
 export type PumpCurve = readonly (readonly [flow: number, pressure: number])[]
 
-/** Pressure of a pump at a flow within its curve, straight between the points. */
+/** Pressure of a pump at a flow within its curve, straight between the points. @internal */
 export function pumpPressure(curve: PumpCurve, flow: number): number {
   const found = curve.findIndex(([at]) => at >= flow)
   const above = Math.max(found, 1)
@@ -100,7 +103,10 @@ export function pumpPressure(curve: PumpCurve, flow: number): number {
   return low[1] + ((high[1] - low[1]) * (flow - low[0])) / (high[0] - low[0])
 }
 
-/** The flow at which a pump's pressure is the drop of its loop; the last flow of its curve where that still has more. */
+/**
+ * The flow at which a pump's pressure is the drop of its loop; the last flow of its curve where that still has more.
+ * @internal
+ */
 export function operatingFlow(curve: PumpCurve, loop: Passage, fluid: Fluid): number {
   const spare = (flow: number) => pumpPressure(curve, flow) - dropOf(loop, fluid, flow)
   return rootBetween(spare, 0, (curve.at(-1) as PumpCurve[number])[0])

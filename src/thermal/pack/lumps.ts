@@ -6,7 +6,7 @@
  */
 import { rootBetween } from '../../formula/root.js'
 
-/** A body, and what acts on it, in SI units. */
+/** A body, and what acts on it, in SI units. @internal */
 export interface Lump {
   readonly heatCapacity: number
   /** Net heat into it at the start. */
@@ -15,7 +15,7 @@ export interface Lump {
   readonly conductance: number
 }
 
-/** How temperatures go on from the start. */
+/** How temperatures go on from the start. @internal */
 export interface Response {
   /** How far each body has warmed after a time. */
   warmed(time: number): readonly number[]
@@ -37,7 +37,7 @@ interface Mode {
   readonly speeds: readonly number[]
 }
 
-/** The response of one body, or of two with a conductance between them. */
+/** The response of one body, or of two with a conductance between them. @internal */
 export function responseOf(lumps: readonly [Lump] | readonly [Lump, Lump], between = 0): Response {
   const modes = lumps.length === 1 ? [alone(lumps[0])] : coupled(lumps[0], lumps[1], between)
   const sum = (time: number, body: number, shape: (x: number) => number, power: number) =>

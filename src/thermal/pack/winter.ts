@@ -156,10 +156,10 @@ export const winterStart = /*@__PURE__*/ procedure({
   },
 })
 
-/** Where the cells' limit for charging is not given. */
+/** Where the cells' limit for charging is not given. @internal */
 export const usualChargeLimit = 'the usual limit of lithium cells (common practice); that of the maker counts'
 
-/** What stands where no lowest temperature for charging is given. */
+/** What stands where no lowest temperature for charging is given. @internal */
 export function chargedFromFreezing(path: string): Assumption {
   const text = 'The cells may be charged from 0 °C on, unless their maker says otherwise.'
   return { id: `${path}.default`, path, value: quantity('temperature', 0, '°C'), because: usualChargeLimit, text }
