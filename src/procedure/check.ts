@@ -41,6 +41,8 @@ export type Told = Saying | { readonly unknown: string } | { readonly pass: stri
 
 /** What rounding may do to a figure, as a share of it. */
 const ROUNDING = 1e-12
+/** Digits of a figure, and the most where that is needed to tell it from its limit. */
+const [DIGITS, MOST_DIGITS] = [4, 12]
 /** Below this margin a pass is near its limit. */
 const NEAR = 0.05
 
@@ -103,7 +105,7 @@ class Held extends Finding {
     refuse(actual, limit, sense)
     const margin = marginOf(actual, sense as Sense, limit)
     const verdict = margin < 0 ? 'fail' : margin < NEAR ? 'near' : 'pass'
-    super(id, name, verdict, () => sentence(strings, values, verdict === 'fail'), basis, paths)
+    super(id, name, verdict, () => sentence(strings, toldIn(values), verdict === 'fail'), basis, paths)
     this.actual = actual
     this.limit = limit
     this.sense = sense as Sense
@@ -126,6 +128,22 @@ function sentence(strings: readonly string[], values: readonly unknown[], isMiss
     ? strings.map((each) => each.replace(senses, (sense) => (sense === 'at least' ? 'less than' : 'more than')))
     : strings
   return words.map((each, i) => (i < values.length ? `${each}${values[i]}` : each)).join('')
+}
+
+/** The values of a sentence, figure and limit with the digits that tell them apart. */
+function toldIn(values: readonly unknown[]): unknown[] {
+  const [figure, limit] = toldApart(values[0] as Quantity, values.at(-1) as Quantity)
+  return [figure, ...values.slice(1, -1), limit]
+}
+
+/** A figure and its limit in words, with as many digits as it takes to tell them apart. */
+export function toldApart(figure: Quantity, limit: Quantity): [figure: string, limit: string] {
+  const unit = figure.unit as never
+  const isAlike = (digits: number) => figure.format({ digits }) === limit.format({ unit, digits })
+  if (figure.si === limit.si || !isAlike(DIGITS)) return [String(figure), String(limit)]
+  let digits = DIGITS
+  while (digits < MOST_DIGITS && isAlike(digits)) digits++
+  return [figure.format({ digits }), limit.format({ digits })]
 }
 
 /** What is left of a limit, as a share of it. A limit that is met to the last digits that arithmetic leaves is met. */

@@ -11,6 +11,7 @@ export {
   type Sense,
   says,
   type Told,
+  toldApart,
   trial,
   type Verdict,
 } from './check.js'

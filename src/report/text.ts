@@ -1,6 +1,6 @@
 /** An assessment as plain text, in the order in which a builder would read it. */
 import type { Assessment, Section, Table } from '../conversion/index.js'
-import type { Caution, Check } from '../procedure/index.js'
+import { type Caution, type Check, toldApart } from '../procedure/index.js'
 import type { Quantity } from '../quantity/index.js'
 
 /** The widest line of running text. */
@@ -58,7 +58,7 @@ function aligned(rows: readonly (readonly string[])[]): string[] {
 
 /** A figure to four digits, with a minus sign that can be seen. */
 function shownFigure(value: Quantity | string): string {
-  return typeof value === 'string' ? value : String(value).replace(/^-/, '−')
+  return String(value).replace(/^-/, '−')
 }
 
 const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
@@ -70,7 +70,8 @@ function checkText(check: Check): string[] {
     return wrapped(`${name}: ${check.text} (${basis})`, mark)
   }
   const left = margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
-  const text = `${name}: ${shownFigure(actual)}, ${sense} ${shownFigure(limit)}; ${left} (${basis})`
+  const [figure, bound] = toldApart(actual, limit).map(shownFigure)
+  const text = `${name}: ${figure}, ${sense} ${bound}; ${left} (${basis})`
   return wrapped(text, mark)
 }
 

@@ -36,6 +36,13 @@ describe('a trial', () => {
     expect(warm('120 °C').text).toBe('120 °C in the sun, more than 105 °C')
   })
 
+  it('has as many digits as it takes to tell the figure from its limit', () => {
+    expect(carries(amps(149.98), amps(150)).text).toBe('carries 149.98 A, less than the 150 A of the load')
+    expect(carries(amps(149.9999), amps(150)).text).toBe('carries 149.9999 A, less than the 150 A of the load')
+    expect(carries(amps(150), amps(150)).text).toBe('carries 150 A, at least the 150 A of the load')
+    const inOther = trial('rope.load', 'Load', says`${amps(0.15001).as('mA')}, at most ${amps(0.15)}`, 'as given')
+    expect(inOther.text).toBe('150.01 mA, more than 0.15 A')
+  })
   it('takes its verdict and its margin from figure, sense and limit', () => {
     const verdicts = [160, 157, 150, 149].map((most) => carries(amps(most), amps(150)))
     expect(verdicts.map(({ verdict }) => verdict)).toEqual(['pass', 'near', 'near', 'fail'])

@@ -235,7 +235,8 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  *     m/s², optional
  * - always assumed: the brakes always suffice, and the driver follows as closely as the car can
  *
- * @returns The {@link DrivenCycle}; `series`, `currents` and `heats` are worked out when they are asked for.
+ * @returns The {@link DrivenCycle}; `series`, `currents` and `heats` are worked out when they are asked for; a copy and JSON
+ * leave them out.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a car that never moves, and for
  * auxiliaries that the pack cannot feed, with the most that it can.
  * Source: Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4.
@@ -275,8 +276,8 @@ function driven(asked: Asked): Unfinished<DrivenCycle> {
   const made = { ...drive, ...rangeByEnergy(asked, drive, ended) }
   if (pack !== undefined) {
     const range = once(() => rangeOf(ready, motion, tally, ended))
-    later(made, 'range', () => range().range)
-    later(made, 'rangeEndedBy', () => range().rangeEndedBy)
+    later(made, 'range', true, () => range().range)
+    later(made, 'rangeEndedBy', true, () => range().rangeEndedBy)
   }
   // Nothing of the steps is kept: who asks for them has the drive driven again.
   const steps = <T>(each: (motion: Motion) => T): readonly T[] => {
@@ -288,12 +289,14 @@ function driven(asked: Asked): Unfinished<DrivenCycle> {
     })
     return all
   }
-  later(made, 'series', () => steps((each) => stepOf(each, ready)))
+  later(made, 'series', false, () => steps((each) => stepOf(each, ready)))
   if (pack !== undefined) {
     const { resistance } = pack.supply
     const seconds = ({ lasted }: Motion) => fromSi('time', lasted, 's')
-    later(made, 'currents', () => steps((each) => [fromSi('current', each.current, 'A'), seconds(each)]))
-    later(made, 'heats', () => steps((each) => [fromSi('power', each.current ** 2 * resistance, 'W'), seconds(each)]))
+    later(made, 'currents', false, () => steps((each) => [fromSi('current', each.current, 'A'), seconds(each)]))
+    later(made, 'heats', false, () =>
+      steps((each) => [fromSi('power', each.current ** 2 * resistance, 'W'), seconds(each)]),
+    )
   }
   return made as Unfinished<DrivenCycle>
 }
@@ -307,9 +310,12 @@ function once<T>(work: () => T): () => T {
   }
 }
 
-/** Gives an object a figure that is worked out when it is first asked for. */
-function later(onto: object, key: keyof DrivenCycle, work: () => unknown): void {
-  Object.defineProperty(onto, key, { enumerable: true, get: once(work) })
+/**
+ * Gives an object a figure that is worked out when it is first asked for. A copy of the object and its JSON have what is
+ * enumerable: thousands of steps, for which the whole drive is driven again, are not.
+ */
+function later(onto: object, key: keyof DrivenCycle, enumerable: boolean, work: () => unknown): void {
+  Object.defineProperty(onto, key, { enumerable, get: once(work) })
 }
 
 function readyFor(asked: Asked): Ready {
