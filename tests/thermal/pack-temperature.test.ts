@@ -107,10 +107,10 @@ describe('packTemperature', () => {
       { heatCapacity: 2000, rate: 1, conductance: 0 },
       { heatCapacity: 15000, rate: 0, conductance: 1 / 0.03 },
     ] as const
-    const { warmed, decays } = responseOf(bodies, 1 / 0.08)
-    expect(decays.map((decay) => 1 / decay)).toEqual([expect.closeTo(134.44, 2), expect.closeTo(535.56, 2)])
+    const response = responseOf(bodies, 1 / 0.08)
+    expect(response.decays.map((decay) => 1 / decay)).toEqual([expect.closeTo(134.44, 2), expect.closeTo(535.56, 2)])
     // Late, only the slow one is left.
-    const left = (time: number) => (warmed(1e6)[0] as number) - (warmed(time)[0] as number)
+    const left = (time: number) => (response.warmed(1e6)[0] as number) - (response.warmed(time)[0] as number)
     expect(1000 / Math.log(left(4000) / left(5000))).toBeCloseTo(535.56, 2)
     const working = explain(() =>
       packTemperature({

@@ -256,10 +256,13 @@ export const cellModels: { readonly [chemistry in 'NMC' | 'LFP']: CellModel } = 
 
 /** Open-circuit voltage of a cell of a model, on plain numbers. @internal */
 export function voltageOfModel(model: CellModel, stateOfCharge: number): number {
-  const lithium = (electrode: CellModel['positive']) => lithiumFraction.compute({ ...electrode, stateOfCharge })
+  // Hundreds of thousands are asked for: objects written out are not made, those that are spread are.
+  const { positive, negative } = model
+  const inPositive = lithiumFraction.compute({ empty: positive.empty, full: positive.full, stateOfCharge })
+  const inNegative = lithiumFraction.compute({ empty: negative.empty, full: negative.full, stateOfCharge })
   return cellVoltage.compute({
-    positive: model.positivePotential.compute({ lithium: lithium(model.positive) }),
-    negative: graphitePotential.compute({ lithium: lithium(model.negative) }),
+    positive: model.positivePotential.compute({ lithium: inPositive }),
+    negative: graphitePotential.compute({ lithium: inNegative }),
   })
 }
 

@@ -39,22 +39,82 @@ interface Mode {
 
 /** The response of one body, or of two with a conductance between them. @internal */
 export function responseOf(lumps: readonly [Lump] | readonly [Lump, Lump], between = 0): Response {
-  const modes = lumps.length === 1 ? [alone(lumps[0])] : coupled(lumps[0], lumps[1], between)
-  const sum = (time: number, body: number, shape: (x: number) => number, power: number) =>
-    modes.reduce((all, { decay, speeds }) => all + (speeds[body] as number) * time ** power * shape(decay * time), 0)
-  const bodies = lumps.map((_, body) => body)
-  const warmed = (time: number) => bodies.map((body) => sum(time, body, risen, 1))
-  const turns = bodies.map((body) => turnOf(modes, body))
-  return {
-    warmed,
-    integrals: (time) => bodies.map((body) => sum(time, body, risenSince, 2)),
-    decays: modes.map(({ decay }) => decay),
-    direction: directionOf(modes),
-    turns,
-    reaches: (difference, until) =>
-      modes.length === 1
-        ? timeTo(modes[0] as Mode, difference, until)
-        : firstTime((time) => (warmed(time)[0] as number) - difference, turns[0], difference, until),
+  return lumps.length === 1 ? new Single(lumps[0]) : new Coupled(coupled(lumps[0], lumps[1], between))
+}
+
+/** One body. A drive has one for every step: it is kept to two numbers. */
+class Single implements Response {
+  readonly decay: number
+  readonly speed: number
+
+  constructor({ heatCapacity, rate, conductance }: Lump) {
+    this.decay = conductance / heatCapacity
+    this.speed = rate / heatCapacity
+  }
+
+  warmed(time: number): readonly number[] {
+    return [this.speed * time * risen(this.decay * time)]
+  }
+
+  integrals(time: number): readonly number[] {
+    return [this.speed * time ** 2 * risenSince(this.decay * time)]
+  }
+
+  get decays(): readonly number[] {
+    return [this.decay]
+  }
+
+  get direction(): number {
+    return Math.sign(this.speed)
+  }
+
+  get turns(): readonly undefined[] {
+    return NEVER
+  }
+
+  reaches(difference: number, until: number): number | undefined {
+    return timeTo(this.decay, this.speed, difference, until)
+  }
+}
+
+/** One body never turns round. */
+const NEVER = [undefined]
+
+/** Two bodies. */
+class Coupled implements Response {
+  readonly turns: readonly (number | undefined)[]
+  readonly #modes: readonly Mode[]
+
+  constructor(modes: readonly Mode[]) {
+    this.#modes = modes
+    this.turns = [turnOf(modes, 0), turnOf(modes, 1)]
+  }
+
+  warmed(time: number): readonly number[] {
+    return [this.#sum(time, 0, risen, 1), this.#sum(time, 1, risen, 1)]
+  }
+
+  integrals(time: number): readonly number[] {
+    return [this.#sum(time, 0, risenSince, 2), this.#sum(time, 1, risenSince, 2)]
+  }
+
+  get decays(): readonly number[] {
+    return this.#modes.map(({ decay }) => decay)
+  }
+
+  get direction(): number {
+    return directionOf(this.#modes)
+  }
+
+  reaches(difference: number, until: number): number | undefined {
+    return firstTime((time) => this.#sum(time, 0, risen, 1) - difference, this.turns[0], difference, until)
+  }
+
+  #sum(time: number, body: number, shape: (x: number) => number, power: number): number {
+    return this.#modes.reduce(
+      (all, { decay, speeds }) => all + (speeds[body] as number) * time ** power * shape(decay * time),
+      0,
+    )
   }
 }
 
@@ -68,10 +128,6 @@ function risenSince(x: number): number {
   return x < 0.02
     ? 1 / 2 - x / 6 + x ** 2 / 24 - x ** 3 / 120 + x ** 4 / 720 - x ** 5 / 5040
     : (x + Math.expm1(-x)) / x ** 2
-}
-
-function alone({ heatCapacity, rate, conductance }: Lump): Mode {
-  return { decay: conductance / heatCapacity, speeds: [rate / heatCapacity] }
 }
 
 /** The two modes of two bodies. Measured by the roots of their heat capacities, their equations are symmetrical. */
@@ -112,9 +168,9 @@ function turnOf([fast, slow]: readonly Mode[], body: number): number | undefined
   return ratio > 0 && Number.isFinite(time) && time > 0 ? time : undefined
 }
 
-/** When a single mode has warmed its body by a difference. */
-function timeTo({ decay, speeds }: Mode, difference: number, until: number): number | undefined {
-  const straight = difference / (speeds[0] as number)
+/** When a body by itself has warmed by a difference. */
+function timeTo(decay: number, speed: number, difference: number, until: number): number | undefined {
+  const straight = difference / speed
   if (!(straight > 0) || decay * straight >= 1) return undefined
   const time = decay === 0 ? straight : -Math.log1p(-decay * straight) / decay
   return time <= until ? time : undefined

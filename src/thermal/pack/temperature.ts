@@ -377,7 +377,7 @@ function follow(pack: Pack): Run {
   const tracks = temperatures.map((at): Track => ({ points: [[0, at]], maximum: at, minimum: at }))
   const tally: Tally = { made: 0, coolantHeat: 0, heater: 0, cooling: 0, lost: 0, stored: 0 }
   const stretches: Stretch[] = []
-  let lowestCharging: number | undefined
+  const charging: Track = { points: [], maximum: Number.NEGATIVE_INFINITY, minimum: Number.POSITIVE_INFINITY }
   let thermostat: Thermostat | undefined
   let [time, stepEnd, samples] = [0, 0, 1]
   for (const step of stepsOf(pack)) {
@@ -395,7 +395,7 @@ function follow(pack: Pack): Run {
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
       }
       if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
-      if (step.current < 0) lowestCharging = Math.min(lowestCharging ?? cell, ...visited(cell, response, 0, spent))
+      if (step.current < 0) widen(charging, cell, response, 0, spent)
       if (resistance === undefined && temperatures.length === 1) {
         const power = made + thermostat.heater - thermostat.chiller
         const conductance = (bodies.away[0] as number) + thermostat.fan
@@ -414,7 +414,12 @@ function follow(pack: Pack): Run {
       }
     }
   }
-  return { tracks: tracks as unknown as Run['tracks'], stretches, tally, lowestCharging }
+  return {
+    tracks: tracks as unknown as Run['tracks'],
+    stretches,
+    tally,
+    lowestCharging: Number.isFinite(charging.minimum) ? charging.minimum : undefined,
+  }
 }
 
 /** How the temperatures go on from here while nothing switches, with the heat of the cells and the edges of its law. */
@@ -489,17 +494,13 @@ function book(
   for (const [i, capacity] of capacities.entries()) tally.stored += capacity * (warmed[i] as number)
 }
 
-/** The temperatures that a body comes to in a while and that may be its highest or lowest. */
-function visited(at: number, response: Response, body: number, spent: number): number[] {
-  const turn = response.turns[body]
-  const times = turn !== undefined && turn < spent ? [0, turn, spent] : [0, spent]
-  return times.map((time) => at + (response.warmed(time)[body] as number))
-}
-
+/** Widens a course by the temperatures that a body comes to in a while: at its start, its end, and where it turns. */
 function widen(track: Track, at: number, response: Response, body: number, spent: number): void {
-  const temperatures = visited(at, response, body, spent)
-  track.maximum = Math.max(track.maximum, ...temperatures)
-  track.minimum = Math.min(track.minimum, ...temperatures)
+  const turn = response.turns[body]
+  const end = at + (response.warmed(spent)[body] as number)
+  const between = turn !== undefined && turn < spent ? at + (response.warmed(turn)[body] as number) : end
+  track.maximum = Math.max(track.maximum, at, between, end)
+  track.minimum = Math.min(track.minimum, at, between, end)
 }
 
 /** A temperature shown in °C. A drive has thousands: they are not read like text. */
