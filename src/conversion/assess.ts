@@ -6,7 +6,7 @@ import { gearsSection, paceSection } from './chapters/gears.js'
 import { homeSection } from './chapters/home.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
 import { type Pack, packOf, packSection } from './chapters/pack.js'
-import type { Section, Unassessed } from './chapters/section.js'
+import { type Section, type Unassessed, where } from './chapters/section.js'
 import { summerSection } from './chapters/summer.js'
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
 import { winterSection } from './chapters/winter.js'
@@ -81,7 +81,18 @@ function assessed(title: string, chapter: () => Section | Unassessed): Section |
   try {
     return chapter()
   } catch (error) {
-    if (!(error instanceof CalculationError || error instanceof InputError)) throw error
-    return { title, why: `the figures of the sheet do not allow it. ${error.message}` }
+    if (!isOfSheet(error)) throw error
+    return { title, why: `the figures of the sheet do not allow it. ${inOneLine(error)}` }
   }
+}
+
+/** What an error tells, its issues one after the other. */
+function inOneLine(error: Error): string {
+  const lines = error.message.split(/\n\s*/)
+  return error instanceof InputError ? lines.slice(1).join('; ') : lines.join(' ')
+}
+
+/** Whether an error tells of the figures of the sheet: the others are faults of this library. */
+function isOfSheet(error: unknown): error is Error {
+  return error instanceof CalculationError || (error instanceof InputError && error.where === where)
 }

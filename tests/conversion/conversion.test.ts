@@ -4,9 +4,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { weightsOf } from '../../src/conversion/chapters/weight.js'
 import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
+import { sheetField } from '../../src/conversion/sheet/build.js'
 import { explain } from '../../src/formula/index.js'
 import { InputError, type Quantity } from '../../src/quantity/index.js'
 import { toText } from '../../src/report/index.js'
+import { changesOf } from '../engine/inputs.js'
 import { runs } from '../runs.js'
 import { said } from '../said.js'
 
@@ -461,6 +463,42 @@ function numbersIn(value: unknown): number[] {
   if (typeof value === 'number') return [value]
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : []
 }
+
+describe('an assessment of whatever can be read', () => {
+  it('tells by its place in the sheet what does not allow a section, and throws nothing', () => {
+    fc.assert(
+      fc.property(changesOf(sheetField, sheet()), (changedSheet) => {
+        let build: ReturnType<typeof readBuild>
+        try {
+          build = readBuild(changedSheet)
+        } catch (error) {
+          expect(error).toBeInstanceOf(InputError)
+          return
+        }
+        const found = assess(build)
+        for (const { why } of found.unassessed) expect(why).toMatch(/^(?:add to the sheet|the figures of the sheet)/)
+        const ids = found.sections.flatMap(({ checks }) => checks.map(({ id }) => id))
+        expect(new Set(ids).size).toBe(ids.length)
+        expect(toText(found)).not.toMatch(/NaN|undefined|\[object/)
+      }),
+      { numRuns: runs(30) },
+    )
+  })
+  it('of cold in which no tyre was measured names the morning', () => {
+    const heating = { ...sheet().heating, outside: '-50 °C' }
+    const { unassessed } = assess(readBuild({ ...sheet(), heating }))
+    expect(unassessed.map(({ title }) => title)).toContain('Journeys')
+    expect(unassessed.find(({ title }) => title === 'Journeys')?.why).toMatch(
+      /^the figures of the sheet do not allow it\. heating\.outside: expected a temperature at least -40 °C/,
+    )
+  })
+  it('of nobody on board is that of the empty car', () => {
+    const { car, ...rest } = sheet()
+    const payload = { ...car.payload, mass: '0 kg' }
+    const { exchange, laden } = weightsOf(readBuild({ ...rest, car: { ...car, payload } }))
+    expect(laden.after.mass.si).toBe(exchange.after.mass.si)
+  })
+})
 
 describe('a sheet that cannot be read', () => {
   it('is told everything at once', () => {

@@ -63,8 +63,12 @@ export function changed(input: unknown, path: Place['path'], value: unknown): un
 
 /** The example of a procedure with one to four things in it changed within the bounds of their fields. */
 export function inputsOf(procedure: AnyProcedure): fc.Arbitrary<unknown> {
-  const example = exampleOf(procedure)
-  const places = placesIn(inputOf(procedure), example)
+  return changesOf(inputOf(procedure), exampleOf(procedure))
+}
+
+/** An input with one to four things in it changed within the bounds of their fields. */
+export function changesOf(whole: AnyField, example: unknown): fc.Arbitrary<unknown> {
+  const places = placesIn(whole, example)
   const change = fc.constantFrom(...places).chain(({ path, field }) => {
     const drawn = valuesOf(field, valueAt(example, path))
     const isOptional = field.need !== 'required'

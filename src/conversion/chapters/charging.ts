@@ -3,10 +3,19 @@ import { chargePlan } from '../../electrical/index.js'
 import { merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { missing, partOf, type Section, type Unassessed } from './section.js'
+import { fromSheet, missing, partOf, type Section, type Unassessed, vehiclePlaces } from './section.js'
 
 /** How many moments of the charge are told, besides its start. */
 const MOMENTS = 5
+
+/** Where in the sheet its figures stand. */
+const places = {
+  ...vehiclePlaces,
+  stateOfCharge: 'charger.from',
+  to: 'charger.to',
+  supply: 'charger',
+  charger: 'charger',
+}
 
 /** The section on charging. @internal */
 export function chargingSection(build: Build, pack: Pack | undefined): Section | Unassessed {
@@ -14,13 +23,15 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
   const title = 'Charging'
   if (pack === undefined || charger === undefined) return { title, why: missing(build, ['charger', 'module', 'pack']) }
   const { voltage, current, phases, powerFactor, power, efficiency, from, to } = charger
-  const plan = chargePlan({
-    pack: pack.made,
-    stateOfCharge: from,
-    to,
-    supply: { voltage, current, phases, powerFactor },
-    charger: { power, efficiency },
-  })
+  const plan = fromSheet(places, () =>
+    chargePlan({
+      pack: pack.made,
+      stateOfCharge: from,
+      to,
+      supply: { voltage, current, phases, powerFactor },
+      charger: { power, efficiency },
+    }),
+  )
   const { curve } = plan
   const moments = Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS))
   return {

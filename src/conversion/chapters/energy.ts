@@ -7,7 +7,7 @@ import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, lossInJanuary, notesOf, seasonsOf, tyresIn } from './season.js'
-import { missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** The speed at which the loss in January is told. */
@@ -24,7 +24,10 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   const drive = laden(build, pack, weights()) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
-    heading(season.name, () => ({ ...season, ...rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS }) })),
+    heading(season.name, () => ({
+      ...season,
+      ...fromSheet(season.places, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
+    })),
   )
   const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
   const all = merged(

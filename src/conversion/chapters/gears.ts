@@ -17,13 +17,25 @@ import { CalculationError, type Quantity, quantity } from '../../quantity/index.
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import {
+  type Figure,
+  fromSheet,
+  missing,
+  partOf,
+  type Section,
+  type Table,
+  type Unassessed,
+  vehiclePlaces,
+} from './section.js'
 import type { Weights } from './weight.js'
 
 /** Road speeds at which the motor's speed is shown. */
 const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
 /** Speeds to reach from standstill, as a driver in town and out of it needs them. */
 const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
+
+/** Where in the sheet the figures stand. */
+const places = { ...vehiclePlaces, speeds: 'hill.speed', grade: 'targets.startGrade', topSpeed: 'targets.topSpeed' }
 
 /** The section on gears. @internal */
 export function gearsSection(build: Build): Section | Unassessed {
@@ -35,12 +47,14 @@ export function gearsSection(build: Build): Section | Unassessed {
   const { frontLeft, frontRight, rearLeft, rearRight } = build.car.scales
   const mass = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
   const vehicle = { car: { mass, tyre: build.car.tyre }, gearbox, motor }
-  const table = gearTable({ ...vehicle, speeds: ROAD_SPEEDS })
+  const table = fromSheet(places, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
   const { ratedInputTorque } = gearbox
   const load =
     ratedInputTorque === undefined
       ? undefined
-      : heading('Load on the gearbox', () => gearboxLoad({ ...vehicle, gearbox: { ...gearbox, ratedInputTorque } }))
+      : heading('Load on the gearbox', () =>
+          fromSheet(places, () => gearboxLoad({ ...vehicle, gearbox: { ...gearbox, ratedInputTorque } })),
+        )
   return {
     title,
     figures: [{ name: `rolling radius of ${build.car.tyre}`, value: table.rollingRadius.as('mm') }],
@@ -72,11 +86,15 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   }
   const drive = laden(build, pack, weights()) as Laden
   const { hill, targets } = build
-  const curves = heading('Pull in each gear', () => tractionCurves({ ...drive, speeds: [], grades: [0] }))
-  const shifts = heading('Where to shift', () => shiftSpeeds(drive))
-  const fastest = heading('Highest speed', () => topSpeed(drive))
+  const curves = heading('Pull in each gear', () =>
+    fromSheet(places, () => tractionCurves({ ...drive, speeds: [], grades: [0] })),
+  )
+  const shifts = heading('Where to shift', () => fromSheet(places, () => shiftSpeeds(drive)))
+  const fastest = heading('Highest speed', () => fromSheet(places, () => topSpeed(drive)))
   const climb = heading('The hill', () =>
-    climbingAbility({ ...drive, grade: targets?.startGrade, speeds: hill === undefined ? [] : [hill.speed] }),
+    fromSheet(places, () =>
+      climbingAbility({ ...drive, grade: targets?.startGrade, speeds: hill === undefined ? [] : [hill.speed] }),
+    ),
   )
   const sprints = REACHED.map((to) => heading(`From standstill to ${to}`, () => sprint(drive, to)))
   const single = heading('One fixed ratio', () => fixedRatioOf(drive, build))
@@ -136,7 +154,9 @@ function sprint(
   to: Quantity<'speed'>,
 ): Partial<Findings> & { readonly figures: Figure[]; readonly remarks: string[] } {
   try {
-    const { time, distance, gears, checks, assumptions, notes, cautions } = accelerate({ ...drive, to })
+    const { time, distance, gears, checks, assumptions, notes, cautions } = fromSheet(places, () =>
+      accelerate({ ...drive, to }),
+    )
     const name = `from standstill to ${to}, in ${gears.join(' and ')}`
     return {
       figures: [
@@ -180,7 +200,8 @@ function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: 
 /** Whether one ratio would do all that the gears do, where the sheet says how fast the car must be. */
 function fixedRatioOf(drive: Laden, { targets }: Build) {
   if (targets?.topSpeed === undefined) return undefined
-  const single = fixedRatio({ ...drive, topSpeed: targets.topSpeed, grade: targets.startGrade })
+  const { topSpeed: asked, startGrade: grade } = targets
+  const single = fromSheet(places, () => fixedRatio({ ...drive, topSpeed: asked, grade }))
   const answer = single.fits
     ? `One ratio from ${single.least} to ${single.greatest} would do all of it.`
     : `One fixed ratio would not do: ${single.reason}.`

@@ -3,7 +3,15 @@ import { homeSupply } from '../../electrical/index.js'
 import { assumed, merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { missing, partOf, type Section, type Unassessed } from './section.js'
+import { fromSheet, missing, partOf, type Section, type Unassessed } from './section.js'
+
+/** Where in the sheet its figures stand. */
+const places = {
+  usableEnergy: 'pack.usable',
+  hourly: 'home.hourly',
+  inverter: 'home.inverter',
+  reserve: 'home.reserve',
+}
 
 /** The section on the house. @internal */
 export function homeSection(build: Build, pack: Pack | undefined): Section | Unassessed {
@@ -11,7 +19,7 @@ export function homeSection(build: Build, pack: Pack | undefined): Section | Una
   const title = 'An evening of house load'
   if (pack === undefined || home === undefined) return { title, why: missing(build, ['home', 'module', 'pack']) }
   const { hourly, inverter, reserve } = home
-  const found = homeSupply({ usableEnergy: pack.usable, hourly, inverter, reserve })
+  const found = fromSheet(places, () => homeSupply({ usableEnergy: pack.usable, hourly, inverter, reserve }))
   const again = `After ${hourly.length} hours the loads begin again with the first.`
   return {
     title,

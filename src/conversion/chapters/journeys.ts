@@ -9,7 +9,7 @@ import type { Build } from '../sheet/build.js'
 import { laden } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
-import { missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
 /** A journey as it was driven in a season. @internal */
@@ -25,12 +25,14 @@ export function journeysOf(build: Build, pack: Pack | undefined, weights: () => 
   if (pack === undefined || journeys.length === 0) return []
   const drive = laden(build, pack, weights())
   if (drive === undefined) return []
-  return journeys.flatMap(({ name, stretches, pace }) =>
+  return journeys.flatMap(({ name, stretches, pace }, i) =>
     seasonsOf(build, pack).map((season) => ({
       name,
       season,
       drive: heading(`${name} in ${season.name}`, () =>
-        driveCycle({ ...inSeason(drive, season), journey: stretches, pace }),
+        fromSheet({ ...season.places, journey: `journeys[${i}].stretches`, pace: `journeys[${i}].pace` }, () =>
+          driveCycle({ ...inSeason(drive, season), journey: stretches, pace }),
+        ),
       ),
     })),
   )
@@ -120,11 +122,11 @@ function journeyTable(name: string, seasons: readonly Driven[], pack: Pack): Tab
 function cellsAfter({ season, drive }: Driven, pack: Pack): Quantity<'temperature'> | undefined {
   const { specificHeat } = pack.made.module
   if (specificHeat === undefined || season.conductance === undefined || drive.heats === undefined) return undefined
-  return packTemperature({
-    heatCapacity: heatCapacity({ mass: pack.mass, specificHeat }),
-    conductance: season.conductance,
-    surroundings: season.outside,
-    initial: season.cells,
-    heat: drive.heats,
-  }).final
+  const { conductance, outside: surroundings, cells: initial, places } = season
+  const capacity = heatCapacity({ mass: pack.mass, specificHeat })
+  const { heats: heat } = drive
+  return fromSheet(
+    { surroundings: places['air.temperature'] as string, initial: places.cellTemperature as string },
+    () => packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat }),
+  ).final
 }

@@ -16,7 +16,19 @@ import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
 import { type Check, check, type Findings, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Figure, missing, type Section, type Table, type Unassessed } from './section.js'
+import { type Figure, fromSheet, missing, type Section, type Table, type Unassessed, vehiclePlaces } from './section.js'
+
+/** Where in the sheet its figures stand. */
+const places = {
+  ...vehiclePlaces,
+  'module': 'module',
+  'window.minimum': 'controller.minimumVoltage',
+  'window.maximum': 'controller.maximumVoltage',
+  'available': 'pack.available',
+  'energy': 'targets.energy',
+  'batteryCurrent': 'controller.batteryCurrent',
+  'temperature': 'heating.outside',
+}
 
 /** The electrical figures of a pack. @internal */
 export interface Pack {
@@ -141,13 +153,15 @@ function fitOf(
 /** Every arrangement of the modules at hand that fits the controller, and the near misses. */
 function arrangementsOf({ controller, pack: asked, targets }: Build, pack: Pack): PackArrangements | undefined {
   if (controller === undefined) return undefined
-  return arrangePack({
-    module: pack.made.module,
-    window: { minimum: controller.minimumVoltage, maximum: controller.maximumVoltage },
-    available: asked?.available ?? pack.modules,
-    energy: targets?.energy,
-    batteryCurrent: controller.batteryCurrent,
-  })
+  return fromSheet(places, () =>
+    arrangePack({
+      module: pack.made.module,
+      window: { minimum: controller.minimumVoltage, maximum: controller.maximumVoltage },
+      available: asked?.available ?? pack.modules,
+      energy: targets?.energy,
+      batteryCurrent: controller.batteryCurrent,
+    }),
+  )
 }
 
 const inWords = ({ series, parallel }: { readonly series: number; readonly parallel: number }) =>
@@ -189,7 +203,12 @@ function statesTable(
   const states = [...STATES, ...cold].map(([state, temperature]) => {
     const stateOfCharge = quantity('ratio', state)
     const name = `${stateOfCharge} charged, cells at ${temperature}`
-    return { name, found: heading(name, () => packAt({ pack: made, stateOfCharge, temperature, current: '0 A' })) }
+    return {
+      name,
+      found: heading(name, () =>
+        fromSheet(places, () => packAt({ pack: made, stateOfCharge, temperature, current: '0 A' })),
+      ),
+    }
   })
   const { assumptions, notes } = merged(...states.map(({ found }) => found))
   return {

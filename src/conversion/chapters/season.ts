@@ -7,6 +7,7 @@ import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../.
 import type { Build } from '../sheet/build.js'
 import type { Laden } from './drive.js'
 import type { Pack } from './pack.js'
+import { fromSheet, type Places, vehiclePlaces } from './section.js'
 import { cabinOf } from './winter.js'
 
 /** The weather of a season, and what it does to the pack. @internal */
@@ -18,12 +19,24 @@ export interface Season {
   readonly cells: Quantity<'temperature'>
   /** Share of the charge that is used. */
   readonly usable: Quantity<'ratio'>
+  /** Where in the sheet its figures stand. */
+  readonly places: Places
   /** From the pack to the outside. */
   readonly conductance?: Quantity<'thermalConductance'>
 }
 
 /** A mild day, where the sheet has no summer of its own. */
 const MILD = quantity('temperature', '20 °C')
+
+function placesIn(outside: string, cells: string, usable: string): Places {
+  return {
+    ...vehiclePlaces,
+    'air.temperature': outside,
+    'cellTemperature': cells,
+    'reserve': usable,
+    'usableEnergy': usable,
+  }
+}
 
 /** July, and January where the sheet says what the cold asks for. @internal */
 export function seasonsOf(build: Build, made: Pack): Season[] {
@@ -36,6 +49,7 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
     auxiliaries,
     cells: outside,
     usable: pack.usable,
+    places: placesIn('cooling.outside', 'cooling.outside', 'pack.usable'),
     ...(cooling === undefined ? {} : { conductance: cooling.pack.conductance }),
   }
   if (heating === undefined) return [july]
@@ -47,14 +61,16 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
       auxiliaries: auxiliaries.plus(heading('The cabin', () => cabinOf(heating, made)).power),
       cells: heating.pack.to,
       usable: pack.usableInWinter,
+      places: placesIn('heating.outside', 'heating.pack.to', 'pack.usableInWinter'),
       conductance: heating.pack.conductance,
     },
   ]
 }
 
 /** The laden car in a season, as the procedures of the range take it. @internal */
-export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable }: Season) {
-  const harder = rollingTemperatureFactor({ temperature: outside })
+export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable, places }: Season) {
+  const temperature = places['air.temperature'] as string
+  const harder = fromSheet({ temperature }, () => rollingTemperatureFactor({ temperature: outside }))
   return {
     ...drive,
     car: { ...drive.car, rollingResistance: drive.car.rollingResistance.times(harder.si) },
@@ -83,6 +99,15 @@ export function tyresIn(weather: readonly Season[]): Assumption {
   )
 }
 
+/** Where in the sheet the figures of both seasons stand. */
+const inBoth = {
+  ...vehiclePlaces,
+  'summer': 'cooling',
+  'summer.temperature': 'cooling.outside',
+  'winter': 'heating',
+  'winter.temperature': 'heating.outside',
+}
+
 /**
  * What January takes from the range of the laden car at one of the steady speeds that were driven, and by what; undefined
  * where there is no January. The pack counts with the energy that it gives in each season: to empty it anew for all 16
@@ -101,5 +126,7 @@ export function lossInJanuary(
     return [{ temperature: outside, auxiliaries, usableEnergy: quantity('energy', range.si * consumption.si, 'J') }]
   })
   if (summer === undefined || winter === undefined) return undefined
-  return heading(`What January takes at ${speed}`, () => seasons({ car, gearbox, motor, speed, summer, winter }))
+  return heading(`What January takes at ${speed}`, () =>
+    fromSheet(inBoth, () => seasons({ car, gearbox, motor, speed, summer, winter })),
+  )
 }

@@ -1,6 +1,6 @@
 /** The parts of an assessment: figures and tables under a heading, with what is checked, assumed and cautioned. */
 import { type Check, type Findings, renamed } from '../../procedure/index.js'
-import type { Quantity } from '../../quantity/index.js'
+import { InputError, type Quantity } from '../../quantity/index.js'
 
 /** A figure with its name. */
 export interface Figure {
@@ -42,6 +42,52 @@ export interface Unassessed {
  */
 export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): Check[] {
   return checks.map((each) => renamed(each, `${part}.${each.id}`, told(each.name)))
+}
+
+/** Where in the sheet the fields of a procedure stand: `'air.temperature': 'cooling.outside'`. @internal */
+export type Places = { readonly [path: string]: string }
+
+/** The parts of the vehicle, which a procedure knows by the names that the sheet has for them. @internal */
+export const vehiclePlaces: Places = {
+  'car': 'car',
+  'car.mass': 'car.scales',
+  'car.centreOfGravity': 'car.scales',
+  'gearbox': 'gearbox',
+  'motor': 'motor',
+  'controller': 'controller',
+  'auxiliaries': 'auxiliaries',
+  'pack': 'pack',
+  'pack.module': 'module',
+}
+
+/** The function by whose name an error of the sheet is known. @internal */
+export const where = 'assess'
+
+/**
+ * Calls a procedure with figures of the sheet. What it refuses is told by the place in the sheet; what stands nowhere in the
+ * sheet is no fault of the sheet, and is thrown on.
+ * @internal
+ */
+export function fromSheet<T>(places: Places, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const issues = error.issues.flatMap((issue) => {
+      const path = placeOf(issue.path, places)
+      return path === undefined ? [] : [{ ...issue, path }]
+    })
+    throw issues.length === error.issues.length ? new InputError(where, issues) : error
+  }
+}
+
+/** A path of a procedure in the sheet, by the longest of the places that it begins with. */
+function placeOf(path: string, places: Places): string | undefined {
+  const begins = (place: string) => path.startsWith(place) && /^(?:[.[]|$)/.test(path.slice(place.length))
+  const [place] = Object.keys(places)
+    .filter(begins)
+    .sort((one, other) => other.length - one.length)
+  return place === undefined ? undefined : `${places[place]}${path.slice(place.length)}`
 }
 
 /**

@@ -15,13 +15,31 @@ import { batteryPower } from '../../range/index.js'
 import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { missing, partOf, type Section, type Unassessed } from './section.js'
+import { fromSheet, missing, partOf, type Section, type Unassessed, vehiclePlaces } from './section.js'
 import type { Weights } from './weight.js'
 
 /** Standard atmosphere at sea level, ISO 2533. */
 const PRESSURE = quantity('pressure', '101.325 kPa')
 /** Half charged: of a climb that begins full and of one that ends empty the mean. */
 const HALF = '50 %'
+
+/** Where in the sheet the figures of the loop and of the pack's cooling stand. */
+const loopPlaces = {
+  'coolant': 'cooling.coolant',
+  'pump': 'cooling.pump',
+  'segments': 'cooling.segments',
+  'radiator': 'cooling.radiator',
+  'limit': 'cooling.limit',
+  'minimumFlow': 'cooling.minimumFlow',
+  'air.temperature': 'cooling.outside',
+  'air.flow': 'cooling.airFlow',
+}
+const packPlaces = {
+  'conductance': 'cooling.pack.conductance',
+  'surroundings': 'cooling.outside',
+  'initial': 'cooling.outside',
+  'limits.high': 'cooling.pack.limit',
+}
 
 /** The section on a summer day. @internal */
 export function summerSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
@@ -46,7 +64,7 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
   const shaft = wheelPower.over(gearbox.efficiency.si)
   const waste = wasteHeat({ power: shaft, efficiency: motor.efficiency })
   const coolant = heading('Coolant', () =>
-    coolingLoop({ ...loop, heat: waste, air: { temperature: outside, flow: airFlow } }),
+    fromSheet(loopPlaces, () => coolingLoop({ ...loop, heat: waste, air: { temperature: outside, flow: airFlow } })),
   )
   const drawn = batteryPower({
     wheelPower,
@@ -55,16 +73,20 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     auxiliaries,
   })
   const time = quantity('time', hill.length.si / hill.speed.si, 's').as('min')
-  const state = heading('The pack on the hill', () => packAt({ pack: pack.made, stateOfCharge: HALF, power: drawn }))
+  const state = heading('The pack on the hill', () =>
+    fromSheet(vehiclePlaces, () => packAt({ pack: pack.made, stateOfCharge: HALF, power: drawn })),
+  )
   const warmed = heading('Warming of the pack', () =>
-    packTemperature({
-      heatCapacity: heatCapacity({ mass: pack.mass, specificHeat }),
-      conductance: packCooling.conductance,
-      surroundings: outside,
-      initial: outside,
-      heat: [[state.heat, time]],
-      limits: { high: packCooling.limit },
-    }),
+    fromSheet(packPlaces, () =>
+      packTemperature({
+        heatCapacity: heatCapacity({ mass: pack.mass, specificHeat }),
+        conductance: packCooling.conductance,
+        surroundings: outside,
+        initial: outside,
+        heat: [[state.heat, time]],
+        limits: { high: packCooling.limit },
+      }),
+    ),
   )
   const all = merged(
     { ...coolant, checks: partOf('cooling.loop', coolant.checks) },

@@ -13,7 +13,23 @@ import {
 import { type Check, check, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { partOf, type Section, type Table } from './section.js'
+import { fromSheet, partOf, type Section, type Table } from './section.js'
+
+/** Where in the sheet the figures stand. */
+const places = {
+  'car': 'car',
+  'removed': 'removed',
+  'added': 'added',
+  'frontRollShare': 'car.frontRollShare',
+  'limits': 'car.limits',
+  'base': 'car.scales',
+  'groups': 'module',
+  'bays': 'pack.bays',
+  'wheelbase': 'car.wheelbase',
+  'track': 'car.track',
+  'target.frontShare': 'targets.frontShare',
+  'target.leftShare': 'car.scales',
+}
 
 /** What the exchange of parts, and the modules in their bays, make of the car. @internal */
 export interface Weights {
@@ -32,24 +48,31 @@ export function weightsOf(build: Build): Weights {
   const { car, removed = [], added = [], module, pack, targets } = build
   const { scales, wheelbase, track, raised, frontRollShare } = car
   const exchanged = (parts: typeof added, limits?: typeof car.limits) =>
-    exchangeMasses({ car: { scales, wheelbase, track, raised }, removed, added: parts, frontRollShare, limits })
+    fromSheet(places, () =>
+      exchangeMasses({ car: { scales, wheelbase, track, raised }, removed, added: parts, frontRollShare, limits }),
+    )
   const placed =
     module === undefined || pack === undefined
       ? undefined
       : heading('Where the modules go', () => {
           const { before, after } = exchanged(added)
-          return placeMasses({
-            base: { mass: after.mass, centreOfGravity: after.centreOfGravity },
-            groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel }],
-            bays: pack.bays,
-            wheelbase,
-            track,
-            target: {
-              frontShare: targets?.frontShare ?? before.frontShare,
-              // Where the tracks differ, the share that scales show is not the one that the place of the mass tells.
-              leftShare: sideShare({ left: before.centreOfGravity.left, track: track.front.plus(track.rear).over(2) }),
-            },
-          })
+          return fromSheet(places, () =>
+            placeMasses({
+              base: { mass: after.mass, centreOfGravity: after.centreOfGravity },
+              groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel }],
+              bays: pack.bays,
+              wheelbase,
+              track,
+              target: {
+                frontShare: targets?.frontShare ?? before.frontShare,
+                // Where the tracks differ, the share that scales show is not the one that the place of the mass tells.
+                leftShare: sideShare({
+                  left: before.centreOfGravity.left,
+                  track: track.front.plus(track.rear).over(2),
+                }),
+              },
+            }),
+          )
         })
   const modules = (placed?.placements ?? []).map(({ group, bay, mass, at }) => {
     // A placement keeps to the bays of the sheet, whose left is known.
@@ -62,7 +85,11 @@ export function weightsOf(build: Build): Weights {
     placed,
     ride: heading('Springs', () => rideOf(car, exchange)),
     laden: heading('With people and goods', () =>
-      exchanged([...whole, { name: 'people and goods', ...car.payload }], car.limits),
+      // Nobody on board is no part.
+      exchanged(
+        car.payload.mass.si === 0 ? whole : [...whole, { name: 'people and goods', ...car.payload }],
+        car.limits,
+      ),
     ),
   }
 }
@@ -75,7 +102,9 @@ function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Wei
     return { ...spring, before: before[mass].minus(unsprung), after: after[mass].minus(unsprung), keepHeight }
   }
   const restored = (keepHeight: boolean) =>
-    restoreRide({ axles: { front: axle('front', keepHeight), rear: axle('rear', keepHeight) } })
+    fromSheet({ axles: 'car.springs' }, () =>
+      restoreRide({ axles: { front: axle('front', keepHeight), rear: axle('rear', keepHeight) } }),
+    )
   return { fitted: restored(false), kept: restored(true) }
 }
 

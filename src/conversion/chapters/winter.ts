@@ -4,17 +4,37 @@ import { merged } from '../../procedure/index.js'
 import { type CabinHeat, cabinHeat, heatCapacity, packTemperature, winterStart } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, partOf, type Section, type Unassessed } from './section.js'
+import { type Figure, fromSheet, missing, partOf, type Section, type Unassessed } from './section.js'
 
 type Heating = NonNullable<Build['heating']>
+
+/** Where in the sheet the figures of the cabin and of the pack stand. */
+const cabinPlaces = {
+  airFlow: 'heating.cabin.airFlow',
+  inside: 'heating.cabin.inside',
+  lossConductance: 'heating.cabin.lossConductance',
+  coefficientOfPerformance: 'heating.cabin.coefficientOfPerformance',
+  outside: 'heating.outside',
+}
+const packPlaces = {
+  conductance: 'heating.pack.conductance',
+  surroundings: 'heating.outside',
+  initial: 'heating.night.from',
+  from: 'heating.night.from',
+  heat: 'heating.night.time',
+  to: 'heating.pack.to',
+  heaterPower: 'heating.pack.heater',
+}
 
 /** What the cabin asks on a winter morning, of the heater that the sheet names. @internal */
 export function cabinOf({ outside, cabin }: Heating, { energy: packEnergy }: Pack): CabinHeat {
   const { airFlow, inside, lossConductance, coefficientOfPerformance } = cabin
   const asked = { airFlow, inside, lossConductance, outside, time: '1 h', packEnergy } as const
-  return coefficientOfPerformance === undefined
-    ? cabinHeat({ ...asked, heaterKind: 'resistive' })
-    : cabinHeat({ ...asked, heaterKind: 'heat pump', coefficientOfPerformance })
+  return fromSheet(cabinPlaces, () =>
+    coefficientOfPerformance === undefined
+      ? cabinHeat({ ...asked, heaterKind: 'resistive' })
+      : cabinHeat({ ...asked, heaterKind: 'heat pump', coefficientOfPerformance }),
+  )
 }
 
 function cabinFigures(heater: string, { power, share }: CabinHeat): Figure[] {
@@ -36,26 +56,30 @@ export function winterSection(build: Build, pack: Pack | undefined): Section | U
   const { heater, to, conductance } = heating.pack
   const capacity = heatCapacity({ mass: pack.mass, specificHeat })
   const left = heading('The night', () =>
-    packTemperature({
-      heatCapacity: capacity,
-      conductance,
-      surroundings: outside,
-      initial: night.from,
-      heat: [['0 W', night.time]],
-    }),
+    fromSheet(packPlaces, () =>
+      packTemperature({
+        heatCapacity: capacity,
+        conductance,
+        surroundings: outside,
+        initial: night.from,
+        heat: [['0 W', night.time]],
+      }),
+    ),
   )
   const isWarm = left.final.si >= to.si
   const start = isWarm
     ? undefined
     : heading('Warming the pack', () =>
-        winterStart({
-          pack: { heatCapacity: capacity, energy: pack.energy },
-          from: left.final,
-          to,
-          heaterPower: heater,
-          conductance,
-          surroundings: outside,
-        }),
+        fromSheet(packPlaces, () =>
+          winterStart({
+            pack: { heatCapacity: capacity, energy: pack.energy },
+            from: left.final,
+            to,
+            heaterPower: heater,
+            conductance,
+            surroundings: outside,
+          }),
+        ),
       )
   const cabin = heading('The cabin', () => cabinOf(heating, pack))
   const { coefficientOfPerformance: _, ...plain } = heating.cabin

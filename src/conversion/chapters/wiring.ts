@@ -8,7 +8,18 @@ import { CalculationError, InputError, type Quantity, quantity } from '../../qua
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
 import type { Pack } from './pack.js'
-import { type Figure, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import {
+  type Figure,
+  fromSheet,
+  missing,
+  type Places,
+  partOf,
+  type Section,
+  type Table,
+  type Unassessed,
+  vehiclePlaces,
+  where,
+} from './section.js'
 
 type Run = NonNullable<Build['runs']>[number]
 
@@ -57,6 +68,18 @@ function beyond(path: string, { name, current }: Run, greatest: Quantity<'curren
   ]
 }
 
+/** Where in the sheet the figures of a run stand. */
+function placesOf(run: string): Places {
+  return {
+    ...vehiclePlaces,
+    name: `${run}.name`,
+    load: run,
+    cable: run,
+    candidates: 'fuses',
+    coldest: 'heating.outside',
+  }
+}
+
 function runPart(
   path: string,
   { name, current, ...cable }: Run,
@@ -67,19 +90,21 @@ function runPart(
   const hardest = current === undefined ? hardestOf(driven()) : undefined
   if (current === undefined && hardest === undefined) {
     const expected = "a current such as '120 A', or journeys whose currents are taken"
-    throw new InputError('assess', [{ path: `${path}.current`, expected, received: 'neither' }])
+    throw new InputError(where, [{ path: `${path}.current`, expected, received: 'neither' }])
   }
   const prefixed = (text: string) => `${name}: ${text}`
   let found: ProtectedRun
   try {
-    found = protectRun({
-      name,
-      pack: pack.made,
-      load: current === undefined ? { profile: hardest?.drive.currents } : { current },
-      cable,
-      candidates: fuses,
-      ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
-    })
+    found = fromSheet(placesOf(path), () =>
+      protectRun({
+        name,
+        pack: pack.made,
+        load: current === undefined ? { profile: hardest?.drive.currents } : { current },
+        cable,
+        candidates: fuses,
+        ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
+      }),
+    )
   } catch (error) {
     if (!(error instanceof CalculationError)) throw error
     const [none, one] = [quantity('ratio', 0), quantity('ratio', 1)]
@@ -173,7 +198,9 @@ function runTable(
 const PRECHARGE_TIME = '1 s'
 
 function prechargePart(pack: Pack, capacitance: Quantity<'capacitance'>): Part {
-  const start = precharge({ voltage: pack.maximumVoltage, capacitance, time: PRECHARGE_TIME })
+  const start = fromSheet({ voltage: 'module.maximumVoltage', capacitance: 'controller.capacitance' }, () =>
+    precharge({ voltage: pack.maximumVoltage, capacitance, time: PRECHARGE_TIME }),
+  )
   return {
     figures: [
       { name: `precharge resistor, ${quantity('ratio', '95 %')} in ${PRECHARGE_TIME}`, value: start.resistance },

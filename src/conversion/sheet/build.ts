@@ -203,7 +203,8 @@ const targetsField = /*@__PURE__*/ (() =>
     frontShareChange: optional(given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1 })),
   }))()
 
-const sheetField = /*@__PURE__*/ (() =>
+/** What describes a build sheet. @internal */
+export const sheetField = /*@__PURE__*/ (() =>
   group('A build sheet', {
     title: text('What the build is called'),
     note: optional(text('What else is to be said of it')),
