@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { weightsOf } from '../../src/conversion/chapters/weight.js'
 import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
 import { sheetField } from '../../src/conversion/sheet/build.js'
+import { protectRun } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { InputError, type Quantity } from '../../src/quantity/index.js'
 import { toText } from '../../src/report/index.js'
@@ -463,6 +464,28 @@ function numbersIn(value: unknown): number[] {
   if (typeof value === 'number') return [value]
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : []
 }
+
+describe('what the sheet leaves open', () => {
+  it('stands as it does in the procedure to which it is handed on, and is told', () => {
+    const { module, pack, fuses } = readBuild(sheet())
+    if (module === undefined || pack === undefined) throw new Error('the example has a pack')
+    const run = { name: 'branch', current: '60 A', length: '2 m' } as const
+    const { sections } = assess(readBuild({ ...sheet(), runs: [run] }))
+    const told = sections.find(({ title }) => title === 'Cables and fuses')?.assumptions.map(said)
+    const { name, current, length } = run
+    const { assumptions } = protectRun({
+      name,
+      pack: { module, series: pack.series, parallel: pack.parallel },
+      load: { current },
+      cable: { length },
+      candidates: fuses,
+      coldest: '-12 °C',
+    })
+    const defaults = assumptions.filter(({ id }) => id.endsWith('.default')).map(said)
+    expect(defaults.length).toBeGreaterThan(8)
+    expect(told).toEqual(expect.arrayContaining(defaults))
+  })
+})
 
 describe('an assessment of whatever can be read', () => {
   it('tells by its place in the sheet what does not allow a section, and throws nothing', () => {

@@ -5,8 +5,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { procedures } from '../../src/catalogue.js'
 import * as root from '../../src/index.js'
-import { type AnyField, type AnyProcedure, type Findings, fieldsOf, jsonSchemaOf } from '../../src/procedure/index.js'
-import { readField, valueAt } from '../../src/procedure/reading.js'
+import {
+  type AnyField,
+  type AnyProcedure,
+  type Findings,
+  fieldsOf,
+  isMet,
+  jsonSchemaOf,
+} from '../../src/procedure/index.js'
+import { pathText, readField, valueAt } from '../../src/procedure/reading.js'
 import { unusualIn } from '../../src/procedure/unusual.js'
 import { CalculationError, InputError } from '../../src/quantity/index.js'
 import { runs } from '../runs.js'
@@ -41,6 +48,26 @@ function checksOf(result: unknown): Findings['checks'] {
 function isKnown(id: string): boolean {
   return checkIds.some((known) => new RegExp(`^${known.replaceAll('.', '\\.').replaceAll('*', '[^.]+')}$`).test(id))
 }
+
+/** Every assumption of a result, in words. */
+function saidOf(result: unknown): string[] {
+  return result instanceof Error ? [] : ((result as Partial<Findings>).assumptions ?? []).map(({ text }) => text)
+}
+
+/** Optional figures in whose place something plain stands, and what: leaving them out describes another car or another road. */
+const plain: { readonly [path: string]: string } = {
+  'journey[]': 'the level road, and the air and auxiliaries of the whole journey',
+  'gearbox.gears': 'one fixed ratio',
+  'added[].count': 'one of it',
+  'removed[].count': 'one of it',
+  'bays[].accepts': 'whatever is placed',
+  'bays[].pitch': 'modules that stand in one place',
+  'target': 'another aim',
+  'segments[].heat': 'no heat from that part',
+  'cooling.conductance': 'a chiller alone',
+  'cooling.power': 'a fan alone',
+}
+const isPlain = (at: string) => Object.keys(plain).some((path) => at.startsWith(path))
 
 describe('the procedures', () => {
   it('are found under the names by which they are exported', () => {
@@ -132,6 +159,27 @@ describe.each(all)('%s', (name, procedure) => {
         }
       }),
       { numRuns: runs(40) },
+    )
+  })
+  it('passes nothing in silence for want of a figure', () => {
+    fc.assert(
+      fc.property(inputsOf(procedure), (input) => {
+        const result = outcomeOf(procedure, input)
+        const failed = checksOf(result).filter((each) => !isMet(each))
+        if (failed.length === 0) return
+        const told = saidOf(result)
+        for (const { path, field } of placesIn(whole, input)) {
+          const at = pathText(path).replaceAll(/\[\d+\]/g, '[]')
+          if (field.need !== 'optional' || valueAt(input, path) === undefined || isPlain(at)) continue
+          const without = outcomeOf(procedure, changed(input, path, undefined))
+          if (saidOf(without).some((text) => !told.includes(text))) continue
+          for (const { id } of failed) {
+            const now = checksOf(without).find((each) => each.id === id)
+            expect([at, id, now !== undefined && isMet(now)]).toEqual([at, id, false])
+          }
+        }
+      }),
+      { numRuns: runs(20) },
     )
   })
 

@@ -57,6 +57,10 @@ export function supplyOf(
   const curve = openCircuitOf(where, 'pack.module', module)
   const { resistance, basis } = resistanceOf(pack, temperature)
   const { batteryCurrent, chargeCurrent, minimumVoltage, maximumVoltage } = controller
+  const untold = [
+    ...(batteryCurrent === undefined ? ['controller.batteryCurrent'] : []),
+    ...(minimumVoltage === undefined ? ['controller.minimumVoltage'] : []),
+  ]
   const drawn: Bound[] = batteryCurrent === undefined ? [] : [[batteryCurrent.si, 'battery current of the controller']]
   const continuous: Bound = [module.continuousCurrent.si * parallel, 'continuous current of the modules']
   const peak: Bound =
@@ -89,6 +93,22 @@ export function supplyOf(
       assumed('pack.openCircuit', curve.basis),
       assumed('pack.resistance', basis),
       assumed('pack.links', 'The modules are equal and share the current; links and contactors add no resistance.'),
+      ...(temperature === undefined || module.temperatures === undefined
+        ? [
+            assumed(
+              'pack.module.temperatures.absent',
+              'The temperature of the cells is not held to limits: give cellTemperature and pack.module.temperatures.',
+            ),
+          ]
+        : []),
+      ...(untold.length === 0
+        ? []
+        : [
+            assumed(
+              'controller.absent',
+              `The pack is held to the limits of its modules, not to the controller's: give ${untold.join(' and ')}.`,
+            ),
+          ]),
       ...(module.peakCurrent === undefined
         ? [
             assumed(

@@ -56,9 +56,11 @@ const fixedRatioFields = /*@__PURE__*/ (() => ({
   topSpeed: given('speed', 'Speed to be held on the level', { above: 0 }),
   grade: optional(
     given('ratio', 'Grade to start on, rise over run', { above: 0, usual: [0, 0.35, 'the steepest public streets'] }),
+    { absent: 'No start on a grade is asked for: give grade.' },
   ),
   launch: optional(
     given('acceleration', 'Acceleration from standstill on the level', { above: 0, usual: ['0 m/s²', '5 m/s²'] }),
+    { absent: 'No acceleration at the start is asked for: give launch.' },
   ),
 }))()
 type Asked = Read<typeof fixedRatioFields>
