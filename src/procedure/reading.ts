@@ -9,7 +9,7 @@ import type { Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi } from '../quantity/quantity.js'
 import { isQuantity, issueWith, kindInWords, listed, readValue } from '../quantity/read.js'
-import type { AnyField, EitherField, OwnField, QuantityField } from './field.js'
+import type { AnyField, EitherField, Fields, OwnField, QuantityField } from './field.js'
 
 type Schema = z.ZodMiniType
 type Payload = z.core.ParsePayload<unknown>
@@ -196,9 +196,9 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
     const fields = field?.sort === 'group' ? field.fields : {}
     return issue.keys.map((key) => {
       const at = [...issue.path, key]
-      const told = unknownKey(key, valueAt(value, at), Object.keys(fields), 'field')
-      const owners = Object.keys(fields).filter((name) => hasField(fields[name], key))
-      return { ...told, path: pathText(at), ...(owners.length === 0 ? {} : { hint: belongsTo(key, owners) }) }
+      const inner = valueAt(value, at)
+      const told = unknownKey(key, inner, Object.keys(fields), 'field')
+      return { ...told, path: pathText(at), ...hintFor(key, inner, fields) }
     })
   }
   if (field === undefined) return [{ path, expected: pairAt(whole, issue.path), received: came }]
@@ -224,9 +224,14 @@ function hasField(field: AnyField | undefined, key: string): boolean {
   return field?.sort === 'group' && key in field.fields
 }
 
-/** Where a key belongs that stands one level too high. */
-function belongsTo(key: string, owners: readonly string[]): string {
-  return `${key} belongs into ${owners.join(' or ')}`
+/** Where a key belongs that stands one level too high, or what its own fields belong into. */
+function hintFor(key: string, inner: unknown, fields: Fields): { readonly hint?: string } {
+  const ownersOf = (all: readonly string[]) =>
+    Object.keys(fields).filter((name) => all.length > 0 && all.every((each) => hasField(fields[name], each)))
+  const owners = ownersOf([key])
+  if (owners.length > 0) return { hint: `${key} belongs into ${owners.join(' or ')}` }
+  const others = isQuantity(inner) || typeof inner !== 'object' ? [] : ownersOf(Object.keys(Object(inner)))
+  return others.length === 0 ? {} : { hint: `its fields belong into ${others.join(' or ')}` }
 }
 
 /** The field at a path; undefined for a pair, which is no field of its own. */

@@ -16,7 +16,7 @@ function editDistance(from: string, to: string): number {
 
 /**
  * The name among `known` nearest to `name`: the same but for capitals, or few edits away (a third of its length, at
- * least one). Undefined when nothing is near.
+ * least one), or one that ends with it. Undefined when nothing is near.
  *
  * @internal
  */
@@ -28,5 +28,5 @@ export function nearestName(name: string, known: readonly string[]): string | un
     const distance = editDistance(folded, candidate.toLowerCase())
     if (distance < least && distance < candidate.length) [nearest, least] = [candidate, distance]
   }
-  return nearest
+  return nearest ?? known.find((candidate) => folded.length > 3 && candidate.toLowerCase().endsWith(folded))
 }

@@ -74,7 +74,7 @@ export function gearsSection(build: Build): Section | Unassessed {
       },
     ],
     ...merged(table, load ?? {}),
-    checks: partOf('gearbox', [...table.checks, ...(load?.checks ?? [])]),
+    checks: partOf('gears', [...table.checks, ...(load?.checks ?? [])]),
   }
 }
 
