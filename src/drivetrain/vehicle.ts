@@ -151,6 +151,9 @@ export type Controller = Read<typeof controllerField>
 /** A pack of equal modules. @internal */
 export const packField = /*@__PURE__*/ (() => group('A pack of equal modules', packFields))()
 
+/** What is usual of speeds on the road. @internal */
+export const onTheRoad = { usual: ['0 km/h', '140 km/h'] } as const
+
 /** What lamps, pumps and the 12 V system draw. @internal */
 export const auxiliariesField = /*@__PURE__*/ (() =>
   given('power', 'Power of lamps, pumps and the 12 V system', { min: 0, usual: ['100 W', '500 W'] }))()

@@ -8,7 +8,7 @@ import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
 import { gradeField, loadWorked } from '../drivetrain/pull/drive.js'
 import { type Air, airOf } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
-import { airField, airFields } from '../drivetrain/vehicle.js'
+import { airField, airFields, onTheRoad } from '../drivetrain/vehicle.js'
 import { cite, section } from '../formula/index.js'
 import { highVoltage, lithiumCells } from '../procedure/cautions.js'
 import {
@@ -70,8 +70,7 @@ export interface EnergyAtSpeed extends Findings {
 }
 
 /** A steady speed. @internal */
-export const speedField = /*@__PURE__*/ (() =>
-  given('speed', 'Steady speed', { above: 0, usual: ['0 km/h', '140 km/h'] }))()
+export const speedField = /*@__PURE__*/ (() => given('speed', 'Steady speed', { above: 0, ...onTheRoad }))()
 
 /** What describes a steady drive. */
 const steadyFields = /*@__PURE__*/ (() => ({

@@ -10,6 +10,7 @@ import { type Findings, given, procedure, type Unfinished } from '../../procedur
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { inertiaForce } from '../road/road-load.js'
+import { onTheRoad } from '../vehicle.js'
 import {
   type Drive,
   type DriveGear,
@@ -120,7 +121,7 @@ export const accelerate = /*@__PURE__*/ procedure({
   input: {
     ...driveFields,
     from: given('speed', 'Speed at the start', { min: 0, default: '0 km/h', because: 'a start from rest' }),
-    to: given('speed', 'Speed to be reached', { above: 0 }),
+    to: given('speed', 'Speed to be reached', { above: 0, ...onTheRoad }),
     shiftTime: given('time', 'Time without pull in a shift', {
       min: 0,
       default: '0.8 s',

@@ -15,6 +15,7 @@ import { tractiveForce, wheelTorque } from '../gearing/gears.js'
 import { type Conversion, conversionOf } from '../motor/envelope.js'
 import { greatestCharge } from '../motor/supply.js'
 import { gripAcceleration } from '../road/traction.js'
+import { onTheRoad } from '../vehicle.js'
 import {
   type Drive,
   type DriveGear,
@@ -111,7 +112,7 @@ export const regenLimit = /*@__PURE__*/ procedure({
   answers: 'How hard may the motor brake, what holds it, and must the stop lamps light?',
   input: {
     ...driveFields,
-    speeds: list('Road speeds', given('speed', 'Road speed', { above: 0 }), { least: 1 }),
+    speeds: list('Road speeds', given('speed', 'Road speed', { above: 0, ...onTheRoad }), { least: 1 }),
   },
   source: [
     cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 3'),

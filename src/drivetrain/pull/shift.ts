@@ -11,6 +11,7 @@ import { torqueForForce } from '../gearing/driveline.js'
 import { motorSpeed, motorTorque } from '../gearing/gears.js'
 import { conversionOf, motorLimits } from '../motor/envelope.js'
 import { roadPower } from '../road/road-load.js'
+import { onTheRoad } from '../vehicle.js'
 import {
   type Drive,
   type DriveGear,
@@ -198,7 +199,7 @@ export const bestGear = /*@__PURE__*/ procedure({
   answers: 'In which gear do driveline, motor and controller lose least at a steady speed?',
   input: {
     ...driveFields,
-    speed: given('speed', 'Road speed', { above: 0 }),
+    speed: given('speed', 'Road speed', { above: 0, ...onTheRoad }),
     grade: gradeField,
   },
   source: [cite('Larminie & Lowry, Electric Vehicle Technology Explained (2003)', 'chapter 6')],

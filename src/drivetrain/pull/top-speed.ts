@@ -22,6 +22,7 @@ import { motorSpeed } from '../gearing/gears.js'
 import type { Rating } from '../motor/envelope.js'
 import { roadPower } from '../road/road-load.js'
 import { gradeability, gripGradeability } from '../road/traction.js'
+import { onTheRoad } from '../vehicle.js'
 import {
   type Drive,
   type DriveGear,
@@ -259,7 +260,9 @@ export const climbingAbility = /*@__PURE__*/ procedure({
   answers: 'How steep a grade does the car climb, from standstill and at speeds, and what holds it?',
   input: {
     ...driveFields,
-    speeds: optional(list('Road speeds at which to tell the grade', given('speed', 'Road speed', { min: 0 }))),
+    speeds: optional(
+      list('Road speeds at which to tell the grade', given('speed', 'Road speed', { min: 0, ...onTheRoad })),
+    ),
     grade: optional(
       given('ratio', 'Grade that the car must climb from standstill, rise over run', {
         above: 0,

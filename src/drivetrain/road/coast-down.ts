@@ -20,7 +20,7 @@ import {
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { spareParts } from '../vehicle.js'
+import { onTheRoad, spareParts } from '../vehicle.js'
 import { rollingResistance } from './road-load.js'
 
 /** What a coast-down tells. */
@@ -53,7 +53,7 @@ const coastDownFields = /*@__PURE__*/ (() => ({
     pairs(
       'A run, points [time, speed]',
       given('time', 'Time of the reading'),
-      given('speed', 'Road speed', { above: 0, usual: ['0 km/h', '140 km/h'] }),
+      given('speed', 'Road speed', { above: 0, ...onTheRoad }),
       { least: 3 },
     ),
     { least: 1 },

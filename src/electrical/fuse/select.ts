@@ -109,7 +109,7 @@ const selectFields = /*@__PURE__*/ (() => ({
   profile: optional(profileField),
   ...fuseFields,
   pack: group('The pack that feeds a fault', {
-    maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0 }),
+    maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0, usual: ['48 V', '400 V'] }),
     openCircuit: given('voltage', 'Open-circuit voltage of the nearly empty pack', { above: 0 }),
     resistance: given('resistance', 'Resistance of the warm pack', { above: 0 }),
     coldResistance: optional(given('resistance', 'Resistance of the nearly empty pack in the cold', { above: 0 })),

@@ -4,7 +4,7 @@
  * Rests on definitions: between two speeds the car speeds up and slows down at steady rates.
  */
 import { type Air, airOf } from '../../drivetrain/road/air.js'
-import { airFields } from '../../drivetrain/vehicle.js'
+import { airFields, onTheRoad } from '../../drivetrain/vehicle.js'
 import {
   type Assumption,
   assumed,
@@ -28,7 +28,7 @@ export const journeyField = /*@__PURE__*/ (() =>
     group('A stretch of road', {
       name: optional(text('What the stretch is called')),
       distance: given('length', 'Length of the stretch', { min: '1 mm' }),
-      speed: given('speed', 'Speed on the stretch', { above: 0, usual: ['0 km/h', '140 km/h'] }),
+      speed: given('speed', 'Speed on the stretch', { above: 0, ...onTheRoad }),
       grade: optional(given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] })),
       stops: optional(whole('How often the car comes to a stand, the last time at its end', { min: 1 })),
       standing: optional(given('time', 'Time at a stand, each time', { min: 0 })),
