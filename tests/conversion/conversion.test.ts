@@ -504,7 +504,7 @@ describe('an assessment of whatever can be read', () => {
         expect(new Set(ids).size).toBe(ids.length)
         expect(toText(found)).not.toMatch(/NaN|undefined|\[object/)
       }),
-      { numRuns: runs(30) },
+      { numRuns: runs(12) },
     )
   })
   it('of cold in which no tyre was measured names the morning', () => {

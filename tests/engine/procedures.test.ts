@@ -158,7 +158,7 @@ describe.each(all)('%s', (name, procedure) => {
           for (const id of ids) expect([id, isKnown(id)]).toEqual([id, true])
         }
       }),
-      { numRuns: runs(40) },
+      { numRuns: runs(12) },
     )
   })
   it('passes nothing in silence for want of a figure', () => {
@@ -179,7 +179,7 @@ describe.each(all)('%s', (name, procedure) => {
           }
         }
       }),
-      { numRuns: runs(20) },
+      { numRuns: runs(12) },
     )
   })
 
@@ -201,7 +201,7 @@ describe.each(all)('%s', (name, procedure) => {
         fc.property(inputsOf(procedure), (input) => {
           agree(input, true)
         }),
-        { numRuns: runs(30) },
+        { numRuns: runs(12) },
       )
     })
     it('agree on what must be there, and that nothing else may', () => {

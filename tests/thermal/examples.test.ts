@@ -3,15 +3,15 @@ import { describe, expect, it } from 'vitest'
 import { outputOf } from '../example.js'
 
 describe('the example', () => {
-  it('of the pack heater starts it as long before seven as the closed form says', () => {
+  it('of the pack heater starts it as long before seven as the closed form says', async () => {
     // −12 + 18 exp(−36000 · 5 / 92000) = −9.456 °C; 18400 s · ln(117.456 / 100) = 49.34 min, at 600 W 0.4934 kWh.
-    expect(outputOf('when-to-switch-on-the-pack-heater').slice(0, 2)).toEqual([
+    expect((await outputOf('when-to-switch-on-the-pack-heater')).slice(0, 2)).toEqual([
       'after a night at -12 °C the pack is at -9.456 °C',
       'start the heater 49.34 min before seven: 0.4934 kWh, 3.389 % of the pack',
     ])
   }, 30_000)
-  it('of two pumps finds the small one too weak, and divides either flow alike', () => {
-    const lines = outputOf('which-pump-for-the-coolant')
+  it('of two pumps finds the small one too weak, and divides either flow alike', async () => {
+    const lines = await outputOf('which-pump-for-the-coolant')
     expect(lines.map((line) => line.trim().split(':')[0])).toEqual([
       'small',
       ...Array(3).fill('fail'),
