@@ -79,7 +79,8 @@ function shapeOf(field: AnyField): string[] {
     case 'quantity': {
       const { kind, bounds } = field
       const limits = limitsText(limitsOf(kind, bounds), (si) => siText(kind, si))
-      return [`in ${unitText(Object.keys(kinds[kind].units)[0] as string)}`, ...(limits === '' ? [] : [limits])]
+      const unit = Object.keys(kinds[kind].units)[0] as string
+      return [unit === '1' ? unitText(unit) : `in ${unit}`, ...(limits === '' ? [] : [limits])]
     }
     case 'choice':
       return [field.of.map((each) => `'${each}'`).join(' or ')]

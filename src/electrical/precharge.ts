@@ -305,7 +305,7 @@ const SAFE = /*@__PURE__*/ (() => quantity('voltage', '60 V'))()
  * - `voltage`: voltage of the full pack, in V, above 0 V
  * - `capacitance`: capacitance of the controller, in µF, above 0 µF
  * - `time`: time allowed, in s, above 0 s
- * - `target`: share of the voltage at which the contactor closes, in a plain number, above 0 and below 1, 95 % by
+ * - `target`: share of the voltage at which the contactor closes, a plain number, above 0 and below 1, 95 % by
  *   default (common practice, no source)
  * - `dischargeResistance`: resistance through which it discharges, in mΩ, above 0 mΩ, optional
  * - always assumed: nothing else draws current while the capacitor charges: a converter left on may keep it from ever

@@ -98,19 +98,19 @@ type Asked = Read<typeof protectFields>
  *     usual insulations, IEC 60364-5-54)
  *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
  *     default (a hot day, common practice, no source)
- *   - `maximumDrop`: greatest drop, in V, above 0 V; or in a plain number, above 0, optional
+ *   - `maximumDrop`: greatest drop, in V, above 0 V; or a plain number, above 0, optional
  *   - `series`: sections to choose from, 'metric' or 'american', metric by default (the sections of IEC 60228)
  *   - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
  *   - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
  *     above 0 m, optional
- *   - `bundled`: share of its ampacity that a bundle leaves a cable, in a plain number, above 0 and at most 1, 1 by
+ *   - `bundled`: share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1, 1 by
  *     default (no bundle, duct or hot part warms the cables)
- * - `nearlyEmpty`: state of charge at which the pack is nearly empty, in a plain number, at least 0 and at most 1, 5
- *   % by default (a pack is hardly used below, common practice, no source)
+ * - `nearlyEmpty`: state of charge at which the pack is nearly empty, a plain number, at least 0 and at most 1, 5 %
+ *   by default (a pack is hardly used below, common practice, no source)
  * - `coldest`: lowest temperature of the cells, in °C, above -273.1 °C and below 25 °C, optional
- * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in a plain number, above 0, 1 by
- *   default (the fuse sits no warmer than its rating allows)
- * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, in a plain number,
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, a plain number, above 0, 1 by default
+ *   (the fuse sits no warmer than its rating allows)
+ * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, a plain number,
  *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
  * - `candidates`: fuses to choose from, a list of at least 1, optional
  *   - `name`: what it is called, text, optional

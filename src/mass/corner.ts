@@ -615,8 +615,8 @@ export interface CrossWeightTrim extends Findings {
  * - `track`: the distances between the wheels of an axle
  *   - `front`: front track, in m, above 0 m
  *   - `rear`: rear track, in m, above 0 m
- * - `target`: cross weight wanted: front right and rear left over the whole, in a plain number, above 0 and below 1,
- *   50 % by default (the car then turns alike to both sides; common practice, no source)
+ * - `target`: cross weight wanted: front right and rear left over the whole, a plain number, above 0 and below 1, 50
+ *   % by default (the car then turns alike to both sides; common practice, no source)
  * - always assumed: the body does not twist, and nothing else in the suspension binds
  *
  * @returns The change of seat height at each corner, and what the scales will show.

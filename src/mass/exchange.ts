@@ -108,8 +108,8 @@ export const limitsField = /*@__PURE__*/ (() =>
  *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
  *     - `length`: length along the car, in m, at least 0 m
  *     - `width`: width across the car, in m, at least 0 m
- * - `frontRollShare`: the front axle's share of the roll stiffness, in a plain number, at least 0 and at most 1, 0.5
- *   by default (as if both axles resisted roll alike; common practice, no source)
+ * - `frontRollShare`: the front axle's share of the roll stiffness, a plain number, at least 0 and at most 1, 0.5 by
+ *   default (as if both axles resisted roll alike; common practice, no source)
  * - `limits`: the greatest masses allowed, optional
  *   - `gross`: greatest mass allowed, in kg, above 0 kg, optional
  *   - `frontAxle`: greatest mass allowed on the front axle, in kg, above 0 kg, optional

@@ -144,7 +144,7 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  *   - `name`: what the stretch is called, text, optional
  *   - `distance`: length of the stretch, in m, at least 0.001 m
  *   - `speed`: speed on the stretch, in km/h, above 0 km/h
- *   - `grade`: grade, rise over run, in a plain number, optional
+ *   - `grade`: grade, rise over run, a plain number, optional
  *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
  *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
  *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional
@@ -157,21 +157,19 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  *     m/s², optional
  * - `summer`: what a season makes of the air, the tyres, the heater and the pack
  *   - `temperature`: temperature of the air, in °C, above -273.1 °C
- *   - `rollingResistance`: rolling resistance coefficient in this season, in a plain number, at least 0, optional
+ *   - `rollingResistance`: rolling resistance coefficient in this season, a plain number, at least 0, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
  *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- *   - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- *   - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *     optional
+ *   - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ *   - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `winter`: what a season makes of the air, the tyres, the heater and the pack
  *   - `temperature`: temperature of the air, in °C, above -273.1 °C
- *   - `rollingResistance`: rolling resistance coefficient in this season, in a plain number, at least 0, optional
+ *   - `rollingResistance`: rolling resistance coefficient in this season, a plain number, at least 0, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
  *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- *   - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- *   - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *     optional
+ *   - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ *   - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - always assumed: a cause takes the mean of what it takes over all orders in which the four can set in
  *

@@ -201,7 +201,7 @@ function worked(
  *   regeneration?, capacitance? }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `speed`: steady speed, in km/h, above 0 km/h, optional
  * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
  * - `pack`: may stand beside, as parts of a vehicle; not used
@@ -364,13 +364,12 @@ function steadyRange(
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `speed`: steady speed, in km/h, above 0 km/h, optional
  * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *   optional
+ * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  *
  * @returns The {@link RangeAtSpeed}.
@@ -444,13 +443,12 @@ const tableFields = /*@__PURE__*/ (() => ({
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `speed`: steady speed, in km/h, above 0 km/h, optional
  * - `speeds`: the steady speeds, a list, each in km/h, each above 0 km/h, optional
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *   optional
+ * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `temperatures`: the temperatures of the air, in the place of air.temperature, a list of at least 1, each in °C,
  *   each above -273.1 °C

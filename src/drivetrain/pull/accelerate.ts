@@ -77,13 +77,13 @@ const GEARS = 8
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `from`: speed at the start, in km/h, at least 0 km/h, 0 km/h by default (a start from rest)
  * - `to`: speed to be reached, in km/h, above 0 km/h
  * - `shiftTime`: time without pull in a shift, in s, at least 0 s, 0.8 s by default (a synchronised box; common
  *   practice, no source)
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the driver gives full torque at once, or what the tyres just hold
  *

@@ -65,7 +65,7 @@ const HARDER = 1e-9
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the tyres grip: a shift may be earlier where they do not
@@ -165,10 +165,10 @@ export interface BestGear extends Findings {
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `speed`: road speed, in km/h, above 0 km/h
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  *
  * @returns The gear, and speed, torque and loss of every gear; what refuses a gear stands in its row.

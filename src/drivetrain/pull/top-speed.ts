@@ -73,9 +73,9 @@ export interface TopSpeed extends HeldSpeed, Findings {
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
- * - `grade`: grade, rise over run, in a plain number, 0 by default (a level road)
+ * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  *
  * @returns The speed, the gear and the limit; the same of each gear; and the speed that is held all day, where
@@ -227,10 +227,10 @@ export interface ClimbingAbility extends Findings {
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `speeds`: road speeds at which to tell the grade, a list, each in km/h, each at least 0 km/h, optional
- * - `grade`: grade that the car must climb from standstill, rise over run, in a plain number, above 0, optional
+ * - `grade`: grade that the car must climb from standstill, rise over run, a plain number, above 0, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the car holds its speed: nothing is left to speed up with
  *

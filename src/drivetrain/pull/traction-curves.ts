@@ -82,9 +82,9 @@ const MOST_POINTS = 200
  *   regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
- * - `stateOfCharge`: state of charge of the pack, in a plain number, at least 0 and at most 1, optional
+ * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
- * - `grades`: grades of the road loads, a list, each in a plain number, optional
+ * - `grades`: grades of the road loads, a list, each a plain number, optional
  * - `speeds`: road speeds of the points, a list, each in km/h, each at least 0 km/h, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: pulls are those at a steady speed

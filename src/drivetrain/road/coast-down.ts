@@ -102,10 +102,10 @@ const USEFUL = 0.1
  * - `runs`: runs, each a list of [time, speed], a list of at least 1, each pairs of time of the reading and road
  *   speed
  * - `mass`: mass of the car as it rolled, in kg, above 0 kg
- * - `rotatingFactor`: mass with that of the turning parts over mass, in a plain number, at least 1, 1.03 by default
+ * - `rotatingFactor`: mass with that of the turning parts over mass, a plain number, at least 1, 1.03 by default
  *   (that of four wheels out of gear: UN Regulation No. 154, from memory)
  * - `airDensity`: density of the air, in kg/m³, above 0 kg/m³
- * - `grade`: grade of each run, rise over run, a list, each in a plain number, optional
+ * - `grade`: grade of each run, rise over run, a list, each a plain number, optional
  * - `headwind`: head wind of each run, a list, each in km/h, optional
  * - `car`, `gearbox`, `motor`, `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle;
  *   not used

@@ -323,13 +323,13 @@ const faultField = /*@__PURE__*/ (() =>
  *   usual insulations, IEC 60364-5-54)
  * - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
  *   default (a hot day, common practice, no source)
- * - `maximumDrop`: greatest drop, in V, above 0 V; or in a plain number, above 0, optional
+ * - `maximumDrop`: greatest drop, in V, above 0 V; or a plain number, above 0, optional
  * - `systemVoltage`: voltage of which a drop is a share, in V, above 0 V, optional
  * - `series`: sections to choose from, 'metric' or 'american', metric by default (the sections of IEC 60228)
  * - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
  * - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
  *   above 0 m, optional
- * - `bundled`: share of its ampacity that a bundle leaves a cable, in a plain number, above 0 and at most 1, 1 by
+ * - `bundled`: share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1, 1 by
  *   default (no bundle, duct or hot part warms the cables)
  * - `fault`: the fault that the cable must withstand: a current for a time, or the joule integral that its fuse lets
  *   through, optional

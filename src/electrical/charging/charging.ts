@@ -216,17 +216,17 @@ const STEPS = 4000
  * Answers: how long does a charge from the wall take, what does it draw, and what limits it?
  *
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`
- * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1
- * - `to`: state of charge wanted, in a plain number, at least 0 and at most 1
+ * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1
+ * - `to`: state of charge wanted, a plain number, at least 0 and at most 1
  * - `supply`: the socket
  *   - `voltage`: voltage of one phase to neutral, in V, above 0 V
  *   - `current`: current in each phase that may be drawn all day, in A, above 0 A
  *   - `phases`: how many phases, a whole number, at least 1 and at most 3
- *   - `powerFactor`: power factor of the charger, in a plain number, above 0 and at most 1, 1 by default (chargers that
+ *   - `powerFactor`: power factor of the charger, a plain number, above 0 and at most 1, 1 by default (chargers that
  *     correct it come close, common practice, no source)
  * - `charger`: the charger
  *   - `power`: greatest power into the pack, in kW, above 0 kW
- *   - `efficiency`: efficiency from the supply to the pack, in a plain number, above 0 and at most 1
+ *   - `efficiency`: efficiency from the supply to the pack, a plain number, above 0 and at most 1
  * - `taperVoltage`: voltage of the pack at which the charger holds, at most that of the full pack, in V, above 0 V,
  *   optional
  * - `cutoff`: current at which the charge ends, in A, above 0 A, optional

@@ -149,7 +149,7 @@ export const houseFields = /*@__PURE__*/ (() => ({
  * - `hourly`: the mean load of each hour, one after the other and then from the first again, a list of at least 1,
  *   each in kW, each at least 0 kW, optional
  * - `inverter`: the inverter
- *   - `efficiency`: efficiency of the inverter, in a plain number, above 0 and at most 1
+ *   - `efficiency`: efficiency of the inverter, a plain number, above 0 and at most 1
  *   - `power`: greatest power that it delivers, in kW, above 0 kW
  *   - `standby`: power that the inverter needs without a load, in kW, at least 0 kW, 0 W by default (its own need is
  *     taken to be in its efficiency)

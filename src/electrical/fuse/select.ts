@@ -140,9 +140,9 @@ const COLD = 3
  *
  * - `current`: continuous current of the load, in A, above 0 A
  * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
- * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in a plain number, above 0, 1 by
- *   default (the fuse sits no warmer than its rating allows)
- * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, in a plain number,
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, a plain number, above 0, 1 by default
+ *   (the fuse sits no warmer than its rating allows)
+ * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, a plain number,
  *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
  * - `candidates`: fuses to choose from, a list of at least 1, optional
  *   - `name`: what it is called, text, optional

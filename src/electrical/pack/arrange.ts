@@ -159,9 +159,9 @@ type Asked = Read<typeof arrangeFields>
  * - `maximumMass`: greatest mass of all modules, in kg, above 0 kg, optional
  * - `batteryCurrent`: most current that the controller draws from the pack, in A, at least 0 A, optional
  * - `usable`: the states of charge between which the pack is used, optional
- *   - `upper`: highest state of charge used, in a plain number, at least 0 and at most 1, 90 % by default (a full cell
+ *   - `upper`: highest state of charge used, a plain number, at least 0 and at most 1, 90 % by default (a full cell
  *     wears, common practice, no source)
- *   - `lower`: lowest state of charge used, in a plain number, at least 0 and at most 1, 10 % by default (an empty cell
+ *   - `lower`: lowest state of charge used, a plain number, at least 0 and at most 1, 10 % by default (an empty cell
  *     wears and sags most, common practice, no source)
  * - always assumed: the modules are equal, warm, and share the current; links and contactors add no resistance
  * - always assumed: powers are those at the nominal voltage as open-circuit voltage

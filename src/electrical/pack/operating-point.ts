@@ -74,7 +74,7 @@ export const cellTemperatureField = /*@__PURE__*/ (() =>
  * at most?
  *
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`
- * - `stateOfCharge`: state of charge, in a plain number, at least 0 and at most 1
+ * - `stateOfCharge`: state of charge, a plain number, at least 0 and at most 1
  * - `power`: power at the terminals, positive on discharge, in kW, optional
  * - `current`: current, positive on discharge, in A, optional
  * - `temperature`: temperature of the cells, in °C, optional

@@ -106,15 +106,15 @@ export interface PlacedMasses extends Findings {
  *   - `front`: front track, in m, above 0 m
  *   - `rear`: rear track, in m, above 0 m
  * - `target`: what to come near to
- *   - `frontShare`: share of the mass on the front axle, in a plain number, at least 0 and at most 1, optional
- *   - `leftShare`: share of the mass on the left wheels, in a plain number, at least 0 and at most 1, optional
+ *   - `frontShare`: share of the mass on the front axle, a plain number, at least 0 and at most 1, optional
+ *   - `leftShare`: share of the mass on the left wheels, a plain number, at least 0 and at most 1, optional
  *   - `aft`: distance of the centre of gravity behind the front axle, in m, optional
  *   - `up`: height that the centre of gravity should not exceed, in m, at least 0 m, optional
  * - `weights`: how much each target counts, optional
- *   - `frontShare`: weight of the front share, in a plain number, at least 0, optional
- *   - `leftShare`: weight of the left share, in a plain number, at least 0, optional
- *   - `aft`: weight of the place along the car, in a plain number, at least 0, optional
- *   - `up`: weight of the height, in a plain number, at least 0, optional
+ *   - `frontShare`: weight of the front share, a plain number, at least 0, optional
+ *   - `leftShare`: weight of the left share, a plain number, at least 0, optional
+ *   - `aft`: weight of the place along the car, a plain number, at least 0, optional
+ *   - `up`: weight of the height, a plain number, at least 0, optional
  *
  * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
  * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the

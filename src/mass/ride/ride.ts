@@ -68,14 +68,14 @@ const axleField = /*@__PURE__*/ (() =>
  *     - `before`: sprung mass on both wheels of the axle before, in kg, above 0 kg
  *     - `after`: sprung mass on both wheels of the axle after, in kg, above 0 kg
  *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
- *     - `motionRatio`: motion ratio, spring travel over wheel travel, in a plain number, above 0
+ *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
  *   - `rear`: the springs of an axle and what they carry
  *     - `before`: sprung mass on both wheels of the axle before, in kg, above 0 kg
  *     - `after`: sprung mass on both wheels of the axle after, in kg, above 0 kg
  *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
- *     - `motionRatio`: motion ratio, spring travel over wheel travel, in a plain number, above 0
+ *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
  * - always assumed: new springs have the free length of the old ones, and rates and motion ratios are the same over

@@ -211,9 +211,8 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *   optional
+ * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
  *   second)
@@ -222,7 +221,7 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  *   - `name`: what the stretch is called, text, optional
  *   - `distance`: length of the stretch, in m, at least 0.001 m
  *   - `speed`: speed on the stretch, in km/h, above 0 km/h
- *   - `grade`: grade, rise over run, in a plain number, optional
+ *   - `grade`: grade, rise over run, a plain number, optional
  *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
  *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
  *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional

@@ -46,9 +46,8 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
- * - `stateOfCharge`: state of charge at the start, in a plain number, at least 0 and at most 1, optional
- * - `reserve`: state of charge at which the pack counts as empty, in a plain number, at least 0 and at most 1,
- *   optional
+ * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
+ * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
  * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
  *   second)

@@ -368,7 +368,7 @@ const where = 'cabinHeat'
  * - `airFlow`: flow of fresh air, as it is outside, in L/min, at least 0 L/min
  * - `inside`: temperature inside, in °C
  * - `lossConductance`: conductance of all walls, in W/K, at least 0 W/K
- * - `coefficientOfPerformance`: coefficient of performance of the heat pump, at this temperature outside, in a plain
+ * - `coefficientOfPerformance`: coefficient of performance of the heat pump, at this temperature outside, a plain
  *   number, at least 1, optional
  * - `outside`: temperature outside, in °C
  * - `heaterKind`: kind of heater, 'resistive' or 'heat pump'

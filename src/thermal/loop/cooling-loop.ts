@@ -194,7 +194,7 @@ const where = 'coolingLoop'
  *   - `length`: length of the pipe, in m, above 0 m, optional
  *   - `bore`: bore of the pipe, in m, above 0 m, optional
  *   - `roughness`: height of the roughness of the wall, in m, at least 0 m, optional
- *   - `fittings`: sum of the loss coefficients of the fittings, in a plain number, at least 0, optional
+ *   - `fittings`: sum of the loss coefficients of the fittings, a plain number, at least 0, optional
  *   - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
  *   - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
  *   - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
@@ -203,27 +203,27 @@ const where = 'coolingLoop'
  *     - `length`: length of the pipe, in m, above 0 m, optional
  *     - `bore`: bore of the pipe, in m, above 0 m, optional
  *     - `roughness`: height of the roughness of the wall, in m, at least 0 m, optional
- *     - `fittings`: sum of the loss coefficients of the fittings, in a plain number, at least 0, optional
+ *     - `fittings`: sum of the loss coefficients of the fittings, a plain number, at least 0, optional
  *     - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
  *     - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
  *     - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
  * - `radiator`: the radiator, by its effectiveness, its conductance, or the conductances of its two sides
- *   - `effectiveness`: effectiveness, the same at every flow, in a plain number, above 0 and at most 1, optional
+ *   - `effectiveness`: effectiveness, the same at every flow, a plain number, above 0 and at most 1, optional
  *   - `conductance`: conductance from coolant to air, in W/K, above 0 W/K, optional
  *   - `at`: the flows for which the conductance is given, optional
  *     - `air`: air flow for which it is given, in L/min, above 0 L/min
  *     - `coolant`: coolant flow for which it is given, in L/min, above 0 L/min
  *   - `exponents`: how the conductance grows with the flows, optional
- *     - `air`: exponent of the air flow, in a plain number, at least 0 and at most 1
- *     - `coolant`: exponent of the coolant flow, in a plain number, at least 0 and at most 1
+ *     - `air`: exponent of the air flow, a plain number, at least 0 and at most 1
+ *     - `coolant`: exponent of the coolant flow, a plain number, at least 0 and at most 1
  *   - `airSide`: the conductance of one side, optional
  *     - `conductance`: conductance of this side, in W/K, above 0 W/K
  *     - `at`: flow for which it is given, in L/min, above 0 L/min
- *     - `exponent`: exponent of the flow, in a plain number, at least 0 and at most 1
+ *     - `exponent`: exponent of the flow, a plain number, at least 0 and at most 1
  *   - `coolantSide`: the conductance of one side, optional
  *     - `conductance`: conductance of this side, in W/K, above 0 W/K
  *     - `at`: flow for which it is given, in L/min, above 0 L/min
- *     - `exponent`: exponent of the flow, in a plain number, at least 0 and at most 1
+ *     - `exponent`: exponent of the flow, a plain number, at least 0 and at most 1
  * - `limit`: most that the coolant may have at the inlet of the radiator, in °C, optional
  * - `minimumFlow`: least flow that the parts need, in L/min, above 0 L/min, optional
  * - `heat`: heat put in elsewhere than in a segment, before the radiator, in kW, at least 0 kW, optional

@@ -23,8 +23,8 @@ const MOST_UNITS = 1e4
  *
  * Answers: how effective is an exchanger in cross flow, both streams unmixed?
  *
- * - `transferUnits`: number of transfer units, in a plain number, at least 0
- * - `capacityRatio`: lesser over greater capacity rate, in a plain number, at least 0 and at most 1
+ * - `transferUnits`: number of transfer units, a plain number, at least 0
+ * - `capacityRatio`: lesser over greater capacity rate, a plain number, at least 0 and at most 1
  *
  * @returns The effectiveness, from 0 to 1.
  * @throws InputError for inputs outside their ranges, or whose product exceeds 10 000: no exchanger comes near.
