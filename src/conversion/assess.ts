@@ -1,5 +1,7 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
+import { shown } from '../quantity/errors.js'
 import { CalculationError, InputError } from '../quantity/index.js'
+import { isQuantity } from '../quantity/read.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
@@ -63,8 +65,13 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
  *
  * @param build - A sheet that {@link readBuild} has read.
  * @returns The sections in the order in which the job is done.
+ * @throws InputError for what readBuild has not read.
  */
 export function assess(build: Build): Assessment {
+  if (!isQuantity((build as Partial<Build> | undefined)?.car?.wheelbase)) {
+    const expected = 'a sheet that readBuild has read, such as assess(readBuild(JSON.parse(text)))'
+    throw new InputError(where, [{ path: '', expected, received: shown(build) }])
+  }
   const weights = once(() => weightsOf(build))
   const pack = once(() => packOf(build))
   const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }

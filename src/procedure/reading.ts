@@ -178,12 +178,24 @@ function ownSchema(field: OwnField): Schema {
  * @internal
  */
 export function readField(where: string, field: AnyField, value: unknown): unknown {
-  const read = z.safeParse(schemaOf(field), value)
+  const read = parsed(where, field, value)
   if (read.success) return read.data
   throw new InputError(
     where,
     read.error.issues.flatMap((issue) => issuesFrom(issue, field, value)),
   )
+}
+
+/** What the schema makes of a value. A list of a hundred thousand faults is more than it can gather. */
+function parsed(where: string, field: AnyField, value: unknown) {
+  try {
+    return z.safeParse(schemaOf(field), value)
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error
+    throw new InputError(where, [
+      { path: '', expected: inWords(field), received: 'more that is wrong than can be told' },
+    ])
+  }
 }
 
 /** An issue of the schema in this library's words. */
@@ -203,7 +215,8 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
   }
   if (field === undefined) return [{ path, expected: pairAt(whole, issue.path), received: came }]
   if (issue.code === 'invalid_value' && field.sort === 'choice') {
-    const nearest = nearestName(String(valueAt(value, issue.path)), field.of)
+    const given = valueAt(value, issue.path)
+    const nearest = typeof given === 'string' ? nearestName(given, field.of) : undefined
     const told = { path, expected: inWords(field), received: came }
     return [nearest === undefined ? told : { ...told, hint: `did you mean ${nearest}?` }]
   }

@@ -515,11 +515,26 @@ describe('an assessment of whatever can be read', () => {
       /^the figures of the sheet do not allow it\. heating\.outside: expected a temperature at least -40 °C/,
     )
   })
+  it('of more modules than can be arranged names how many there are', () => {
+    const pack = { ...sheet().pack, available: 43_795 }
+    const { unassessed } = assess(readBuild({ ...sheet(), pack } as never))
+    expect(unassessed.find(({ title }) => title === 'The pack')?.why).toMatch(
+      /^the figures of the sheet do not allow it\. pack\.available: expected so few modules/,
+    )
+  })
   it('of nobody on board is that of the empty car', () => {
     const { car, ...rest } = sheet()
     const payload = { ...car.payload, mass: '0 kg' }
     const { exchange, laden } = weightsOf(readBuild({ ...rest, car: { ...car, payload } }))
     expect(laden.after.mass.si).toBe(exchange.after.mass.si)
+  })
+})
+
+describe('an assessment of what was not read', () => {
+  it.each([[undefined], [null], [{}], [sheet()]])('says to read %o first', (raw) => {
+    expect(() => assess(raw as never)).toThrow(
+      /^assess: one input cannot be used\n {2}expected a sheet that readBuild has read, such as assess\(readBuild\(/,
+    )
   })
 })
 

@@ -21,6 +21,16 @@ describe('regenLimit', () => {
     expect(deceleration.si).toBeCloseTo((force.si + road) / (760 * 1.05), 9)
   })
 
+  it('is told every 5 km/h up to where the motor turns fastest, where no speeds are given', () => {
+    const { points } = regenLimit(third)
+    // 8000 rpm at a radius of 276.9 mm through 1.45 · 4.375.
+    const fastest = ((8000 / 60) * 2 * Math.PI * radius) / (1.45 * 4.375)
+    expect(points.map(({ speed }) => Math.round(speed.in('km/h')))).toEqual(
+      Array.from({ length: Math.floor((fastest * 3.6) / 5) }, (_, i) => 5 * (i + 1)),
+    )
+    expect(points[9]).toEqual(only(regenLimit({ ...third, speeds: ['50 km/h'] }).points))
+  })
+
   it('is held by the charge current of the pack, as packAt tells it', () => {
     for (const stateOfCharge of [0.9, 0.5]) {
       const limit = regenLimit({ ...third, pack, speeds: ['60 km/h'], stateOfCharge })

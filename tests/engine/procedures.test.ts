@@ -161,6 +161,19 @@ describe.each(all)('%s', (name, procedure) => {
       { numRuns: runs(12) },
     )
   })
+  it('refuses what is no input with words, wherever it stands', () => {
+    const circle: { [key: string]: unknown } = {}
+    circle.car = circle
+    let nested: unknown = []
+    for (let depth = 0; depth < 20_000; depth++) nested = [nested]
+    const odd = [undefined, null, 10n, Symbol('odd'), new Map(), () => 1, circle, nested, Array(1e5).fill('x')]
+    const example = exampleOf(procedure)
+    for (const value of odd) {
+      expect(outcomeOf(procedure, value)).toBeInstanceOf(InputError)
+      // What is left out may be optional.
+      for (const key of Object.keys(Object(example))) outcomeOf(procedure, { ...Object(example), [key]: value })
+    }
+  })
   it('passes nothing in silence for want of a figure', () => {
     fc.assert(
       fc.property(inputsOf(procedure), (input) => {

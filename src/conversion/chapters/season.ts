@@ -34,6 +34,7 @@ function placesIn(outside: string, cells: string, usable: string): Places {
     'air.temperature': outside,
     'cellTemperature': cells,
     'reserve': usable,
+    'stateOfCharge': usable,
     'usableEnergy': usable,
   }
 }

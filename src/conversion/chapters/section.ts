@@ -81,8 +81,14 @@ export function fromSheet<T>(places: Places, work: () => T): T {
   }
 }
 
-/** A path of a procedure in the sheet, by the longest of the places that it begins with. */
+/** Where in the sheet the fields stand that an issue names: one, or several that do not go together. */
 function placeOf(path: string, places: Places): string | undefined {
+  const found = path.split(/, | and | or /).flatMap((each) => onePlaceOf(each, places) ?? [])
+  return found.length === 0 ? undefined : found.join(' and ')
+}
+
+/** A path of a procedure in the sheet, by the longest of the places that it begins with. */
+function onePlaceOf(path: string, places: Places): string | undefined {
   const begins = (place: string) => path.startsWith(place) && /^(?:[.[]|$)/.test(path.slice(place.length))
   const [place] = Object.keys(places)
     .filter(begins)

@@ -7,7 +7,7 @@
  */
 import { cite, section } from '../../formula/index.js'
 import { approval, brakesAndSteering, brakingByMotor, lithiumCells } from '../../procedure/cautions.js'
-import { type Findings, given, list, procedure, type Unfinished } from '../../procedure/index.js'
+import { type Findings, given, list, optional, procedure, type Unfinished } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { torqueForForce, wheelForce } from '../gearing/driveline.js'
@@ -26,6 +26,7 @@ import {
   highestSpeedIn,
   loadWorked,
 } from './drive.js'
+import { everyStep } from './traction-curves.js'
 
 /** Whether the stop lamps light while the motor brakes, by UN Regulation No. 13-H. */
 export type StopLamps = 'must not light' | 'may light' | 'must light'
@@ -85,7 +86,7 @@ const LAMPS = { off: 0.7, on: 1.3 } as const
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
- * - `speeds`: road speeds, a list of at least 1, each in km/h, each above 0 km/h
+ * - `speeds`: road speeds, a list of at least 1, each in km/h, each above 0 km/h, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the motor brakes as hard as it drives, the road is level, and the brakes are off
  * - always assumed: stop lamps: UN Regulation No. 13-H, from memory
@@ -112,7 +113,7 @@ export const regenLimit = /*@__PURE__*/ procedure({
   answers: 'How hard may the motor brake, what holds it, and must the stop lamps light?',
   input: {
     ...driveFields,
-    speeds: list('Road speeds', given('speed', 'Road speed', { above: 0, ...onTheRoad }), { least: 1 }),
+    speeds: optional(list('Road speeds', given('speed', 'Road speed', { above: 0, ...onTheRoad }), { least: 1 })),
   },
   source: [
     cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapters 2 and 3'),
@@ -122,9 +123,10 @@ export const regenLimit = /*@__PURE__*/ procedure({
     'The motor brakes as hard as it drives, the road is level, and the brakes are off.',
     'Stop lamps: UN Regulation No. 13-H, from memory.',
   ],
-  work: ({ speeds, ...vehicle }): Unfinished<RegenLimit> => {
+  work: ({ speeds: asked, ...vehicle }): Unfinished<RegenLimit> => {
     const drive = driveFor(vehicle)
-    refuseTooFast(drive, speeds)
+    if (asked !== undefined) refuseTooFast(drive, asked)
+    const speeds = asked ?? everyStep(drive).slice(1)
     const conversion = conversionOf('regenLimit', vehicle.motor)
     const grip = drive.grip?.braking(0)
     return {

@@ -131,8 +131,7 @@ export const tractionCurves = /*@__PURE__*/ procedure({
   work: ({ grades: asked, speeds: at, ...vehicle }): Unfinished<TractionCurves> => {
     const drive = driveOf('tractionCurves', vehicle)
     const grades = asked ?? GRADES.map((grade) => quantity('ratio', grade).as('%'))
-    const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
-    const speeds = at ?? everyStep(fastest)
+    const speeds = at ?? everyStep(drive)
     const grip = drive.grip?.driving(0)
     return {
       curves: drive.gears.map((gear) => curveOf(drive, gear, speeds, grades)),
@@ -162,7 +161,9 @@ export const tractionCurves = /*@__PURE__*/ procedure({
   },
 })
 
-function everyStep(fastest: number): readonly Quantity<'speed'>[] {
+/** Speeds from standstill to beyond the fastest gear, every 5 km/h, where none are given. @internal */
+export function everyStep(drive: Drive): readonly Quantity<'speed'>[] {
+  const fastest = Math.max(...drive.gears.map((gear) => highestSpeedIn(drive, gear)))
   const apart = STEP * Math.ceil((fastest * 3.6) / STEP / MOST_POINTS)
   const count = Math.ceil((fastest * 3.6) / apart)
   return Array.from({ length: count + 1 }, (_, i) => quantity('speed', i * apart, 'km/h'))
