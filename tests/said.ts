@@ -1,6 +1,6 @@
 import type { Assumption } from '../src/procedure/index.js'
 
 /** An assumption in words. */
-export function said(assumption: string | Assumption): string {
-  return typeof assumption === 'string' ? assumption : assumption.text
+export function said({ text }: Assumption): string {
+  return text
 }

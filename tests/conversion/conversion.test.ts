@@ -466,6 +466,14 @@ function numbersIn(value: unknown): number[] {
 }
 
 describe('what the sheet leaves open', () => {
+  it('is said of the limits on the papers only where there are none', () => {
+    const toldOf = (limits: object | undefined) =>
+      sectionOf(assess(readBuild({ ...sheet(), car: { ...sheet().car, limits } } as never)), 'Weight')
+        .assumptions.map(said)
+        .filter((text) => text.includes('not held to limits'))
+    expect(toldOf({ gross: '1050 kg' })).toEqual([])
+    expect(toldOf(undefined)).toEqual(['Mass and axle loads are not held to limits: give limits.'])
+  })
   it('stands as it does in the procedure to which it is handed on, and is told', () => {
     const { module, pack, fuses } = readBuild(sheet())
     if (module === undefined || pack === undefined) throw new Error('the example has a pack')

@@ -142,6 +142,8 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ),
     )
   }
+  // It is the laden car that is held to the limits on the papers.
+  const unlimited = exchange.assumptions.filter(({ id }) => id !== 'limits.absent')
   return {
     title: 'Weight and balance',
     figures: [],
@@ -150,7 +152,7 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ...(placed === undefined ? [] : [placementTable(placed)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
-    ...merged(exchange, placed ?? {}, laden, ride?.fitted ?? {}),
+    ...merged({ ...exchange, assumptions: unlimited }, placed ?? {}, laden, ride?.fitted ?? {}),
     checks: [
       ...checks,
       ...partOf('weight.placing', placed?.checks ?? [], (name) => `${name}, as the modules are placed`),
