@@ -2,6 +2,8 @@
 
 /** What every line may use. */
 export const prelude = `import { type AnyFormula, cite, constant, explain, formula, input, output, propagate, section, solve, sweep } from 'kerbwatt/formula'
+import { choice, given, group, list as listed, optional, procedure, says, spare, type Read, type Written } from 'kerbwatt/procedure'
+import { accelerate, type Vehicle } from 'kerbwatt/drivetrain'
 import { type Given, type Kind, type Quantity, quantity } from 'kerbwatt/quantity'
 
 export const reach = formula({
@@ -16,6 +18,22 @@ export const reach = formula({
   expression: 'E * eta / e',
   source: cite('nowhere'),
   compute: ({ energy, consumption, efficiency }) => (energy * efficiency) / consumption,
+})
+const ropes = listed('The ropes', group('A rope', { length: given('length', 'Its length', { above: 0 }) }), { least: 1 })
+export const haul = procedure({
+  name: 'haul',
+  title: 'A load on ropes',
+  answers: 'Do the ropes hold?',
+  input: {
+    load: given('mass', 'Load', { above: 0 }),
+    margin: given('ratio', 'Margin', { default: 2, because: 'as it is done' }),
+    way: choice('How it hangs', ['straight', 'slung'], { default: 'straight', because: 'one rope' }),
+    wind: optional(given('speed', 'Wind'), { absent: 'There is no wind: give wind.' }),
+    ropes,
+    lamp: spare(given('power', 'A lamp')),
+  },
+  source: [cite('nowhere')],
+  work: ({ load, margin, way, wind, ropes: [first] }) => ({ most: load.times(margin.si), way, wind, first, checks: [] }),
 })
 declare const energy: Quantity<'energy'>
 declare const mass: Quantity<'mass'>
@@ -65,6 +83,15 @@ export const accepted: readonly string[] = [
   `place('84 in', '50%')`,
   `place(reach({ energy, consumption: '150 Wh/km' }), '0.5')`,
   `export const either: Given<'mass' | 'length'> = '5 kg'`,
+  // Procedures: defaults and what is optional left out, quantities and text, and what was read handed to the work.
+  `export const most: Quantity<'mass'> = haul({ load: '300 kg', ropes: [{ length: '3 m' }] }).most`,
+  `haul({ load: mass, margin: 3, way: 'slung', wind: '5 m/s', ropes: [{ length: '3 m' }], lamp: '5 W' })`,
+  `haul({ load: mass, wind: undefined, ropes: [{ length: '3 m' }] })`,
+  `export const wrote: Written<typeof ropes> = [{ length: '3 m' }]`,
+  `export const had: Read<typeof ropes> = [{ length: quantity('length', '3 m') }]`,
+  `haul.input.load.about satisfies string`,
+  `says\`bears \${mass}, at least the \${mass} of the load\``,
+  `const van = { car: { mass: '805 kg', tyre: '145/80 R13' }, gearbox: { efficiency: 0.9 }, motor: {} } as const satisfies Vehicle; accelerate({ ...van, to: '80 km/h' })`,
   // Descriptions.
   `input('mass', 'm', 'Mass', { min: 0, max: '3 t', default: '900 kg' }).default.in('kg')`,
   `constant('acceleration', '9.80665 m/s²', 'Standard acceleration of free fall', cite('ISO 80000-3')).value.in('m/s2')`,
@@ -76,6 +103,45 @@ const inputsOfReach =
 
 /** Lines that must not compile, and the telling line of what the compiler says: the first, unless a later one tells more. */
 export const refused: readonly (readonly [line: string, message: string])[] = [
+  // Procedures.
+  [`haul({ load: '300 V', ropes: [] })`, `Type '"300 V"' is not assignable to type 'Given<"mass">'.`],
+  [
+    `haul({ load: mass, ropes: [{}] })`,
+    `Property 'length' is missing in type '{}' but required in type 'Flat<{ readonly length: Given<"length">; } & {}>'.`,
+  ],
+  [
+    `haul({ load: mass, way: 'flung', ropes: [] })`,
+    `Type '"flung"' is not assignable to type '"straight" | "slung" | undefined'. Did you mean '"slung"'?`,
+  ],
+  [
+    `haul({ load: mass, ropes: [{ lenght: '3 m' }] })`,
+    `Object literal may only specify known properties, but 'lenght' does not exist in type 'Flat<{ readonly length: Given<"length">; } & {}>'. Did you mean to write 'length'?`,
+  ],
+  [
+    `haul({ load: mass, ropes: '3 m' })`,
+    `Type 'string' is not assignable to type 'readonly Flat<{ readonly length: Given<"length">; } & {}>[]'.`,
+  ],
+  [
+    `given('mass', 'Load', { default: '300 kg' })`,
+    `Property 'because' is missing in type '{ default: "300 kg"; }' but required in type 'Default<Given<"mass">>'.`,
+  ],
+  [
+    `given('mass', 'Load', { default: '300 V', because: 'so' })`,
+    `Type '"300 V"' is not assignable to type 'Given<"mass">'.`,
+  ],
+  [`given('mass', 'Load', { usual: ['1 kg', '3 m'] })`, `Type '"3 m"' is not assignable to type 'Given<"mass">'.`],
+  [
+    `optional(given('mass', 'Load', { default: '300 kg', because: 'so' }))`,
+    `Type '"default"' is not assignable to type '"required"'.`,
+  ],
+  [
+    `says\`bears \${mass}, at least the \${energy} of the load\``,
+    `Type '"energy"' is not assignable to type '"mass"'.`,
+  ],
+  [
+    `const van = { car: { mass: '805 V' } } as const satisfies Vehicle`,
+    `Type '"805 V"' is not assignable to type 'Given<"mass">'.`,
+  ],
   // Inputs of a formula.
   [
     `reach({ energy: '24 kW', consumption: '150 Wh/km' })`,

@@ -89,4 +89,31 @@ describe('the work of the compiler', { timeout: 60_000 }, () => {
     expect(both).toBeGreaterThan(called)
     expect(both).toBeLessThan(2000)
   })
+
+  /** Procedures of 18 fields, of which the first so many are called. */
+  const instantiationsOfProcedures = (procedures: number, calls: number): number => {
+    const field = (i: number) => units[i % units.length] as { kind: string; example: string }
+    const parts = Array.from({ length: procedures }, (_, p) => {
+      const fields = Array.from({ length: 18 }, (_, i) => `f${i}: given('${field(p + i).kind}' as const, 'F')`)
+      const values = Array.from({ length: 18 }, (_, i) => `f${i}: '${field(p + i).example}'`)
+      const definition = `export const p${p} = procedure({
+        name: 'p${p}', title: '', answers: '', input: { ${fields.join(', ')} }, source: [],
+        work: ({ f0, f17 }) => ({ f0, f17, checks: [] }),
+      })`
+      return p < calls ? `${definition}\np${p}({ ${values.join(', ')} })` : definition
+    })
+    const { program, files } = programOf([
+      `import { given, procedure } from 'kerbwatt/procedure'\n${parts.join('\n')}\n`,
+    ])
+    expect(program.getSemanticDiagnostics(files[0])).toEqual([])
+    return program.getInstantiationCount()
+  }
+
+  it('stays under 2000 type instantiations for a procedure of 18 fields, and 1000 for a call of it', () => {
+    const written = (instantiationsOfProcedures(16, 8) - instantiationsOfProcedures(8, 8)) / 8
+    const called = (instantiationsOfProcedures(16, 16) - instantiationsOfProcedures(16, 8)) / 8
+    expect(called).toBeGreaterThan(0)
+    expect(called).toBeLessThan(1000)
+    expect(written).toBeLessThan(2000)
+  })
 })
