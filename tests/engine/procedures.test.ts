@@ -135,8 +135,14 @@ describe.each(all)('%s', (name, procedure) => {
     ]
     expect(hidden(whole).map(({ about }) => about)).toEqual([])
   })
-  it('works on its example, with known checks and nothing unusual', () => {
-    const result = procedure(exampleOf(procedure) as never)
+  it('works on its example, with known checks and nothing unusual, in sentences, and leaves it as it was', () => {
+    const example = exampleOf(procedure)
+    const result = procedure(example as never)
+    expect(example).toEqual(exampleOf(procedure))
+    expect(JSON.stringify(result)).not.toMatch(/null|undefined|\[object/)
+    const { assumptions = [] } = result as Partial<Findings>
+    for (const { text } of assumptions) expect(text).toMatch(/^[\p{Lu}\d].*\.$/u)
+    expect(new Set(assumptions.map(({ id }) => id)).size).toBe(assumptions.length)
     const ids = checksOf(result).map(({ id }) => id)
     expect(new Set(ids).size).toBe(ids.length)
     for (const id of ids) expect([id, isKnown(id)]).toEqual([id, true])
