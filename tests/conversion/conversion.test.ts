@@ -465,6 +465,32 @@ function numbersIn(value: unknown): number[] {
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : []
 }
 
+describe('what the sheet asks', () => {
+  const verdicts = (change: object) =>
+    Object.fromEntries(
+      assess(readBuild({ ...sheet(), ...change }))
+        .sections.flatMap(({ checks }) => checks)
+        .map(({ id, verdict }) => [id, verdict]),
+    )
+  it('is checked: the energy, the modules at hand, the hill at its speed', () => {
+    const sound = verdicts({})
+    expect([sound['targets.energy'], sound['pack.available'], sound['hill.grade']]).toEqual(['pass', 'pass', 'pass'])
+  })
+  it('fails where the pack holds less, in whatever unit, or by one module', () => {
+    // 8 modules of 44.4 V and 41 Ah: 14.563 kWh.
+    const energyOf = (energy: string) => verdicts({ targets: { ...sheet().targets, energy } })['targets.energy']
+    expect([energyOf('14.57 kWh'), energyOf('52.5 MJ'), energyOf('14.56 kWh')]).toEqual(['fail', 'fail', 'near'])
+    const modulesOf = (available: number) => verdicts({ pack: { ...sheet().pack, available } })['pack.available']
+    expect([modulesOf(7), modulesOf(8)]).toEqual(['fail', 'near'])
+  })
+  it('fails where the hill is steeper than the car climbs at that speed, though it starts on it', () => {
+    const hill = { ...sheet().hill, grade: '18 %', speed: '85 km/h' }
+    expect(verdicts({ hill })['hill.grade']).toBe('fail')
+    expect(verdicts({ hill })['road.start.grade']).toBe('pass')
+    expect(verdicts({ hill: { ...hill, speed: '20 km/h' } })['hill.grade']).toBe('pass')
+  })
+})
+
 describe('what the sheet leaves open', () => {
   it('is said of the limits on the papers only where there are none', () => {
     const toldOf = (limits: object | undefined) =>

@@ -144,6 +144,22 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
               'targets.topSpeed',
             ),
           ]),
+      ...climb.climbs.flatMap(({ grade, speed }) =>
+        hill === undefined
+          ? []
+          : [
+              check(
+                'hill.grade',
+                `The longest hill at ${speed}`,
+                grade,
+                'at least',
+                hill.grade,
+                'the sheet: hill.grade',
+                'hill.grade',
+                'hill.speed',
+              ),
+            ],
+      ),
     ],
   }
 }

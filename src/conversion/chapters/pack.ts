@@ -97,8 +97,52 @@ export function packSection(build: Build, pack: Pack | undefined): Section | Una
     title,
     figures: [...figures, ...(fitting?.figures ?? [])],
     tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table],
-    ...merged({ ...arranged, checks: fitting?.checks ?? [], cautions: [highVoltage, lithiumCells] }, states),
+    ...merged(
+      {
+        ...arranged,
+        checks: [...askedOf(build, pack), ...(fitting?.checks ?? [])],
+        cautions: [highVoltage, lithiumCells],
+      },
+      states,
+    ),
   }
+}
+
+/** What the sheet asks of the pack: its energy, and no more modules than are at hand. */
+function askedOf({ targets, pack: asked }: Build, { energy, modules }: Pack): Check[] {
+  const available = asked?.available
+  return [
+    ...(targets?.energy === undefined
+      ? []
+      : [
+          check(
+            'targets.energy',
+            'Energy of the pack',
+            energy,
+            'at least',
+            targets.energy,
+            'the sheet: targets.energy',
+            'targets.energy',
+            'pack.series',
+            'pack.parallel',
+          ),
+        ]),
+    ...(available === undefined
+      ? []
+      : [
+          check(
+            'pack.available',
+            'Modules in the pack',
+            quantity('ratio', modules),
+            'at most',
+            quantity('ratio', available),
+            'the sheet: pack.available',
+            'pack.available',
+            'pack.series',
+            'pack.parallel',
+          ),
+        ]),
+  ]
 }
 
 /** Whether a controller can live with the pack. */
