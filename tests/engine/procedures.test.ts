@@ -172,10 +172,12 @@ describe.each(all)('%s', (name, procedure) => {
     circle.car = circle
     let nested: unknown = []
     for (let depth = 0; depth < 20_000; depth++) nested = [nested]
-    const odd = [undefined, null, 10n, Symbol('odd'), new Map(), () => 1, circle, nested, Array(1e5).fill('x')]
+    const odd = [undefined, null, 10n, Symbol('odd'), new Map(), () => 1, circle]
     const example = exampleOf(procedure)
-    for (const value of odd) {
+    for (const value of [...odd, nested, Array(1e5).fill('x')]) {
       expect(outcomeOf(procedure, value)).toBeInstanceOf(InputError)
+    }
+    for (const value of odd) {
       // What is left out may be optional.
       for (const key of Object.keys(Object(example))) outcomeOf(procedure, { ...Object(example), [key]: value })
     }
