@@ -96,7 +96,7 @@ type Asked = Read<typeof protectFields>
  *     practice, no source)
  *   - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
  *     usual insulations, IEC 60364-5-54)
- *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
+ *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, 40 °C by
  *     default (a hot day, common practice, no source)
  *   - `maximumDrop`: greatest drop, in V, above 0 V; or a plain number, above 0, optional
  *   - `series`: sections to choose from, 'metric' or 'american', metric by default (the sections of IEC 60228)
@@ -107,7 +107,7 @@ type Asked = Read<typeof protectFields>
  *     default (no bundle, duct or hot part warms the cables)
  * - `nearlyEmpty`: state of charge at which the pack is nearly empty, a plain number, at least 0 and at most 1, 5 %
  *   by default (a pack is hardly used below, common practice, no source)
- * - `coldest`: lowest temperature of the cells, in °C, above -273.1 °C and below 25 °C, optional
+ * - `coldest`: lowest temperature of the cells, in °C, above -273.15 °C and below 25 °C, optional
  * - `ambientFactor`: share of its rating that the heat around leaves the fuse, a plain number, above 0, 1 by default
  *   (the fuse sits no warmer than its rating allows)
  * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, a plain number,

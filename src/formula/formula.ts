@@ -338,7 +338,9 @@ export function limitsText(limits: Limits, text: (si: number) => string): string
 
 /** An SI number of a kind as text in the kind's first unit. @internal */
 export function siText(kind: Kind, si: number): string {
-  return String(fromSi(kind, si, symbolsOf(kind)[0] as string))
+  const quantity = fromSi(kind, si, symbolsOf(kind)[0] as string)
+  // Kelvins are five digits in °C: -273.15.
+  return kind === 'temperature' ? quantity.format({ digits: 5 }) : String(quantity)
 }
 
 function outOfBounds(path: string, input: Input, si: number, value: unknown): InputIssue {

@@ -147,7 +147,7 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  *   - `grade`: grade, rise over run, a plain number, optional
  *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
  *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
- *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional
+ *   - `temperature`: temperature of the air, in °C, above -273.15 °C, optional
  *   - `altitude`: altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, optional
  *   - `headwind`: head wind, negative for a tail wind, in km/h, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
@@ -156,21 +156,21 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  *   - `braking`: deceleration while it slows down, as a positive figure, in m/s², at least 0.01 m/s² and at most 30
  *     m/s², optional
  * - `summer`: what a season makes of the air, the tyres, the heater and the pack
- *   - `temperature`: temperature of the air, in °C, above -273.1 °C
+ *   - `temperature`: temperature of the air, in °C, above -273.15 °C
  *   - `rollingResistance`: rolling resistance coefficient in this season, a plain number, at least 0, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
  *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  *   - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  *   - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ *   - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `winter`: what a season makes of the air, the tyres, the heater and the pack
- *   - `temperature`: temperature of the air, in °C, above -273.1 °C
+ *   - `temperature`: temperature of the air, in °C, above -273.15 °C
  *   - `rollingResistance`: rolling resistance coefficient in this season, a plain number, at least 0, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional
  *   - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  *   - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  *   - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- *   - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ *   - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - always assumed: a cause takes the mean of what it takes over all orders in which the four can set in
  *
  * @returns The {@link Seasons}. `share` is absent where nothing is lost.

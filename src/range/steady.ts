@@ -370,7 +370,7 @@ function steadyRange(
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  *
  * @returns The {@link RangeAtSpeed}.
  * @throws InputError for input that cannot be used, by its path; CalculationError for a speed that the car cannot hold, and
@@ -449,9 +449,9 @@ const tableFields = /*@__PURE__*/ (() => ({
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `temperatures`: the temperatures of the air, in the place of air.temperature, a list of at least 1, each in °C,
- *   each above -273.1 °C
+ *   each above -273.15 °C
  * - always assumed: of the cold only the denser air is counted, not tyres, heater and cells
  *
  * @returns The {@link RangeTable}: a row for each temperature, a column for each speed.

@@ -228,7 +228,7 @@ describe('sizeCable', () => {
     ],
     [
       { ambient: '300 °C', insulationLimit: '400 °C', faultLimit: '500 °C' },
-      "ambient: expected a temperature at least -23.15 °C and below 226.8 °C, got '300 °C'",
+      "ambient: expected a temperature at least -23.15 °C and below 226.85 °C, got '300 °C'",
     ],
     [
       { current: undefined, profile: [{ current: '3 A', time: '1 s' }] },

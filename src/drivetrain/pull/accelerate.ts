@@ -78,7 +78,7 @@ const GEARS = 8
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `from`: speed at the start, in km/h, at least 0 km/h, 0 km/h by default (a start from rest)
  * - `to`: speed to be reached, in km/h, above 0 km/h
  * - `shiftTime`: time without pull in a shift, in s, at least 0 s, 0.8 s by default (a synchronised box; common

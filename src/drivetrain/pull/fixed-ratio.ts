@@ -85,7 +85,7 @@ type Asked = Read<typeof fixedRatioFields>
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `topSpeed`: speed to be held on the level, in km/h, above 0 km/h
  * - `grade`: grade to start on, rise over run, a plain number, above 0, optional
  * - `launch`: acceleration from standstill on the level, in m/s², above 0 m/s², optional

@@ -85,7 +85,7 @@ const LAMPS = { off: 0.7, on: 1.3 } as const
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `speeds`: road speeds, a list of at least 1, each in km/h, each above 0 km/h, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the motor brakes as hard as it drives, the road is level, and the brakes are off

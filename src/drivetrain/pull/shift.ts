@@ -66,7 +66,7 @@ const HARDER = 1e-9
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the tyres grip: a shift may be earlier where they do not
  * - always assumed: the pulls are those at a steady speed; the time that a shift takes is left out
@@ -166,7 +166,7 @@ export interface BestGear extends Findings {
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `speed`: road speed, in km/h, above 0 km/h
  * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used

@@ -74,7 +74,7 @@ export interface TopSpeed extends HeldSpeed, Findings {
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `grade`: grade, rise over run, a plain number, 0 by default (a level road)
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used
  *
@@ -228,7 +228,7 @@ export interface ClimbingAbility extends Findings {
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `speeds`: road speeds at which to tell the grade, a list, each in km/h, each at least 0 km/h, optional
  * - `grade`: grade that the car must climb from standstill, rise over run, a plain number, above 0, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used

@@ -83,7 +83,7 @@ const MOST_POINTS = 200
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
  * - `stateOfCharge`: state of charge of the pack, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `grades`: grades of the road loads, a list, each a plain number, optional
  * - `speeds`: road speeds of the points, a list, each in km/h, each at least 0 km/h, optional
  * - `auxiliaries`: may stand beside, as parts of a vehicle; not used

@@ -321,7 +321,7 @@ const faultField = /*@__PURE__*/ (() =>
  *   practice, no source)
  * - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
  *   usual insulations, IEC 60364-5-54)
- * - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.8 °C, 40 °C by
+ * - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, 40 °C by
  *   default (a hot day, common practice, no source)
  * - `maximumDrop`: greatest drop, in V, above 0 V; or a plain number, above 0, optional
  * - `systemVoltage`: voltage of which a drop is a share, in V, above 0 V, optional

@@ -35,7 +35,7 @@ export interface CableTemperature extends Findings, Omit<SteadyCable, 'current'>
  * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
  * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
  * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
- * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.85 °C
  * - `current`: continuous current, in A, at least 0 A
  *
  * @returns Temperatures of conductor and surface, the heat of each metre, and the heat transfer coefficient.
@@ -83,7 +83,7 @@ export interface CableAmpacity extends Findings {
  * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
  * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
  * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
- * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.85 °C
  * - `limit`: greatest temperature of the conductor, in °C
  *
  * @throws InputError for input that cannot be used, by its path.
@@ -169,7 +169,7 @@ export interface CableDuty extends Findings {
  * - `conductorDiameter`: diameter of the stranded conductor, in m, above 0 m, optional
  * - `outerDiameter`: outer diameter of the cable, in m, above 0 m, optional
  * - `laid`: how the cables lie, 'apart' or 'touching', apart by default (one cable on its own)
- * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.8 °C
+ * - `ambient`: temperature of the air and what is around, in °C, at least -23.15 °C and below 226.85 °C
  * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts
  * - `rounds`: how many times the profile is run, a whole number, at least 1 and at most 1000, 1 by default (as it is
  *   given)

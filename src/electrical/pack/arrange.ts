@@ -130,7 +130,7 @@ type Asked = Read<typeof arrangeFields>
  *   - `capacity`: capacity of the module, in Ah, above 0 Ah
  *   - `resistance`: resistance of the module, warm, in mΩ, above 0 mΩ
  *   - `cold`: its resistance in the cold, optional
- *     - `temperature`: temperature of the cold measurement, in °C, above -273.1 °C and below 25 °C
+ *     - `temperature`: temperature of the cold measurement, in °C, above -273.15 °C and below 25 °C
  *     - `resistance`: resistance of the module at that temperature, in mΩ, above 0 mΩ
  *   - `mass`: mass of the module, in kg, above 0 kg
  *   - `continuousCurrent`: discharge current that it bears all day, in A, above 0 A

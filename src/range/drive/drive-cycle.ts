@@ -213,7 +213,7 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
  *   second)
  * - `cycle`: the drive cycle, optional
@@ -224,7 +224,7 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  *   - `grade`: grade, rise over run, a plain number, optional
  *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
  *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
- *   - `temperature`: temperature of the air, in °C, above -273.1 °C, optional
+ *   - `temperature`: temperature of the air, in °C, above -273.15 °C, optional
  *   - `altitude`: altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, optional
  *   - `headwind`: head wind, negative for a tail wind, in km/h, optional
  *   - `auxiliaries`: power of all that is on, the heater too, in kW, at least 0 kW, optional

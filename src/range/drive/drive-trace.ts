@@ -48,7 +48,7 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * - `usableEnergy`: energy that may be used, in kWh, above 0 kWh, optional
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
- * - `cellTemperature`: temperature of the cells, in °C, above -273.1 °C, optional
+ * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
  *   second)
  * - `log`: the text of the log, whole or in pieces of any length

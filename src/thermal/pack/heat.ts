@@ -97,10 +97,10 @@ export const cellCoreRise = /*@__PURE__*/ formula({
  *
  * `R = Rw * (Rc / Rw)^((1 / T - 1 / Tw) / (1 / Tc - 1 / Tw))`
  *
- * - `temperature` (`T`, °C): temperature of the cell, above -273.1 °C
- * - `coldTemperature` (`Tc`, °C): colder temperature of measurement, above -273.1 °C
+ * - `temperature` (`T`, °C): temperature of the cell, above -273.15 °C
+ * - `coldTemperature` (`Tc`, °C): colder temperature of measurement, above -273.15 °C
  * - `coldResistance` (`Rc`, mΩ): resistance measured in the cold, above 0 mΩ
- * - `warmTemperature` (`Tw`, °C): warmer temperature of measurement, above -273.1 °C
+ * - `warmTemperature` (`Tw`, °C): warmer temperature of measurement, above -273.15 °C
  * - `warmResistance` (`Rw`, mΩ): resistance measured in the warm, above 0 mΩ
  * - gives `R`: resistance at the temperature, in mΩ
  * - holds where warmTemperature - coldTemperature is above 0

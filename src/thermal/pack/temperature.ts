@@ -157,9 +157,9 @@ const where = 'packTemperature'
  * - `heat`: the heat of the cells, step by step, pairs of heat of the cells and duration, optional
  * - `current`: the current of the pack, step by step, pairs of current, positive on discharge and duration, optional
  * - `resistance`: the resistance of the pack at two temperatures, optional
- *   - `coldTemperature`: colder temperature of measurement, in °C, above -273.1 °C
+ *   - `coldTemperature`: colder temperature of measurement, in °C, above -273.15 °C
  *   - `coldResistance`: resistance measured in the cold, in mΩ, above 0 mΩ
- *   - `warmTemperature`: warmer temperature of measurement, in °C, above -273.1 °C
+ *   - `warmTemperature`: warmer temperature of measurement, in °C, above -273.15 °C
  *   - `warmResistance`: resistance measured in the warm, in mΩ, above 0 mΩ
  * - `heater`: a heater that switches on in the cold, optional
  *   - `power`: power of the heater, in kW, above 0 kW
