@@ -1,14 +1,7 @@
 /** Published values: what someone else worked out, beside what a formula gives for the same inputs. */
 import { expect, it } from 'vitest'
-import {
-  type Constants,
-  type Formula,
-  type GivenTo,
-  type Inputs,
-  type Source,
-  sourceText,
-} from '../../src/formula/index.js'
-import type { DifferenceOf, Given, Kind } from '../../src/quantity/index.js'
+import { type GivenTo, type Inputs, type Source, sourceText } from '../../src/formula/index.js'
+import type { DifferenceOf, Given, Kind, Quantity } from '../../src/quantity/index.js'
 import { quantity } from '../../src/quantity/index.js'
 
 /**
@@ -21,8 +14,8 @@ import { quantity } from '../../src/quantity/index.js'
 export type Standing = 'read' | 'recomputed' | 'from memory' | 'exact'
 
 /** One check of a formula against a figure from outside. */
-export interface Row<I extends Inputs, R extends Kind> {
-  readonly given: GivenTo<I>
+export interface Row<G, R extends Kind> {
+  readonly given: G
   readonly expected: Given<R>
   /** A plain number is relative to the expected value; text is a difference, with its unit. */
   readonly within: number | Given<DifferenceOf<R>>
@@ -35,13 +28,13 @@ export interface Row<I extends Inputs, R extends Kind> {
 /** All checks of one formula. */
 export interface HandbookEntry {
   readonly name: string
-  readonly rows: readonly Row<Inputs, Kind>[]
+  readonly rows: readonly Row<GivenTo<Inputs>, Kind>[]
 }
 
 /** Lists the published values of a formula. The first row is the worked number in its documentation. */
-export function handbook<I extends Inputs, R extends Kind, C extends Constants>(
-  formula: Formula<I, R, C>,
-  rows: readonly Row<I, R>[],
+export function handbook<G, R extends Kind>(
+  formula: { (given: G): Quantity<R>; readonly name: string; readonly result: { readonly kind: R } },
+  rows: readonly Row<NoInfer<G>, NoInfer<R>>[],
 ): HandbookEntry & { readonly check: () => void } {
   return {
     name: formula.name,
