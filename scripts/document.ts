@@ -1,6 +1,7 @@
 /**
  * Writes what is made from data: the doc comment under the first paragraph over every formula, and under what its author
- * wrote over every procedure, the pages of procedures and of published checks, and the output shown after every example in the README and the guides. `npm run docs` runs it, and a test
+ * wrote over every procedure, the pages of procedures and of published checks, and the output shown after every example in
+ * the README and the guides. `npm run docs` runs it, and a test
  * fails when anything has drifted.
  */
 import { execFileSync } from 'node:child_process'
@@ -8,8 +9,9 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { catalogue, procedures } from '../src/catalogue.js'
-import { type AnyFormula, limitsText, siText } from '../src/formula/formula.js'
+import { type AnyFormula, boundsText, limitsText } from '../src/formula/formula.js'
 import { type Input, sourceText } from '../src/formula/index.js'
+import { lowerFirst } from '../src/procedure/reading.js'
 import { type Kind, kinds, type Quantity } from '../src/quantity/index.js'
 import { drivetrainHandbook } from '../tests/handbook/drivetrain.js'
 import { electricalHandbook } from '../tests/handbook/electrical.js'
@@ -19,7 +21,7 @@ import { rangeHandbook } from '../tests/handbook/range.js'
 import { thermalHandbook } from '../tests/handbook/thermal.js'
 import { procedureFacts, proceduresPage, sourceLine } from './procedures.js'
 import { root } from './root.js'
-import { item, lowerFirst, unitText, WIDTH, wrapped } from './words.js'
+import { item, unitText, WIDTH, wrapped } from './words.js'
 
 const handbooks: { readonly [domain: string]: readonly HandbookEntry[] } = {
   mass: massHandbook,
@@ -125,7 +127,7 @@ function facts(formula: AnyFormula): string[] {
 }
 
 function inputText(key: string, { kind, symbol, about, limits, default: given }: Input): string {
-  const bounds = limitsText(limits, (si) => siText(kind, si))
+  const bounds = boundsText(kind, limits)
   const parts = [
     `\`${key}\` (\`${symbol}\`, ${unitText(Object.keys(kinds[kind].units)[0] as string)}): ${lowerFirst(about)}`,
   ]

@@ -1,11 +1,12 @@
 /** What the description of a procedure says, as lines of comment and as a page. */
 import { procedures } from '../src/catalogue.js'
 import { spareParts } from '../src/drivetrain/vehicle.js'
-import { limitsOf, limitsText, siText } from '../src/formula/formula.js'
+import { boundsText, limitsOf } from '../src/formula/formula.js'
 import { sourceText } from '../src/formula/index.js'
 import { type AnyField, type AnyProcedure, type Fields, fieldsOf, isField } from '../src/procedure/index.js'
+import { lowerFirst } from '../src/procedure/reading.js'
 import { kinds } from '../src/quantity/index.js'
-import { item, lowerFirst, unitText, wrapped } from './words.js'
+import { item, unitText, wrapped } from './words.js'
 
 /** The domains, with the procedures of each by the folder that holds them. */
 type Domains = { readonly [domain: string]: readonly string[] }
@@ -28,21 +29,30 @@ export function sourceLine({ source }: AnyProcedure): string {
 }
 
 function fieldItems(input: Fields | AnyField, indent: string): string[] {
-  if (isField(input)) return isGroup(input) ? fieldItems(input.fields, indent) : fieldItem('the input', input, indent)
+  if (isField(input)) {
+    return isGroup(input) ? fieldItems(input.fields, indent) : withInner('the input', input, indent)
+  }
   const entries = Object.entries<AnyField>(input)
   const spares = entries.filter(([, { need }]) => need === 'spare').map(([key]) => `\`${key}\``)
   return [
-    ...entries.flatMap(([key, field]) => (field.need === 'spare' ? [] : fieldItem(`\`${key}\``, field, indent))),
+    ...entries.flatMap(([key, field]) => (field.need === 'spare' ? [] : fieldItem(key, field, indent))),
     ...(spares.length === 0 ? [] : item(`${spares.join(', ')}: may stand beside, as parts of a vehicle; not used`)),
   ]
 }
 
-function fieldItem(name: string, field: AnyField, indent: string): string[] {
-  const inner = innerOf(field)
-  const isPart = name.slice(1, -1) in parts && isPartOfVehicle(name.slice(1, -1), field)
-  const end = isPart ? `: ${lowerFirst(field.about)}, ${keysOf(field)}` : `: ${factsOf(field)}`
-  const own = item(`${name}${end}`).map((line) => `${indent}${line}`)
-  return isPart || inner === undefined ? own : [...own, ...fieldItems(inner, `${indent}  `)]
+function fieldItem(key: string, field: AnyField, indent: string): string[] {
+  const name = `\`${key}\``
+  if (!isPartOfVehicle(key, field)) return withInner(name, field, indent)
+  return itemAt(indent, `${name}: ${lowerFirst(field.about)}, ${keysOf(field)}`)
+}
+
+/** A field with what it holds. */
+function withInner(name: string, field: AnyField, indent: string): string[] {
+  return [...itemAt(indent, `${name}: ${factsOf(field)}`), ...fieldItems(innerOf(field) ?? {}, `${indent}  `)]
+}
+
+function itemAt(indent: string, text: string): string[] {
+  return item(text).map((line) => `${indent}${line}`)
 }
 
 /** What a group or a list of groups holds. */
@@ -57,7 +67,8 @@ function isGroup(field: AnyField): field is AnyField & { readonly fields: Fields
 
 /** Whether a field is a part of the vehicle, with what a procedure needs of it. */
 function isPartOfVehicle(key: string, field: AnyField): boolean {
-  const [whole, own] = [innerOf(parts[key] as AnyField), innerOf(field)]
+  const part = parts[key]
+  const [whole, own] = [part && innerOf(part), innerOf(field)]
   return whole !== undefined && own !== undefined && Object.keys(own).every((each) => each in whole)
 }
 
@@ -78,7 +89,7 @@ function shapeOf(field: AnyField): string[] {
   switch (field.sort) {
     case 'quantity': {
       const { kind, bounds } = field
-      const limits = limitsText(limitsOf(kind, bounds), (si) => siText(kind, si))
+      const limits = boundsText(kind, limitsOf(kind, bounds))
       const unit = Object.keys(kinds[kind].units)[0] as string
       return [unit === '1' ? unitText(unit) : `in ${unit}`, ...(limits === '' ? [] : [limits])]
     }
@@ -146,17 +157,19 @@ function sectionOf(procedure: AnyProcedure): string[] {
   const tops: readonly (readonly [string, AnyField])[] = isField(procedure.input)
     ? []
     : Object.entries<AnyField>(procedure.input)
-  const ofVehicle = tops.filter(([key, field]) => key in parts && isPartOfVehicle(key, field))
-  const spares = tops.filter(([, { need }]) => need === 'spare').map(([key]) => `\`${key}\``)
+  const ofVehicle = tops.filter(([key, field]) => isPartOfVehicle(key, field))
+  const spares = tops.filter(([, { need }]) => need === 'spare').map(([key]) => key)
   const isShown = (path: string) =>
-    !spares.includes(`\`${path.split(/[.[]/)[0]}\``) && !ofVehicle.some(([key]) => path.startsWith(`${key}.`))
+    !spares.includes(path.split(/[.[]/)[0] as string) && !ofVehicle.some(([key]) => path.startsWith(`${key}.`))
   return [
     `### ${name}`,
     '',
     `${title}. ${answers}`,
     '',
     ...tableOf(fieldsOf(procedure).filter(({ path }) => isShown(path))),
-    ...(spares.length === 0 ? [] : [`May stand beside, and is not used: ${spares.join(', ')}.`, '']),
+    ...(spares.length === 0
+      ? []
+      : [`May stand beside, and is not used: ${spares.map((key) => `\`${key}\``).join(', ')}.`, '']),
     ...assumes.map((text) => `- Always assumed: ${lowerFirst(text)}`),
     ...(assumes.length === 0 ? [] : ['']),
     sourceLine(procedure),

@@ -3,11 +3,6 @@
 /** The width of a line of comment, with its margin. */
 export const WIDTH = 118
 
-/** A phrase inside a sentence: a name or an abbreviation keeps its capital. */
-export function lowerFirst(text: string): string {
-  return /^\p{Lu}(?:\p{Ll}| )/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
-}
-
 export function unitText(unit: string): string {
   return unit === '1' ? 'a plain number' : unit
 }

@@ -1,5 +1,5 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
-import { shown } from '../quantity/errors.js'
+import { inOneLine, shown } from '../quantity/errors.js'
 import { CalculationError, InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { chargingSection } from './chapters/charging.js'
@@ -89,14 +89,9 @@ function assessed(title: string, chapter: () => Section | Unassessed): Section |
     return chapter()
   } catch (error) {
     if (!isOfSheet(error)) throw error
-    return { title, why: `the figures of the sheet do not allow it. ${inOneLine(error)}` }
+    const told = error instanceof InputError ? inOneLine(error) : error.message
+    return { title, why: `the figures of the sheet do not allow it. ${told}` }
   }
-}
-
-/** What an error tells, its issues one after the other. */
-function inOneLine(error: Error): string {
-  const lines = error.message.split(/\n\s*/)
-  return error instanceof InputError ? lines.slice(1).join('; ') : lines.join(' ')
 }
 
 /** Whether an error tells of the figures of the sheet: the others are faults of this library. */

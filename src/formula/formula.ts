@@ -343,8 +343,13 @@ export function siText(kind: Kind, si: number): string {
   return kind === 'temperature' ? quantity.format({ digits: 5 }) : String(quantity)
 }
 
+/** Limits of a kind in words: `at least 0 A`. @internal */
+export function boundsText(kind: Kind, limits: Limits): string {
+  return limitsText(limits, (si) => siText(kind, si))
+}
+
 function outOfBounds(path: string, input: Input, si: number, value: unknown): InputIssue {
-  const bounds = limitsText(input.limits, (bound) => siText(input.kind, bound))
+  const bounds = boundsText(input.kind, input.limits)
   const received = typeof value === 'string' ? shown(value) : siText(input.kind, si)
   return { path, expected: `${kindInWords(input.kind)} ${bounds}`, received, hint: input.about }
 }

@@ -20,12 +20,12 @@ import {
 } from './calculation.js'
 import {
   type AnyFormula,
+  boundsText,
   type Constants,
   type Formula,
   type GivenTo,
   type Input,
   type Inputs,
-  limitsText,
   readInputs,
   siText,
 } from './formula.js'
@@ -153,7 +153,7 @@ function boundsOf({ kind, limits }: Input): Ends {
 function within(where: string, input: Input, [from, to]: Ends): Ends {
   const [least, greatest] = boundsOf(input)
   if (from <= greatest && to >= least) return [Math.max(from, least), Math.min(to, greatest)]
-  const expected = `an interval within the bounds of the input, ${limitsText(input.limits, (si) => siText(input.kind, si))}`
+  const expected = `an interval within the bounds of the input, ${boundsText(input.kind, input.limits)}`
   const received = `${siText(input.kind, from)} to ${siText(input.kind, to)}`
   throw new InputError(where, [{ path: 'between', expected, received }])
 }

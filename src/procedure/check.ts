@@ -140,9 +140,8 @@ function toldIn(values: readonly unknown[]): unknown[] {
 export function toldApart(figure: Quantity, limit: Quantity): [figure: string, limit: string] {
   const unit = figure.unit as never
   const isAlike = (digits: number) => figure.format({ digits }) === limit.format({ unit, digits })
-  if (figure.si === limit.si || !isAlike(DIGITS)) return [String(figure), String(limit)]
   let digits = DIGITS
-  while (digits < MOST_DIGITS && isAlike(digits)) digits++
+  while (figure.si !== limit.si && digits < MOST_DIGITS && isAlike(digits)) digits++
   return [figure.format({ digits }), limit.format({ digits })]
 }
 

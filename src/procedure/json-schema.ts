@@ -2,7 +2,7 @@
  * JSON Schema (draft-7) of a procedure's input, for editors and for other programs. A quantity is text with a pattern; its
  * bounds stand in the description, and only the reader holds them.
  */
-import { limitsOf, limitsText, siText } from '../formula/formula.js'
+import { boundsText, limitsOf } from '../formula/formula.js'
 import { type Kind, kinds } from '../quantity/kinds.js'
 import { issueWith, kindInWords, spellingsOfKind } from '../quantity/read.js'
 import type { AnyField, Fields, GroupField, QuantityField } from './field.js'
@@ -89,7 +89,7 @@ function groupSchema({ fields, open }: GroupField, used: Set<Kind>): JsonSchema 
 }
 
 function quantityText({ kind, about, bounds }: QuantityField): string {
-  const limits = limitsText(limitsOf(kind, bounds), (si) => siText(kind, si))
+  const limits = boundsText(kind, limitsOf(kind, bounds))
   return limits === '' ? about : `${about}, ${limits}`
 }
 

@@ -3,6 +3,7 @@
  * defaults and the grounds for them.
  */
 import type { Source } from '../formula/index.js'
+import { inOneLine } from '../quantity/errors.js'
 import { CalculationError, InputError, type Kind, type Quantity, quantity } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { type AnyField, type Field, type Fields, isField, type Need, type Read, type Written } from './field.js'
@@ -154,9 +155,8 @@ function toldAsDefault(where: string, told: readonly Assumption[], work: () => u
 }
 
 /** The error where the figures lead out of what a formula or procedure on the way holds for. */
-function beyond(where: string, { where: inner, message }: InputError): CalculationError {
-  const [, ...issues] = message.split(/\n\s*/)
-  return new CalculationError(where, `${inner} does not hold for these figures: ${issues.join('; ')}`)
+function beyond(where: string, error: InputError): CalculationError {
+  return new CalculationError(where, `${error.where} does not hold for these figures: ${inOneLine(error)}`)
 }
 
 function isFindings(result: unknown): result is Partial<Findings> {

@@ -3,7 +3,7 @@
  * every fault by its path, with what was expected and what came.
  */
 import * as z from 'zod/mini'
-import { limitsOf, limitsText, siText, unknownKey, within } from '../formula/formula.js'
+import { boundsText, limitsOf, unknownKey, within } from '../formula/formula.js'
 import { InputError, type InputIssue, shown } from '../quantity/errors.js'
 import type { Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
@@ -73,7 +73,7 @@ function quantitySchema({ kind, about, bounds }: QuantityField): Schema {
     const read = readValue(kind, value)
     if (read === undefined) return refuse(payload, value, issueWith('', kind, value))
     if (within(read.si, limits)) return fromSi<Kind>(kind, read.si, read.scale.symbol)
-    const expected = `${kindInWords(kind)} ${limitsText(limits, (si) => siText(kind, si))}`
+    const expected = `${kindInWords(kind)} ${boundsText(kind, limits)}`
     return refuse(payload, value, { expected, received: received(value), hint: about })
   })
 }
@@ -154,8 +154,8 @@ function withAbout(text: string, { about }: AnyField): string {
   return `${text} (${lowerFirst(about)})`
 }
 
-/** A phrase inside a sentence: a name or an abbreviation keeps its capital. */
-function lowerFirst(phrase: string): string {
+/** A phrase inside a sentence: a name or an abbreviation keeps its capital. @internal */
+export function lowerFirst(phrase: string): string {
   return /^\p{Lu}(?:\p{Ll}| )/u.test(phrase) ? phrase.charAt(0).toLowerCase() + phrase.slice(1) : phrase
 }
 

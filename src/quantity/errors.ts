@@ -52,6 +52,11 @@ function issueText(issue: InputIssue): string {
   return `${place}expected ${issue.expected}, got ${issue.received}${hint}`
 }
 
+/** What an error tells of each input, one after the other in one line. @internal */
+export function inOneLine({ message }: InputError): string {
+  return message.split(/\n\s*/).slice(1).join('; ')
+}
+
 /** An equation that has no solution, or several, in the interval that was searched. */
 export class SolveError extends Error {
   override readonly name = 'SolveError'

@@ -84,7 +84,7 @@ describe('the procedures', () => {
       .flatMap((file) =>
         Array.from(
           readFileSync(new URL(`../../src/${file}`, import.meta.url), 'utf8').matchAll(
-            /\b(?:check|trial)\(\s*(?:'([\w.]+)'|`([^`]+)`)/g,
+            /\b(?:check|trial|heldToSheet)\(\s*(?:'([\w.]+)'|`([^`]+)`)/g,
           ),
           ([, plain, made]) => plain ?? (made as string).replaceAll(/\$\{[^}]*\}/g, '*'),
         ),

@@ -12,7 +12,7 @@ import {
   tractionCurves,
 } from '../../drivetrain/index.js'
 import { section as heading } from '../../formula/index.js'
-import { check, type Findings, merged } from '../../procedure/index.js'
+import { type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden } from './drive.js'
@@ -20,6 +20,7 @@ import type { Pack } from './pack.js'
 import {
   type Figure,
   fromSheet,
+  heldToSheet,
   missing,
   partOf,
   type Section,
@@ -133,32 +134,11 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
       ...partOf('road', all.checks),
       ...(asked === undefined
         ? []
-        : [
-            check(
-              'targets.topSpeed',
-              'Highest speed',
-              fastest.speed,
-              'at least',
-              asked,
-              'the sheet: targets.topSpeed',
-              'targets.topSpeed',
-            ),
-          ]),
+        : [heldToSheet('targets.topSpeed', 'Highest speed', fastest.speed, 'at least', asked)]),
       ...climb.climbs.flatMap(({ grade, speed }) =>
         hill === undefined
           ? []
-          : [
-              check(
-                'hill.grade',
-                `The longest hill at ${speed}`,
-                grade,
-                'at least',
-                hill.grade,
-                'the sheet: hill.grade',
-                'hill.grade',
-                'hill.speed',
-              ),
-            ],
+          : [heldToSheet('hill.grade', `The longest hill at ${speed}`, grade, 'at least', hill.grade, 'hill.speed')],
       ),
     ],
   }

@@ -125,8 +125,7 @@ function cellsAfter({ season, drive }: Driven, pack: Pack): Quantity<'temperatur
   const { conductance, outside: surroundings, cells: initial, places } = season
   const capacity = heatCapacity({ mass: pack.mass, specificHeat })
   const { heats: heat } = drive
-  return fromSheet(
-    { surroundings: places['air.temperature'] as string, initial: places.cellTemperature as string },
-    () => packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat }),
+  return fromSheet({ surroundings: places['air.temperature'], initial: places.cellTemperature }, () =>
+    packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat }),
   ).final
 }

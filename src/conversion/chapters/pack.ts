@@ -16,7 +16,16 @@ import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
 import { type Check, check, type Findings, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Figure, fromSheet, missing, type Section, type Table, type Unassessed, vehiclePlaces } from './section.js'
+import {
+  type Figure,
+  fromSheet,
+  heldToSheet,
+  missing,
+  type Section,
+  type Table,
+  type Unassessed,
+  vehiclePlaces,
+} from './section.js'
 
 /** Where in the sheet its figures stand. */
 const places = {
@@ -115,14 +124,12 @@ function askedOf({ targets, pack: asked }: Build, { energy, modules }: Pack): Ch
     ...(targets?.energy === undefined
       ? []
       : [
-          check(
+          heldToSheet(
             'targets.energy',
             'Energy of the pack',
             energy,
             'at least',
             targets.energy,
-            'the sheet: targets.energy',
-            'targets.energy',
             'pack.series',
             'pack.parallel',
           ),
@@ -130,14 +137,12 @@ function askedOf({ targets, pack: asked }: Build, { energy, modules }: Pack): Ch
     ...(available === undefined
       ? []
       : [
-          check(
+          heldToSheet(
             'pack.available',
             'Modules in the pack',
             quantity('ratio', modules),
             'at most',
             quantity('ratio', available),
-            'the sheet: pack.available',
-            'pack.available',
             'pack.series',
             'pack.parallel',
           ),
@@ -156,27 +161,22 @@ function fitOf(
     module.peakCurrent === undefined
       ? [module.continuousCurrent, 'continuousCurrent']
       : [module.peakCurrent, 'peakCurrent']
-  const basis = (path: string) => `the sheet: ${path}`
   const figures: Figure[] = [{ name: `voltage when empty, at ${current}`, value: sagged }]
   const checks: Check[] = [
-    check(
+    heldToSheet(
       'controller.maximumVoltage',
       'Full pack at the controller',
       pack.maximumVoltage,
       'at most',
       maximumVoltage,
-      basis('controller.maximumVoltage'),
-      'controller.maximumVoltage',
       'pack.series',
     ),
-    check(
+    heldToSheet(
       'controller.minimumVoltage',
       'Empty pack under full current',
       sagged,
       'at least',
       minimumVoltage,
-      basis('controller.minimumVoltage'),
-      'controller.minimumVoltage',
       'controller.batteryCurrent',
     ),
     check(
@@ -185,7 +185,7 @@ function fitOf(
       current,
       'at most',
       peak.times(parallel),
-      basis(`module.${field} times the modules in parallel`),
+      `the sheet: module.${field} times the modules in parallel`,
       `module.${field}`,
       'pack.parallel',
       'controller.batteryCurrent',

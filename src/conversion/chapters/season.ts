@@ -7,7 +7,7 @@ import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../.
 import type { Build } from '../sheet/build.js'
 import type { Laden } from './drive.js'
 import type { Pack } from './pack.js'
-import { fromSheet, type Places, vehiclePlaces } from './section.js'
+import { fromSheet, vehiclePlaces } from './section.js'
 import { cabinOf } from './winter.js'
 
 /** The weather of a season, and what it does to the pack. @internal */
@@ -20,7 +20,7 @@ export interface Season {
   /** Share of the charge that is used. */
   readonly usable: Quantity<'ratio'>
   /** Where in the sheet its figures stand. */
-  readonly places: Places
+  readonly places: ReturnType<typeof placesIn>
   /** From the pack to the outside. */
   readonly conductance?: Quantity<'thermalConductance'>
 }
@@ -28,7 +28,7 @@ export interface Season {
 /** A mild day, where the sheet has no summer of its own. */
 const MILD = quantity('temperature', '20 °C')
 
-function placesIn(outside: string, cells: string, usable: string): Places {
+function placesIn(outside: string, cells: string, usable: string) {
   return {
     ...vehiclePlaces,
     'air.temperature': outside,
@@ -70,7 +70,7 @@ export function seasonsOf(build: Build, made: Pack): Season[] {
 
 /** The laden car in a season, as the procedures of the range take it. @internal */
 export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable, places }: Season) {
-  const temperature = places['air.temperature'] as string
+  const temperature = places['air.temperature']
   const harder = fromSheet({ temperature }, () => rollingTemperatureFactor({ temperature: outside }))
   return {
     ...drive,

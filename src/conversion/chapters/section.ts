@@ -1,6 +1,6 @@
 /** The parts of an assessment: figures and tables under a heading, with what is checked, assumed and cautioned. */
-import { type Check, type Findings, renamed } from '../../procedure/index.js'
-import { InputError, type Quantity } from '../../quantity/index.js'
+import { type Check, check, type Findings, renamed, type Sense } from '../../procedure/index.js'
+import { InputError, type Kind, type Quantity } from '../../quantity/index.js'
 
 /** A figure with its name. */
 export interface Figure {
@@ -42,6 +42,25 @@ export interface Unassessed {
  */
 export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): Check[] {
   return checks.map((each) => renamed(each, `${part}.${each.id}`, told(each.name)))
+}
+
+/**
+ * Holds a figure to a limit that the sheet sets, under the limit's own path.
+ *
+ * @param path - Where the limit stands, such as `targets.energy`.
+ * @param others - What else of the sheet it comes from.
+ *
+ * @internal
+ */
+export function heldToSheet<K extends Kind>(
+  path: string,
+  name: string,
+  figure: Quantity<K>,
+  sense: Sense,
+  limit: Quantity<NoInfer<K>>,
+  ...others: readonly string[]
+): Check {
+  return check(path, name, figure, sense, limit, `the sheet: ${path}`, path, ...others)
 }
 
 /** Where in the sheet the fields of a procedure stand: `'air.temperature': 'cooling.outside'`. @internal */

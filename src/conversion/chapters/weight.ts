@@ -10,10 +10,10 @@ import {
   restoreRide,
   sideShare,
 } from '../../mass/index.js'
-import { type Check, check, merged } from '../../procedure/index.js'
+import { type Check, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { fromSheet, partOf, type Section, type Table } from './section.js'
+import { fromSheet, heldToSheet, partOf, type Section, type Table } from './section.js'
 
 /** Where in the sheet the figures stand. */
 const places = {
@@ -112,35 +112,14 @@ function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Wei
 export function weightSection({ targets }: Build, { exchange, placed, laden, ride }: Weights): Section {
   const { change } = exchange
   const checks: Check[] = []
-  const basis = (field: string) => `the sheet: ${field}`
   if (targets?.kerbMassChange !== undefined) {
     const limit = targets.kerbMassChange
-    checks.push(
-      check(
-        'targets.kerbMassChange',
-        'Rise of the empty mass',
-        change.mass,
-        'at most',
-        limit,
-        basis('targets.kerbMassChange'),
-        'targets.kerbMassChange',
-      ),
-    )
+    checks.push(heldToSheet('targets.kerbMassChange', 'Rise of the empty mass', change.mass, 'at most', limit))
   }
   if (targets?.frontShareChange !== undefined) {
     const shift = quantity('ratio', Math.abs(change.frontShare.si)).as('%')
     const limit = targets.frontShareChange
-    checks.push(
-      check(
-        'targets.frontShareChange',
-        'Shift of the front share, in points',
-        shift,
-        'at most',
-        limit,
-        basis('targets.frontShareChange'),
-        'targets.frontShareChange',
-      ),
-    )
+    checks.push(heldToSheet('targets.frontShareChange', 'Shift of the front share, in points', shift, 'at most', limit))
   }
   // It is the laden car that is held to the limits on the papers.
   const unlimited = exchange.assumptions.filter(({ id }) => id !== 'limits.absent')

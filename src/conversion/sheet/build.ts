@@ -178,12 +178,7 @@ const heatingField = /*@__PURE__*/ (() =>
       from: given('temperature', 'Temperature of the pack in the evening'),
       time: given('time', 'From the evening to the morning', { above: 0 }),
     }),
-    cabin: group('Warming of the cabin', {
-      airFlow: cabinFields.airFlow,
-      inside: cabinFields.inside,
-      lossConductance: cabinFields.lossConductance,
-      coefficientOfPerformance: cabinFields.coefficientOfPerformance,
-    }),
+    cabin: group('Warming of the cabin', cabinFields),
     pack: group('Warming of the pack', {
       heater: given('power', 'Power of the heater', { above: 0 }),
       to: given('temperature', 'Temperature to reach'),
