@@ -192,9 +192,7 @@ function parsed(where: string, field: AnyField, value: unknown) {
     return z.safeParse(schemaOf(field), value)
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
-    throw new InputError(where, [
-      { path: '', expected: inWords(field), received: 'more that is wrong than can be told' },
-    ])
+    throw new InputError(where, [{ path: '', expected: inWords(field), received: 'more faults than can be listed' }])
   }
 }
 
@@ -237,14 +235,14 @@ function hasField(field: AnyField | undefined, key: string): boolean {
   return field?.sort === 'group' && key in field.fields
 }
 
-/** Where a key belongs that stands one level too high, or what its own fields belong into. */
+/** Where a key belongs that stands one level too high, or what its own fields belong in. */
 function hintFor(key: string, inner: unknown, fields: Fields): { readonly hint?: string } {
   const ownersOf = (all: readonly string[]) =>
     Object.keys(fields).filter((name) => all.length > 0 && all.every((each) => hasField(fields[name], each)))
   const owners = ownersOf([key])
-  if (owners.length > 0) return { hint: `${key} belongs into ${owners.join(' or ')}` }
+  if (owners.length > 0) return { hint: `${key} belongs in ${owners.join(' or ')}` }
   const others = isQuantity(inner) || typeof inner !== 'object' ? [] : ownersOf(Object.keys(Object(inner)))
-  return others.length === 0 ? {} : { hint: `its fields belong into ${others.join(' or ')}` }
+  return others.length === 0 ? {} : { hint: `its fields belong in ${others.join(' or ')}` }
 }
 
 /** The field at a path; undefined for a pair, which is no field of its own. */

@@ -101,7 +101,7 @@ describe('fixedRatio', () => {
 
   it('refuses gears out of their place, an efficiency for each gear, and one above 1', () => {
     expect(() => fixedRatio({ ...asked, topSpeed: '110 km/h', gears: [3, 2] } as never)).toThrow(
-      /gears: expected no such field.*\(gears belongs into gearbox\)/,
+      /gears: expected no such field.*\(gears belongs in gearbox\)/,
     )
     expect(() => fixedRatio({ ...asked, gearbox: { efficiency: [0.9, 0.92] }, topSpeed: '110 km/h' })).toThrow(
       'gearbox.efficiency: expected one figure for the one ratio, such as 0.95, got one for each gear',

@@ -30,7 +30,7 @@ describe('the vehicle', () => {
   })
 
   it('refuses what is none of its fields, and says where a field belongs', () => {
-    expect(() => read({ ...van, finalDrive: '4.4' } as never)).toThrow('(finalDrive belongs into gearbox)')
+    expect(() => read({ ...van, finalDrive: '4.4' } as never)).toThrow('(finalDrive belongs in gearbox)')
     expect(() => read({ ...van, motor: { ...van.motor, peakTorque: '90 V' } } as never)).toThrow(
       'motor.peakTorque: expected a torque such as',
     )

@@ -62,14 +62,14 @@ describe('one vehicle', () => {
   })
   it('tells where the fields of old shapes belong', () => {
     const old = { ...vehicle, cycle: 'ECE-15', friction: 0.8 }
-    expect(() => driveCycle(old as never)).toThrow(/friction: .*friction belongs into car/)
+    expect(() => driveCycle(old as never)).toThrow(/friction: .*friction belongs in car/)
     const driveline = { efficiency: 0.93, gears: [3.8, 1] }
     expect(() => driveCycle({ ...vehicle, cycle: 'ECE-15', driveline } as never)).toThrow(
-      /driveline: .*its fields belong into gearbox/,
+      /driveline: .*its fields belong in gearbox/,
     )
     const regeneration = { share: 0.5 }
     expect(() => driveCycle({ ...vehicle, cycle: 'ECE-15', regeneration } as never)).toThrow(
-      /regeneration: .*regeneration belongs into controller/,
+      /regeneration: .*regeneration belongs in controller/,
     )
     expect(() => driveCycle({ ...vehicle, cycle: 'ECE-15', auxiliary: '250 W' } as never)).toThrow(
       /auxiliary: .*did you mean auxiliaries/,
