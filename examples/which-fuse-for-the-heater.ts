@@ -26,10 +26,16 @@ const { cable, fuse } = protectRun({
     { name: 'blade 20 A', rating: '20 A', voltage: { dc: '32 V' }, breakingCapacity: '1 kA' },
     {
       name: 'ceramic 20 A',
+      class: 'gG',
       rating: '20 A',
       voltage: { dc: '450 V' },
       breakingCapacity: '20 kA',
-      meltingIntegral: '400 A²·s',
+      curve: [
+        ['32 A', '1 h'],
+        ['55 A', '10 s'],
+        ['130 A', '0.1 s'],
+        ['250 A', '10 ms'],
+      ],
       clearingIntegral: '2200 A²·s',
     },
   ],

@@ -137,6 +137,7 @@ export const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
+  batteryCurrentTime: spare(given('time', 'For how long it draws that current at most', { above: 0 })),
   chargeCurrent: optional(given('current', 'Most current that it sends back to the pack', { min: 0 })),
   regeneration: optional(
     given('ratio', 'Share of the braking energy at the wheels that goes to the motor', { min: 0, max: 1 }),

@@ -43,15 +43,19 @@ export {
   converterInputCurrent,
 } from './charging/charging.js'
 export { backupTime, type HomeSupply, homeSupply, inverterInput } from './charging/house.js'
+export { type FuseClass, type FuseFamily, fuseFamilies, preferredRatings } from './fuse/class.js'
 export {
   faultTimeConstant,
+  fuseAltitudeFactor,
+  fuseAmbientFactor,
   fuseRating,
   greatestFuseRating,
+  loopInductance,
   meltingTime,
-  preferredRatings,
   prospectiveCurrent,
 } from './fuse/fuse.js'
-export { type Clearing, type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export type { Clearing } from './fuse/trials.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

@@ -22,23 +22,30 @@ import {
   type Read,
   type Rejected,
   rejectedAs,
-  says,
   serves,
   text,
   trial,
   type Unfinished,
 } from '../procedure/index.js'
-import { InputError, type Quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type InputIssue, quantity } from '../quantity/index.js'
+import type { Cable } from './cable/balance.js'
+import { followed } from './cable/course.js'
 import {
+  type Candidate,
   cableAssumptions,
+  cableIn,
   judgeSection,
+  type Run,
   type RunAsked,
   runFields,
   runOf,
   type SizedSection,
   sectionsOf,
 } from './cable/size.js'
-import { type FuseFigures, type FuseSelection, fuseFields, fuseFor, refuseTask } from './fuse/select.js'
+import { loopInductance } from './fuse/fuse.js'
+import { type FuseFigures, fuseFor, windowTold } from './fuse/select.js'
+import { ageingField, fuseFields, inductanceField, refuseTask } from './fuse/task.js'
+import type { FollowedCable, Judging } from './fuse/trials.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -55,6 +62,10 @@ export interface ProtectedRun extends Findings {
   readonly voltageClass: 'A' | 'B'
 }
 
+/** What a cable bears beyond its continuous limit. @internal */
+export const overloadLimitField = /*@__PURE__*/ (() =>
+  optional(given('temperature', 'What the insulation bears for hours in an overload, as its maker states')))()
+
 const protectFields = /*@__PURE__*/ (() => {
   const { current, profile, systemVoltage: _, ...cable } = runFields
   return {
@@ -64,7 +75,22 @@ const protectFields = /*@__PURE__*/ (() => {
     cable: group('The run of cable', {
       section: optional(text('The section, where it is given and only to be examined')),
       ...cable,
+      overloadLimit: overloadLimitField,
+      spacing: optional(
+        given('length', 'Distance between the centres of conductors that lie apart', {
+          above: 0,
+          usual: ['10 mm', '1 m'],
+        }),
+      ),
     }),
+    ambient: optional(
+      given('temperature', 'Temperature of the air around the fuse', { above: '-90 °C', below: '200 °C' }),
+      {
+        absent: 'The air around the fuse is as warm as that around the cable.',
+      },
+    ),
+    ageing: ageingField,
+    inductance: inductanceField,
     nearlyEmpty: given('ratio', 'State of charge at which the pack is nearly empty', {
       min: 0,
       max: 1,
@@ -103,25 +129,59 @@ type Asked = Read<typeof protectFields>
  *   - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
  *   - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
  *     above 0 m, optional
+ *   - `terminalLimit`: what the terminals at both ends are made for, in °C, 75 °C by default (most terminals, fuses and
+ *     contactors are, NEC 110.14(C) by analogy; more where both ends state it)
  *   - `bundled`: share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1, 1 by
  *     default (no bundle, duct or hot part warms the cables)
+ *   - `overloadLimit`: what the insulation bears for hours in an overload, as its maker states, in °C, optional
+ *   - `spacing`: distance between the centres of conductors that lie apart, in m, above 0 m, optional
+ * - `ambient`: temperature of the air around the fuse, in °C, above -90 °C and below 200 °C, optional
+ * - `ageing`: how many times as much the pack resists at the end of its life, a plain number, at least 1 and at most
+ *   10, 2 by default (the common end of life; 1 where it was measured on modules so old; common practice, no source)
+ * - `inductance`: inductance of the pack, in µH, at least 0 µH, 2 µH by default (two metres of conductor around its
+ *   modules, common practice, no source)
  * - `nearlyEmpty`: state of charge at which the pack is nearly empty, a plain number, at least 0 and at most 1, 5 %
  *   by default (a pack is hardly used below, common practice, no source)
  * - `coldest`: lowest temperature of the cells, in °C, above -273.15 °C and below 25 °C, optional
- * - `ambientFactor`: share of its rating that the heat around leaves the fuse, a plain number, above 0, 1 by default
- *   (the fuse sits no warmer than its rating allows)
- * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, a plain number,
- *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
+ * - `altitude`: greatest height above the sea, in m, at least 0 m and at most 5000 m, 2000 m by default (no road that
+ *   is driven is higher)
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in place of what its class tells, a
+ *   plain number, at least 0.2 and at most 1.2, optional
+ * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
+ *   plain number, above 1 and at most 3, optional
+ * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
+ *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
+ *   ratings of IEC 60269-1)
+ * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0
+ *   A, optional
+ * - `overload`: what opens on an overload in place of the fuse, such as a contactor, optional
+ *   - `by`: what opens, text
+ *   - `current`: current at which it opens, in A, above 0 A
+ *   - `time`: within what time, in s, above 0 s
+ *   - `breaks`: greatest direct current that it breaks, in A, above 0 A
+ * - `controller`: the controller that the run feeds, optional
+ *   - `batteryCurrent`: greatest current that it draws from the battery, in A, above 0 A
+ *   - `time`: how long it draws that current at most, in s, above 0 s, 60 s by default (a minute of full pull, common
+ *     practice, no source)
  * - `candidates`: fuses to choose from, a list of at least 1, optional
  *   - `name`: what it is called, text, optional
+ *   - `class`: its class, as its standard names it, 'gG' or 'gR' or 'gS' or 'gPV' or 'aR' or 'aM' or 'automotive' or
+ *     'UL 248', optional
  *   - `rating`: rated current, in A, above 0 A
  *   - `voltage`: its rated voltages
  *     - `dc`: rated voltage for direct current, in V, above 0 V, optional
  *     - `ac`: rated voltage for alternating current, in V, above 0 V, optional
  *   - `breakingCapacity`: greatest direct current that it breaks, in A, above 0 A
- *   - `meltingIntegral`: melting (pre-arcing) joule integral, in A²·s, above 0 A²·s, optional
+ *   - `timeConstant`: time constant of the circuit in which it breaks that current, in s, above 0 s, optional
+ *   - `leastBreakingCurrent`: least direct current that it breaks, in A, above 0 A, optional
+ *   - `meltingIntegral`: melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0
+ *     A²·s, optional
  *   - `clearingIntegral`: greatest joule integral until it has cleared, in A²·s, above 0 A²·s, optional
  *   - `curve`: its time–current curve, the currents rising, pairs of current and time until it opens, optional
+ *   - `derating`: share of its rating by the temperature around it, the temperatures rising, pairs of temperature
+ *     around the fuse and share of its rating, optional
+ *   - `thermalTimeConstant`: time constant with which it warms, in s, above 0 s, optional
  * - always assumed: both conductors carry the same current
  *
  * @returns Section and fuse, every smaller section with its reasons, and all checks. A `section` or candidates that do not
@@ -155,9 +215,9 @@ type Asked = Read<typeof protectFields>
  * })
  * cable.name // '35 mm²'
  * fuse.preferred.map(String) // ['160 A']
- * String(fuse.prospective.lowest) // '1773 A'
- * rejected.at(-1)?.reasons
- * // ['the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A']
+ * String(fuse.prospective.lowest) // '904.6 A'
+ * rejected.at(-1)?.reasons[0]
+ * // 'brings 80.38 °C to its terminals, more than the 75 °C for which they are made'
  * ```
  */
 export const protectRun = /*@__PURE__*/ procedure({
@@ -175,8 +235,8 @@ export const protectRun = /*@__PURE__*/ procedure({
   assumes: ['Both conductors carry the same current.'],
   work: (asked): Unfinished<ProtectedRun> => {
     refuseModule('protectRun', 'pack.module', asked.pack.module)
-    refuseLoad(asked)
-    const { section: only, ...cable } = asked.cable
+    refuseAsked(asked)
+    const { section: only, overloadLimit: _, spacing: __, ...cable } = asked.cable
     const run = runOf('protectRun', 'cable.', {
       ...cable,
       ...asked.load,
@@ -190,8 +250,8 @@ export const protectRun = /*@__PURE__*/ procedure({
     for (const candidate of sectionsFor(only, cable.series)) {
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
-        const fuse = fuseFor(taskFor(asked, run.steady, source.pack, alone.made))
-        return triedOn(asked, alone, fuse)
+        const task = taskFor(asked, run, candidate, source.pack, alone.made)
+        return triedOn(task, alone, fuseFor(task))
       })
       const { made: tried } = judged
       if (only !== undefined || serves(judged)) return protectedBy(asked, run, tried, rejected, source.basis)
@@ -207,11 +267,32 @@ export const protectRun = /*@__PURE__*/ procedure({
   },
 })
 
-function refuseLoad({ load: { current, profile } }: Asked): void {
-  if ((current === undefined) !== (profile === undefined)) return
-  const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
-  const received = current === undefined ? 'neither' : 'both'
-  throw new InputError('protectRun', [{ path: 'load.current and load.profile', expected, received }])
+/** The most that direct-current equipment of low voltage is made for: IEC 60364-1, from memory. */
+const MOST_VOLTAGE = /*@__PURE__*/ (() => quantity('voltage', '1500 V'))()
+
+/** Refuses what contradicts itself, by the caller's own fields. */
+function refuseAsked({ load: { current, profile }, pack: { module, series }, cable }: Asked): void {
+  const issues: InputIssue[] = []
+  if ((current === undefined) === (profile === undefined)) {
+    const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
+    const received = current === undefined ? 'neither' : 'both'
+    issues.push({ path: 'load.current and load.profile', expected, received })
+  }
+  const full = module.maximumVoltage.times(series)
+  if (isAbove(full, MOST_VOLTAGE)) {
+    const expected = `a pack of at most ${MOST_VOLTAGE}, so at most ${Math.floor(MOST_VOLTAGE.ratioTo(module.maximumVoltage))} modules in series`
+    issues.push({ path: 'pack.series', expected, received: `${series}, which make ${full}` })
+  }
+  const { overloadLimit, insulationLimit, faultLimit, spacing, laid } = cable
+  if (overloadLimit !== undefined && (overloadLimit.si <= insulationLimit.si || overloadLimit.si > faultLimit.si)) {
+    const expected = `a temperature above the continuous limit, ${insulationLimit}, and at most that of a fault, ${faultLimit}`
+    issues.push({ path: 'cable.overloadLimit', expected, received: String(overloadLimit) })
+  }
+  if (spacing !== undefined && laid === 'touching') {
+    const expected = "nothing, as cables that touch are as far apart as they are thick, or laid: 'apart'"
+    issues.push({ path: 'cable.spacing', expected, received: String(spacing) })
+  }
+  if (issues.length > 0) throw new InputError('protectRun', issues)
 }
 
 /** All sections of a series, or the one that is only examined. */
@@ -223,20 +304,58 @@ function sectionsFor(only: string | undefined, series: RunAsked['series']) {
   throw new InputError('protectRun', [{ path: 'cable.section', expected, received: `'${only}'` }])
 }
 
+/** How far apart the conductors of a run lie that do not touch, where it is not said. Common practice, no source. */
+const APART = /*@__PURE__*/ (() => quantity('length', '0.3 m'))()
+
 function taskFor(
-  { load, ambientFactor, fusingFactor, candidates }: Asked,
-  current: Quantity<'current'>,
-  pack: Parameters<typeof fuseFor>[0]['pack'],
-  { ampacity, withstand, loopResistance }: SizedSection,
-): Parameters<typeof fuseFor>[0] {
-  const cable = { ampacity, withstand, resistance: loopResistance }
-  const task = { current, profile: load.profile, ambientFactor, fusingFactor, candidates, pack, cable }
+  asked: Asked,
+  run: Run,
+  candidate: Candidate,
+  pack: Judging['pack'],
+  { ampacity, withstand, loopResistance: resistance, outerDiameter }: SizedSection,
+): Judging {
+  const { load, cable: laid, ...others } = asked
+  const cable = cableIn(run, candidate)
+  const inductance = section('Inductance of the run', () =>
+    loopInductance({
+      length: laid.length,
+      spacing: laid.laid === 'touching' ? outerDiameter : (laid.spacing ?? APART),
+      radius: quantity('length', Math.sqrt(candidate.area.si / Math.PI), 'm').as('mm'),
+    }),
+  )
+  const task: Judging = {
+    ...others,
+    ambient: asked.ambient ?? laid.ambient,
+    current: run.steady,
+    profile: load.profile,
+    pack,
+    cable: { ampacity, withstand, resistance, inductance },
+    follow: followedCable(asked, cable),
+  }
   refuseTask('protectRun', '', task)
   return task
 }
 
+/** How warm a cable gets from its continuous limit in some time at a current. */
+function followedCable({ cable: { insulationLimit, overloadLimit, bundled } }: Asked, cable: Cable): FollowedCable {
+  return {
+    limit: insulationLimit,
+    ...(overloadLimit === undefined ? {} : { overloadLimit }),
+    after: (current, time) => {
+      try {
+        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, insulationLimit.si)
+        return quantity('temperature', peak, 'K').as('°C')
+      } catch (error) {
+        if (error instanceof CalculationError) return undefined
+        throw error
+      }
+    },
+  }
+}
+
 /** A section with its fuse. */
 interface Tried {
+  readonly task: Judging
   readonly cable: SizedSection
   readonly cableChecks: readonly Check[]
   readonly fuse: ReturnType<typeof fuseFor>
@@ -245,44 +364,26 @@ interface Tried {
 }
 
 /** Which fuses are refused tells something of a section only where the section itself would serve. */
-function triedOn({ candidates }: Asked, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
-  const own = { name: alone.name, checks: [...alone.checks, ...windowTrials(fuse, candidates)], made: undefined }
+function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
+  const own = { name: alone.name, checks: [...alone.checks, windowTrial(task, fuse)], made: undefined }
   const isSound = serves(own)
+  const isChosen = serves(alone) && fuse.chosen !== undefined
   return {
     name: alone.name,
-    checks: [...own.checks, ...(isSound ? candidateTrials(fuse, candidates) : [])],
-    made: { cable: alone.made, cableChecks: alone.checks, fuse, isSound },
+    // A fuse that serves may be of another class than the one that the window is of.
+    checks: [...(isChosen ? alone.checks : own.checks), ...(isSound || isChosen ? candidateTrials(task, fuse) : [])],
+    made: { task, cable: alone.made, cableChecks: alone.checks, fuse, isSound },
   }
 }
 
 /** Whether any fuse at all agrees with both load and cable. */
-function windowTrials(
-  { ratingAtLeast, ratingAtMost, preferred }: FuseSelection | Tried['fuse'],
-  candidates: Asked['candidates'],
-): Check[] {
-  const basis = 'IEC 60364-4-43, 433.1 (from memory)'
-  const told = isAbove(ratingAtLeast, ratingAtMost)
-    ? { fail: `the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}` }
-    : says`the load needs a fuse of ${ratingAtLeast}, at most the ${ratingAtMost} that the cable bears`
-  // Candidates may have other ratings than those of IEC 60269-1.
-  const isGap = !isAbove(ratingAtLeast, ratingAtMost) && preferred.length === 0 && candidates === undefined
-  return [
-    trial('fuse.window', 'Least rating for the load', told, basis),
-    ...(isGap
-      ? [
-          trial(
-            'fuse.ratings',
-            'Ratings that exist',
-            { fail: `IEC 60269-1 has no rating from ${ratingAtLeast} to ${ratingAtMost}` },
-            'IEC 60269-1',
-          ),
-        ]
-      : []),
-  ]
+function windowTrial(task: Judging, { ratingAtLeast, ratingAtMost }: Tried['fuse']): Check {
+  const told = windowTold(task, ratingAtLeast, ratingAtMost)
+  return trial('fuse.window', 'Least rating for the load', told, 'IEC 60364-4-43, 433.1 (from memory)')
 }
 
 /** Whether one of the candidates serves, where there are any. */
-function candidateTrials({ chosen, rejected }: Tried['fuse'], candidates: Asked['candidates']): Check[] {
+function candidateTrials({ candidates }: Judging, { chosen, rejected }: Tried['fuse']): Check[] {
   if (candidates === undefined) return []
   const why = rejected.map(({ candidate, reasons }) => `${candidate} ${reasons.join(', ')}`).join('; ')
   return [
@@ -299,7 +400,7 @@ function candidateTrials({ chosen, rejected }: Tried['fuse'], candidates: Asked[
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
-  { cable, cableChecks, fuse }: Tried,
+  { task, cable, cableChecks, fuse }: Tried,
   rejected: readonly Judged<Tried>[],
   basis: readonly Assumption[],
 ): Unfinished<ProtectedRun> {
@@ -310,22 +411,31 @@ function protectedBy(
     rejected: rejected.map(rejectedAs),
     fuse: selection,
     voltageClass: voltageClass(selection.voltageAtLeast),
-    checks: [...cableChecks, ...checks, ...(fuse.chosen === undefined ? candidateTrials(fuse, asked.candidates) : [])],
+    checks: [...cableChecks, ...checks, ...(fuse.chosen === undefined ? candidateTrials(task, fuse) : [])],
     assumptions: [...run.assumptions, ...cableAssumptions(run, cable), ...basis, ...assumptions],
     cautions: [...cautions, lithiumCells, storedCharge],
   }
 }
 
 /** What the pack puts behind a fault. */
-function sourceOf({ pack, nearlyEmpty, coldest }: Asked) {
+function sourceOf({ pack, nearlyEmpty, coldest, ageing, inductance }: Asked) {
   const { module, series } = pack
   const curve = openCircuitOf('protectRun', 'pack.module', module)
   const maximumVoltage = seriesVoltage({ count: series, voltage: module.maximumVoltage })
   const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(nearlyEmpty) })
   const { resistance } = resistanceOf(pack, undefined)
+  const ohmicResistance = module.ohmicResistance?.times(series).over(pack.parallel)
   const cold = module.cold === undefined ? undefined : resistanceOf(pack, coldest ?? module.cold.temperature)
   return {
-    pack: { maximumVoltage, openCircuit, resistance, coldResistance: cold?.resistance },
+    pack: {
+      maximumVoltage,
+      openCircuit,
+      resistance,
+      ohmicResistance,
+      coldResistance: cold?.resistance,
+      ageing,
+      inductance,
+    },
     basis: [
       assumed('pack.openCircuit', curve.basis),
       ...(cold === undefined ? [] : [assumed('pack.coldResistance', cold.basis)]),

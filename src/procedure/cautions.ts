@@ -30,6 +30,15 @@ export const shortCircuit: Caution = {
 }
 
 /** @internal */
+export const overloadByController: Caution = {
+  id: 'overloadByController',
+  hazard: 'overload left to a controller',
+  text:
+    'Nothing independent opens on an overload of this cable: its controller alone keeps the current down. A controller ' +
+    'that fails, or is set to more, burns it. Fit a fuse that opens on the overload, or a contactor that trips on it.',
+}
+
+/** @internal */
 export const lithiumCells: Caution = {
   id: 'lithiumCells',
   hazard: 'lithium cells',

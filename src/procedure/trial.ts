@@ -21,9 +21,10 @@ export interface Rejected {
   readonly reasons: readonly string[]
 }
 
-/** Why a candidate does not serve: what of it fails, and what of it is not known. */
+/** Why a candidate does not serve: what of it fails; where nothing does, what of it is not known. */
 export function reasonsOf({ checks }: Judged<unknown>): string[] {
-  return checks.filter((each) => !isMet(each)).map(({ text }) => text)
+  const failed = checks.filter(({ verdict }) => verdict === 'fail')
+  return (failed.length > 0 ? failed : checks.filter((each) => !isMet(each))).map(({ text }) => text)
 }
 
 /** Whether a candidate serves: nothing of it fails, and nothing is unknown. */

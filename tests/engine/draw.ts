@@ -14,7 +14,10 @@ export function numbersFor({ kind, limits }: Pick<Input, 'kind' | 'limits'>): fc
   const high = limits.max ?? limits.below ?? Infinity
   const inside = (value: number) =>
     (limits.above === undefined || value > limits.above) && (limits.below === undefined || value < limits.below)
-  if (kind === 'temperature') return fraction.map((u) => 230 + u * 300)
+  if (kind === 'temperature') {
+    const [cold, hot] = [Math.max(230, low), Math.min(530, high)]
+    return fraction.map((u) => cold + u * (hot - cold)).filter(inside)
+  }
   if (Number.isFinite(low) && Number.isFinite(high)) {
     const evenly = fraction.map((u) => low + u * (high - low))
     // Over many magnitudes an even draw would hardly ever reach the low ones: a Reynolds number of laminar flow.

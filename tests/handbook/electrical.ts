@@ -21,6 +21,8 @@ import {
   dischargeTime,
   energyAboveSafeVoltage,
   faultTimeConstant,
+  fuseAltitudeFactor,
+  fuseAmbientFactor,
   fuseRating,
   graphitePotential,
   greatestFuseRating,
@@ -31,6 +33,7 @@ import {
   jouleHeat,
   leakageCurrent,
   lithiumFraction,
+  loopInductance,
   loopResistance,
   maximumPower,
   meltingTime,
@@ -599,6 +602,63 @@ export const electricalHandbook = [
       within: 1e-12,
       source: definition,
       standing: 'exact',
+    },
+  ]),
+  handbook(fuseAmbientFactor, [
+    ...(
+      [
+        ['60 °C', 0.816],
+        ['40 °C', 0.926],
+        ['80 °C', 0.69],
+      ] as const
+    ).map(([ambient, expected]) => ({
+      given: { ambient },
+      expected,
+      within: 0.001,
+      source: cite('guide of a maker of semiconductor fuses', 'limit of 130 °C, rated at 25 °C'),
+      standing: 'recomputed' as const,
+      note: 'The constants were read; the root was lost in the copy, and is from memory.',
+    })),
+    {
+      given: { ambient: '60 °C', limit: '150 °C', reference: '30 °C' },
+      expected: 0.866,
+      within: 0.001,
+      source: cite('guide of a maker of semiconductor fuses', 'limit of 150 °C, rated at 30 °C'),
+      standing: 'recomputed',
+    },
+    {
+      given: { ambient: '65 °C', limit: '170 °C', reference: '20 °C' },
+      expected: 0.85,
+      within: 0.02,
+      source: cite("a maker's sheet of a large blade fuse of 40 A", '34 A at 65 °C'),
+      standing: 'read',
+      note: 'Second-hand; limit and reference that come nearest to its five points, to 2 %.',
+    },
+  ]),
+  handbook(fuseAltitudeFactor, [
+    {
+      given: { altitude: '3 km' },
+      expected: 0.95,
+      within: 1e-9,
+      source: cite('guide of a fuse maker', 'a fuse of 30 A carries 28.5 A at 3000 m'),
+      standing: 'read',
+    },
+    {
+      given: { altitude: '4000 m' },
+      expected: 0.9,
+      within: 1e-9,
+      source: cite('guide of a fuse maker'),
+      standing: 'read',
+    },
+    { given: { altitude: '1200 m' }, expected: 1, within: 1e-12, source: definition, standing: 'exact' },
+  ]),
+  handbook(loopInductance, [
+    {
+      given: { length: '1 m', spacing: '20 mm', radius: '5 mm' },
+      expected: '0.6545 µH',
+      within: 1e-4,
+      source: cite('Grover, Inductance Calculations', '0.4 µH for each metre times ln 4 + 1/4'),
+      standing: 'from memory',
     },
   ]),
   handbook(prospectiveCurrent, [

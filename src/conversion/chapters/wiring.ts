@@ -3,7 +3,7 @@
 import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, shortCircuit, storedCharge } from '../../procedure/cautions.js'
-import { type Assumption, assumed, check, type Findings, merged } from '../../procedure/index.js'
+import { assumed, check, type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
@@ -42,49 +42,32 @@ export function wiringSection(
     ...runs.map((run, i) => heading(`Run: ${run.name}`, () => runPart(`runs[${i}]`, run, pack, build, driven))),
     ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
   ]
-  const all = merged(...parts)
   return {
     title,
     figures: parts.flatMap((part) => part.figures),
     tables: parts.flatMap((part) => part.tables),
-    ...all,
-    assumptions: [
-      ...all.assumptions,
-      ...(controller === undefined
-        ? []
-        : runs.flatMap((run, i) => beyond(`runs[${i}]`, run, controller.batteryCurrent))),
-    ],
+    ...merged(...parts),
   }
 }
 
-/** What is said of a run that a controller may load beyond its steady current. */
-function beyond(path: string, { name, current }: Run, greatest: Quantity<'current'>): Assumption[] {
-  if (current === undefined || greatest.isAtMost(current)) return []
-  return [
-    assumed(
-      `${path}.current`,
-      `The controller may draw ${greatest} through the ${name} for short; cable and fuse are taken at ${current} all day.`,
-    ),
-  ]
-}
-
 /** Where in the sheet the figures of a run stand. */
-function placesOf(run: string): Places {
+function placesOf(run: string, hasOwn: boolean): Places {
   return {
     ...vehiclePlaces,
     name: `${run}.name`,
     load: run,
     cable: run,
-    candidates: 'fuses',
+    candidates: hasOwn ? `${run}.fuses` : 'fuses',
+    controller: 'controller',
     coldest: 'heating.outside',
   }
 }
 
 function runPart(
   path: string,
-  { name, current, ...cable }: Run,
+  { name, current, feeds, fuses, ...cable }: Run,
   pack: Pack,
-  { fuses, heating }: Build,
+  { fuses: shelf, heating, controller }: Build,
   driven: () => readonly Driven[],
 ): Part {
   const hardest = current === undefined ? hardestOf(driven()) : undefined
@@ -95,13 +78,16 @@ function runPart(
   const prefixed = (text: string) => `${name}: ${text}`
   let found: ProtectedRun
   try {
-    found = fromSheet(placesOf(path), () =>
+    found = fromSheet(placesOf(path, fuses !== undefined), () =>
       protectRun({
         name,
         pack: pack.made,
         load: current === undefined ? { profile: hardest?.drive.currents } : { current },
         cable,
-        candidates: fuses,
+        candidates: fuses ?? shelf,
+        ...(controller === undefined || feeds === 'other'
+          ? {}
+          : { controller: { batteryCurrent: controller.batteryCurrent, time: controller.batteryCurrentTime } }),
         ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
       }),
     )
@@ -130,6 +116,9 @@ function runPart(
     tables: [runTable(found, current ?? 'the currents of the journey')],
     checks: partOf(path, found.checks, prefixed),
     assumptions: [
+      ...(controller === undefined || feeds !== undefined
+        ? []
+        : [assumed(`${path}.feeds`, `The ${name} feeds the controller (feeds by default).`)]),
       ...(hardest === undefined
         ? []
         : [

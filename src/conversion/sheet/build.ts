@@ -11,14 +11,16 @@ import { auxiliariesField, carFields, controllerFields, gearboxFields, motorFiel
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
-import { candidatesField } from '../../electrical/fuse/select.js'
+import { candidatesField } from '../../electrical/fuse/task.js'
 import { moduleFields, packFields, refuseModule } from '../../electrical/pack/module.js'
+import { overloadLimitField } from '../../electrical/protect.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
 import { positionFields } from '../../mass/position.js'
 import { springFields } from '../../mass/ride/ride.js'
 import { refuseReadings, weighedCarFields } from '../../mass/weigh.js'
 import {
+  choice,
   given,
   group,
   list,
@@ -96,6 +98,7 @@ const sheetControllerField = /*@__PURE__*/ (() =>
     minimumVoltage: required(controllerFields.minimumVoltage),
     maximumVoltage: required(controllerFields.maximumVoltage),
     batteryCurrent: required(controllerFields.batteryCurrent),
+    batteryCurrentTime: optional(given('time', 'For how long it draws that current at most', { above: 0 })),
     capacitance: required(controllerFields.capacitance),
   }))()
 
@@ -108,7 +111,8 @@ const sheetGearboxField = /*@__PURE__*/ (() =>
   }))()
 
 const sheetRunField = /*@__PURE__*/ (() => {
-  const { length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, bundled } = undecided(runFields)
+  const { length, insulationLimit, faultLimit, ambient, maximumDrop, series, laid, terminalLimit, bundled } =
+    undecided(runFields)
   return group('A run of two-wire cable with its fuse', {
     name: text('What the run is called'),
     current: optional(
@@ -122,7 +126,11 @@ const sheetRunField = /*@__PURE__*/ (() => {
     maximumDrop,
     series,
     laid,
+    terminalLimit,
+    overloadLimit: overloadLimitField,
     bundled,
+    feeds: optional(choice('What it feeds', ['controller', 'other'])),
+    fuses: optional(candidatesField),
   })
 })()
 
@@ -324,7 +332,7 @@ const runField = /*@__PURE__*/ (() => group('A run', runFields))()
 
 function runIssues(
   path: string,
-  { name: _, section, ...asked }: Read<typeof sheetRunField>,
+  { name: _, section, feeds: __, fuses: ___, overloadLimit: ____, ...asked }: Read<typeof sheetRunField>,
   journeys: NonNullable<Build['journeys']>,
 ): readonly InputIssue[] {
   // Of what volts a drop is a share, the pack tells; which current flows, perhaps a journey.

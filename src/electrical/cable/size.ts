@@ -17,7 +17,6 @@ import {
   firstThatServes,
   given,
   group,
-  isAbove,
   isMet,
   type Judged,
   noneServes,
@@ -112,6 +111,10 @@ export const runFields = /*@__PURE__*/ (() => ({
       given('length', 'Outer diameter', { above: 0 }),
     ),
   ),
+  terminalLimit: given('temperature', 'What the terminals at both ends are made for', {
+    default: '75 °C',
+    because: 'most terminals, fuses and contactors are, NEC 110.14(C) by analogy; more where both ends state it',
+  }),
   bundled: given('ratio', 'Share of its ampacity that a bundle leaves a cable', {
     above: 0,
     max: 1,
@@ -204,16 +207,22 @@ function mostDropOf(
   return (systemVoltage as Quantity<'voltage'>).times(maximumDrop.si)
 }
 
+/** The cable of a section on a run. @internal */
+export function cableIn({ where, path, asked }: Run, { name, area }: Candidate): Cable {
+  const { ambient, laid, conductor, geometry } = asked
+  const outerDiameter = geometry?.[name]
+  const described = { area, ambient, laid, conductor, ...(outerDiameter === undefined ? {} : { outerDiameter }) }
+  return cableOf(where, described, `${path}geometry.${name}`)
+}
+
 /**
  * What a section does on a run. The current that a bundle leaves room for is counted as if the cable were alone.
  * @internal
  */
 export function judgeSection(run: Run, { name, area }: Candidate): Judged<SizedSection> {
   const { asked, steady, greatest } = run
-  const { insulationLimit: limit, ambient, laid, conductor } = asked
-  const outerDiameter = asked.geometry?.[name]
-  const described = { area, ambient, laid, conductor, ...(outerDiameter === undefined ? {} : { outerDiameter }) }
-  const cable = cableOf(run.where, described, `${run.path}geometry.${name}`)
+  const { insulationLimit: limit } = asked
+  const cable = cableIn(run, { name, area })
   const alone = section(
     `Ampacity at ${limit}`,
     () => steadyAtLimit(run.where, `${run.path}insulationLimit`, cable, limit).current,
@@ -231,7 +240,7 @@ export function judgeSection(run: Run, { name, area }: Candidate): Judged<SizedS
   const constant = adiabaticConstant({ volumetricHeat, beta, resistivity, initial: limit, final: asked.faultLimit })
   return {
     name,
-    checks: [carries, temperatureTrial(run, temperature), ...dropTrials(run, drop)],
+    checks: [carries, ...temperatureTrials(run, temperature), ...dropTrials(run, drop)],
     made: {
       name,
       area,
@@ -259,9 +268,10 @@ function ampacityTrial({ asked, steady, path }: Run, ampacity: Quantity<'current
   )
 }
 
-function temperatureTrial({ asked, steady, path }: Run, temperature: Quantity<'temperature'> | undefined): Check {
+/** What insulation and terminals bear: a cable is no cooler where it ends. */
+function temperatureTrials({ asked, steady, path }: Run, temperature: Quantity<'temperature'> | undefined): Check[] {
   const when = asked.profile === undefined ? `at ${steady}` : 'at the hottest of the profile'
-  return trial(
+  const insulation = trial(
     'cable.temperature',
     'Temperature of the conductor',
     temperature === undefined
@@ -270,6 +280,16 @@ function temperatureTrial({ asked, steady, path }: Run, temperature: Quantity<'t
     'limit of the insulation',
     `${path}insulationLimit`,
   )
+  // What is too warm for its own insulation needs no second reason.
+  if (temperature === undefined || !isMet(insulation)) return [insulation]
+  const terminals = trial(
+    'cable.terminals',
+    'Temperature at the terminals',
+    says`brings ${temperature} to its terminals, at most the ${asked.terminalLimit} for which they are made`,
+    'NFPA 70 (NEC), 110.14(C), by analogy',
+    `${path}terminalLimit`,
+  )
+  return [insulation, terminals]
 }
 
 function dropTrials({ mostDrop, path }: Run, drop: Quantity<'voltage'>): Check[] {
@@ -329,6 +349,8 @@ const faultField = /*@__PURE__*/ (() =>
  * - `laid`: how the cables lie, 'apart' or 'touching', touching by default (as the cables out and back usually do)
  * - `geometry`: outer diameters by section, such as { '35 mm²': '11.5 mm' }, by names of your own, each in m, each
  *   above 0 m, optional
+ * - `terminalLimit`: what the terminals at both ends are made for, in °C, 75 °C by default (most terminals, fuses and
+ *   contactors are, NEC 110.14(C) by analogy; more where both ends state it)
  * - `bundled`: share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1, 1 by
  *   default (no bundle, duct or hot part warms the cables)
  * - `fault`: the fault that the cable must withstand: a current for a time, or the joule integral that its fuse lets
@@ -351,10 +373,10 @@ const faultField = /*@__PURE__*/ (() =>
  *   maximumDrop: '1 %',
  *   systemVoltage: '178 V',
  * })
- * section.name // '25 mm²'
- * String(temperature) // '101.9 °C'
- * String(drop) // '0.7424 V'
- * rejected.at(-1)?.reasons // ['carries 114.3 A, less than the 150 A of the load', '151.2 °C at 150 A, more than 105 °C']
+ * section.name // '50 mm²'
+ * String(temperature) // '65.08 °C'
+ * String(drop) // '0.3272 V'
+ * rejected.at(-1)?.reasons // ['brings 79.79 °C to its terminals, more than the 75 °C for which they are made']
  * ```
  */
 export const sizeCable = /*@__PURE__*/ procedure({
@@ -406,25 +428,14 @@ function faultTrials({ withstand }: SizedSection, fault: Quantity<'jouleIntegral
   return [trial('cable.fault', 'Fault through the cable', told, 'IEC 60364-5-54, 543.1.2', 'fault')]
 }
 
-/** What most terminals and fuses are made for. Common practice, no source. */
-const TERMINALS = /*@__PURE__*/ (() => quantity('temperature', '75 °C'))()
-
-/** What is assumed of the cable itself, and of what it ends at. @internal */
-export function cableAssumptions({ asked }: Run, { name, outerDiameter, temperature }: SizedSection): Assumption[] {
+/** What is assumed of the cable itself. @internal */
+export function cableAssumptions({ asked }: Run, { name, outerDiameter }: SizedSection): Assumption[] {
   return [
     ...(asked.geometry?.[name] === undefined
       ? [
           assumed(
             'cable.outerDiameter',
             `Cable of ${name} is ${outerDiameter} thick, as thin-walled flexible cable is (geometry; common practice, no source).`,
-          ),
-        ]
-      : []),
-    ...(isAbove(temperature, TERMINALS)
-      ? [
-          assumed(
-            'cable.terminals',
-            `Terminals, fuse and contactor bear a cable of ${temperature}: most are made for ${TERMINALS} or 90 °C (common practice, no source).`,
           ),
         ]
       : []),

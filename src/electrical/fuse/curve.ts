@@ -1,6 +1,5 @@
 /**
- * What the time–current curve of a fuse tells: how long it takes to open, what it lets through meanwhile, and how much of it
- * the peaks of a load use up.
+ * What the time–current curve of a fuse tells: how long it takes to open, and what it lets through meanwhile.
  *
  * Rests on IEC 60269-1 (time–current characteristics); between its points a curve is straight on logarithmic scales.
  */
@@ -9,9 +8,6 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 /** Points [current, time until it opens], the currents rising. */
 type Curve = readonly (readonly [Quantity<'current'>, Quantity<'time'>])[]
 type Point = readonly [current: number, time: number]
-/** Currents, each for a time. */
-type Profile = readonly (readonly [Quantity<'current'>, Quantity<'time'>])[]
-
 /**
  * Seconds until a fuse opens, at one joule integral beyond the last point; undefined below the first, where it may never.
  * @internal
@@ -39,46 +35,19 @@ export function mostLetThrough(curve: Curve, from: Quantity<'current'>, to: Quan
   return { current: most[0], letThrough: quantity('jouleIntegral', joules(most), 'A²·s').as('kA²·s') }
 }
 
-/** Currents of a load above the rating of a fuse, one after the other. @internal */
-export interface Peak {
-  /** The greatest of them. */
-  readonly current: Quantity<'current'>
-  /** For how long they last in all. */
-  readonly time: Quantity<'time'>
-  readonly parts: Profile
-}
-
-/** The peaks of a profile that is run again and again above a current. @internal */
-export function peaksAbove(profile: Profile, rating: Quantity<'current'>): Peak[] {
-  const isAbove = ([current]: Profile[number]) => Math.abs(current.si) > rating.si
-  // From a moment without a peak, so that none is cut in two where the profile begins again.
-  const start = Math.max(
-    0,
-    profile.findIndex((part) => !isAbove(part)),
-  )
-  const stretches: Profile[number][][] = [[]]
-  for (const part of [...profile.slice(start), ...profile.slice(0, start)]) {
-    if (isAbove(part)) stretches.at(-1)?.push(part)
-    else if (stretches.at(-1)?.length !== 0) stretches.push([])
-  }
-  return stretches
-    .filter(({ length }) => length > 0)
-    .map((parts) => ({
-      current: quantity('current', Math.max(...parts.map(([current]) => Math.abs(current.si))), 'A'),
-      time: quantity(
-        'time',
-        parts.reduce((sum, [, time]) => sum + time.si, 0),
-        's',
-      ),
-      parts,
-    }))
-}
-
-/** What share of the time until it opens a peak takes up, each part at its own current. @internal */
-export function shareOfPeak(curve: Curve, { parts }: Peak): Quantity<'ratio'> {
-  const used = parts.reduce((sum, [current, time]) => {
-    const opens = timeOnCurve(curve, Math.abs(current.si))
-    return sum + (opens === undefined ? 0 : time.si / opens)
-  }, 0)
-  return quantity('ratio', used).as('%')
+/**
+ * The current at which a fuse opens in a time, at one joule integral before the last point; undefined where its curve does
+ * not reach so long a time.
+ * @internal
+ */
+export function currentOnCurve(curve: Curve, time: number): number | undefined {
+  const points = curve.map(([current, each]): Point => [current.si, each.si])
+  const [first, last] = [points[0] as Point, points.at(-1) as Point]
+  if (time > first[1]) return undefined
+  if (time <= last[1]) return last[0] * Math.sqrt(last[1] / time)
+  // Where the curve falls straight down between two points, or lies level, the lesser current counts.
+  const above = points.findIndex(([, each]) => each < time)
+  const [from, to] = [points[above - 1] as Point, points[above] as Point]
+  const share = Math.log(time / from[1]) / Math.log(to[1] / from[1])
+  return from[0] * (to[0] / from[0]) ** share
 }

@@ -3,8 +3,7 @@
  *
  * Rests on IEC 60269-1 (rated currents, pre-arcing I²t), NEC 210.20 (continuous load) and circuit theory.
  */
-import { cite, definition, formula, input, output } from '../../formula/index.js'
-import { type Quantity, quantity } from '../../quantity/index.js'
+import { cite, constant, definition, formula, input, output } from '../../formula/index.js'
 
 /**
  * Least rated current of a fuse for a continuous load. A load factor of 0.8 is the same as a rating of 1.25 times the
@@ -177,6 +176,141 @@ export const faultTimeConstant = /*@__PURE__*/ formula({
 })
 
 /**
+ * Share of its rating that the heat around leaves a fuse that is rated in cooler air: a link gives off heat in
+ * proportion to its rise, and makes it with the square of the current.
+ *
+ * `ka = min(1, sqrt((Tm - Ta) / (Tm - T0)))`
+ *
+ * - `ambient` (`Ta`, °C): temperature of the air around the fuse, at most 85 °C
+ * - `limit` (`Tm`, °C): temperature at which it carries nothing any more, at least 90 °C, 130 °C unless given
+ * - `reference` (`T0`, °C): temperature of the air for which it is rated, at most 40 °C, 25 °C unless given
+ * - gives `ka`: share of its rating, in a plain number
+ * - Assumes: cooler air than that of its rating lets it carry no more
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: guides of makers of semiconductor fuses.
+ *
+ * @example
+ * ```ts
+ * fuseAmbientFactor({ ambient: '60 °C' })
+ * // 0.8165
+ * // guide of a maker of semiconductor fuses, limit of 130 °C, rated at 25 °C (recomputed): 0.816
+ * ```
+ */
+export const fuseAmbientFactor = /*@__PURE__*/ formula({
+  name: 'fuseAmbientFactor',
+  title: 'Share of its rating that the heat around leaves a fuse',
+  inputs: {
+    ambient: input('temperature', 'Ta', 'Temperature of the air around the fuse', { max: '85 °C' }),
+    limit: input('temperature', 'Tm', 'Temperature at which it carries nothing any more', {
+      min: '90 °C',
+      default: '130 °C',
+    }),
+    reference: input('temperature', 'T0', 'Temperature of the air for which it is rated', {
+      max: '40 °C',
+      default: '25 °C',
+    }),
+  },
+  result: output('ratio', 'ka', 'Share of its rating'),
+  expression: 'min(1, sqrt((Tm - Ta) / (Tm - T0)))',
+  assumes: ['Cooler air than that of its rating lets it carry no more.'],
+  source: cite('guides of makers of semiconductor fuses'),
+  compute: ({ ambient, limit, reference }) => Math.min(1, Math.sqrt((limit - ambient) / (limit - reference))),
+})
+
+/**
+ * Share of its rating that the thin air of a height leaves a fuse: 0.5 % less for every 100 m above 2000 m.
+ *
+ * `kh = min(1, 1 - (h - h0) / h1)`
+ *
+ * - `altitude` (`h`, m): height above the sea, at most 5000 m
+ * - gives `kh`: share of its rating, in a plain number
+ * - `h0` = 2000 m: height up to which ratings hold (guides of fuse makers)
+ * - `h1` = 20000 m: height over which nothing would be left (guides of fuse makers)
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: guides of fuse makers.
+ *
+ * @example
+ * ```ts
+ * fuseAltitudeFactor({ altitude: '3 km' })
+ * // 0.95
+ * // guide of a fuse maker, a fuse of 30 A carries 28.5 A at 3000 m (read): 0.95
+ * ```
+ */
+export const fuseAltitudeFactor = /*@__PURE__*/ formula({
+  name: 'fuseAltitudeFactor',
+  title: 'Share of its rating that thin air leaves a fuse',
+  inputs: { altitude: input('length', 'h', 'Height above the sea', { max: '5000 m' }) },
+  result: output('ratio', 'kh', 'Share of its rating'),
+  expression: 'min(1, 1 - (h - h0) / h1)',
+  constants: {
+    h0: constant('length', '2000 m', 'Height up to which ratings hold', cite('guides of fuse makers')),
+    h1: constant('length', '20000 m', 'Height over which nothing would be left', cite('guides of fuse makers')),
+  },
+  source: cite('guides of fuse makers'),
+  compute: ({ altitude }, { h0, h1 }) => Math.min(1, 1 - (altitude - h0) / h1),
+})
+
+/**
+ * Inductance of a run of two round conductors side by side, out and back.
+ *
+ * `L = L1 * l / l1 * (log(s / r) + 0.25)`
+ *
+ * - `length` (`l`, m): one-way length of the run, at least 0 m
+ * - `spacing` (`s`, m): distance between the centres of the conductors, above 0 m
+ * - `radius` (`r`, m): radius of a conductor, above 0 m
+ * - gives `L`: inductance of the loop, in µH
+ * - `L1` = 0.4 µH: magnetic constant over pi, of each metre (SI)
+ * - `l1` = 1 m: the metre (SI)
+ * - holds where spacing / (2 * radius) is at least 1
+ * - Assumes: the current is spread evenly over the conductor, as direct current is
+ * - Assumes: the run is long against the distance
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Grover, Inductance Calculations, chapter 5 (from memory).
+ *
+ * @example
+ * ```ts
+ * loopInductance({ length: '1 m', spacing: '20 mm', radius: '5 mm' })
+ * // 0.6545 µH
+ * // Grover, Inductance Calculations, 0.4 µH for each metre times ln 4 + 1/4 (from memory): 0.6545 µH
+ * ```
+ */
+export const loopInductance = /*@__PURE__*/ formula({
+  name: 'loopInductance',
+  title: 'Inductance of a run of two conductors',
+  inputs: {
+    length: input('length', 'l', 'One-way length of the run', { min: 0 }),
+    spacing: input('length', 's', 'Distance between the centres of the conductors', { above: 0 }),
+    radius: input('length', 'r', 'Radius of a conductor', { above: 0 }),
+  },
+  result: output('inductance', 'L', 'Inductance of the loop'),
+  expression: 'L1 * l / l1 * (log(s / r) + 0.25)',
+  constants: {
+    L1: constant('inductance', '0.4 µH', 'Magnetic constant over pi, of each metre', cite('SI')),
+    l1: constant('length', '1 m', 'The metre', cite('SI')),
+  },
+  valid: [
+    {
+      of: 'spacing / (2 * radius)',
+      kind: 'ratio',
+      value: ({ spacing, radius }) => spacing / (2 * radius),
+      min: 1,
+    },
+  ],
+  assumes: [
+    'The current is spread evenly over the conductor, as direct current is.',
+    'The run is long against the distance.',
+  ],
+  source: cite('Grover, Inductance Calculations', 'chapter 5 (from memory)'),
+  compute: ({ length, spacing, radius }, { L1, l1 }) => ((L1 * length) / l1) * (Math.log(spacing / radius) + 0.25),
+})
+
+/**
  * Time in which a fuse melts at a high fault current. It holds while no heat leaves the element, up to the 10 ms for
  * which the melting integral is stated; beyond, read the maker's time–current curve. Arcing comes on top.
  *
@@ -221,11 +355,3 @@ export const meltingTime = /*@__PURE__*/ formula({
   source: cite('IEC 60269-1', 'pre-arcing I²t, stated at 0.01 s; from memory'),
   compute: ({ meltingIntegral, current }) => meltingIntegral / current ** 2,
 })
-
-/**
- * Rated currents of fuse-links in IEC 60269-1, which follow the R10 series, with 6, 12 and 32 A for its 6.3, 12.5
- * and 31.5 A. From memory.
- */
-export const preferredRatings: readonly Quantity<'current'>[] = /*@__PURE__*/ [
-  2, 4, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250,
-].map((rating) => quantity('current', rating, 'A'))

@@ -5,49 +5,43 @@
  * Rests on NEC 210.20 (load), IEC 60364-4-43 (overload of the cable), IEC 60364-5-54 (let-through) and IEC 60269-1 (ratings).
  */
 import { cite, section } from '../../formula/index.js'
-import { type Caution, highVoltage, shortCircuit } from '../../procedure/cautions.js'
+import { type Caution, highVoltage, overloadByController, shortCircuit } from '../../procedure/cautions.js'
 import {
   type Assumption,
   assumed,
   type Check,
   check,
-  defaultOf,
   type Findings,
   firstThatServes,
-  given,
-  group,
   isAbove,
   isBelow,
-  type Judged,
-  list,
-  optional,
-  pairs,
   procedure,
-  type Read,
   rejectedAs,
   says,
-  text,
+  type Told,
   trial,
   type Unfinished,
 } from '../../procedure/index.js'
-import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { profileField } from '../cable/course.js'
-import { mostLetThrough, type Peak, peaksAbove, shareOfPeak, timeOnCurve } from './curve.js'
-import { fuseRating, greatestFuseRating, meltingTime, preferredRatings, prospectiveCurrent } from './fuse.js'
-
-/** What a fault through a fuse comes to. */
-export interface Clearing {
-  /** Until the fuse has opened by its curve, or has melted by its melting integral; absent where its data do not tell. */
-  readonly time?: Quantity<'time'>
-  /** Joule integral that it lets through; absent where its data do not tell. */
-  readonly letThrough?: Quantity<'jouleIntegral'>
-}
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { conventionalOf, type FuseClass, fuseFamilies } from './class.js'
+import { fuseRating, greatestFuseRating, prospectiveCurrent } from './fuse.js'
+import { hardestStretch } from './pulses.js'
+import { type Fuse, type FuseTask, refuseTask, selectFields } from './task.js'
+import {
+  type Candidate,
+  type Clearing,
+  deratingOf,
+  fusingFactorOf,
+  type Judging,
+  judge,
+  rememberedCurrent,
+} from './trials.js'
 
 /** A fuse, or what to look for in one. */
 export interface FuseFigures {
   readonly ratingAtLeast: Quantity<'current'>
   readonly ratingAtMost: Quantity<'current'>
-  /** Rated currents of IEC 60269-1 between the two. */
+  /** Rated currents that can be had between the two. */
   readonly preferred: readonly Quantity<'current'>[]
   /** For direct current. */
   readonly voltageAtLeast: Quantity<'voltage'>
@@ -66,66 +60,6 @@ export interface FuseFigures {
 /** A fuse, or what to look for in one, with checks. */
 export interface FuseSelection extends FuseFigures, Findings {}
 
-/** A fuse as its maker describes it. */
-const fuseField = /*@__PURE__*/ (() =>
-  group('A fuse', {
-    name: optional(text('What it is called')),
-    rating: given('current', 'Rated current', { above: 0 }),
-    voltage: group('Its rated voltages', {
-      dc: optional(given('voltage', 'Rated voltage for direct current', { above: 0 })),
-      ac: optional(given('voltage', 'Rated voltage for alternating current', { above: 0 })),
-    }),
-    breakingCapacity: given('current', 'Greatest direct current that it breaks', { above: 0 }),
-    meltingIntegral: optional(given('jouleIntegral', 'Melting (pre-arcing) joule integral', { above: 0 })),
-    clearingIntegral: optional(given('jouleIntegral', 'Greatest joule integral until it has cleared', { above: 0 })),
-    curve: optional(
-      pairs(
-        'Its time–current curve, the currents rising',
-        given('current', 'Current', { above: 0 }),
-        given('time', 'Time until it opens', { above: 0 }),
-        { least: 2 },
-      ),
-    ),
-  }))()
-
-/** Fuses to choose from. @internal */
-export const candidatesField = /*@__PURE__*/ (() => list('Fuses to choose from', fuseField, { least: 1 }))()
-
-/** What is asked of a fuse beside its load, its pack and its cable. @internal */
-export const fuseFields = /*@__PURE__*/ (() => ({
-  ambientFactor: given('ratio', 'Share of its rating that the heat around leaves the fuse', {
-    above: 0,
-    ...defaultOf(fuseRating.inputs.ambientFactor),
-  }),
-  fusingFactor: given('ratio', 'Current at which the fuse opens within its conventional time, over its rating', {
-    above: 1,
-    ...defaultOf(greatestFuseRating.inputs.fusingFactor),
-  }),
-  candidates: optional(candidatesField),
-}))()
-
-const selectFields = /*@__PURE__*/ (() => ({
-  current: given('current', 'Continuous current of the load', { above: 0 }),
-  profile: optional(profileField),
-  ...fuseFields,
-  pack: group('The pack that feeds a fault', {
-    maximumVoltage: given('voltage', 'Voltage of the full pack', { above: 0, usual: ['48 V', '400 V'] }),
-    openCircuit: given('voltage', 'Open-circuit voltage of the nearly empty pack', { above: 0 }),
-    resistance: given('resistance', 'Resistance of the warm pack', { above: 0 }),
-    coldResistance: optional(given('resistance', 'Resistance of the nearly empty pack in the cold', { above: 0 })),
-  }),
-  cable: group('The cable that the fuse protects', {
-    ampacity: given('current', 'Continuous current of the cable', { above: 0 }),
-    withstand: given('jouleIntegral', 'Joule integral that the cable withstands', { above: 0 }),
-    resistance: given('resistance', 'Resistance of the run, out and back, as warm as it gets', { min: 0 }),
-  }),
-}))()
-
-type Fuse = Read<typeof fuseField>
-
-/** A load, a pack and a cable as they are read. @internal */
-export type FuseTask = Read<typeof selectFields>
-
 /** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. */
 const COLD = 3
 
@@ -140,33 +74,66 @@ const COLD = 3
  *
  * - `current`: continuous current of the load, in A, above 0 A
  * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
- * - `ambientFactor`: share of its rating that the heat around leaves the fuse, a plain number, above 0, 1 by default
- *   (the fuse sits no warmer than its rating allows)
- * - `fusingFactor`: current at which the fuse opens within its conventional time, over its rating, a plain number,
- *   above 1, 1.6 by default (a gG fuse, IEC 60269-1, from memory)
+ * - `ambient`: temperature of the air around the fuse, in °C, above -90 °C and below 200 °C, 40 °C by default (a hot
+ *   day, common practice, no source)
+ * - `altitude`: greatest height above the sea, in m, at least 0 m and at most 5000 m, 2000 m by default (no road that
+ *   is driven is higher)
+ * - `ambientFactor`: share of its rating that the heat around leaves the fuse, in place of what its class tells, a
+ *   plain number, at least 0.2 and at most 1.2, optional
+ * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
+ *   plain number, above 1 and at most 3, optional
+ * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
+ *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
+ *   ratings of IEC 60269-1)
+ * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0
+ *   A, optional
+ * - `overload`: what opens on an overload in place of the fuse, such as a contactor, optional
+ *   - `by`: what opens, text
+ *   - `current`: current at which it opens, in A, above 0 A
+ *   - `time`: within what time, in s, above 0 s
+ *   - `breaks`: greatest direct current that it breaks, in A, above 0 A
+ * - `controller`: the controller that the run feeds, optional
+ *   - `batteryCurrent`: greatest current that it draws from the battery, in A, above 0 A
+ *   - `time`: how long it draws that current at most, in s, above 0 s, 60 s by default (a minute of full pull, common
+ *     practice, no source)
  * - `candidates`: fuses to choose from, a list of at least 1, optional
  *   - `name`: what it is called, text, optional
+ *   - `class`: its class, as its standard names it, 'gG' or 'gR' or 'gS' or 'gPV' or 'aR' or 'aM' or 'automotive' or
+ *     'UL 248', optional
  *   - `rating`: rated current, in A, above 0 A
  *   - `voltage`: its rated voltages
  *     - `dc`: rated voltage for direct current, in V, above 0 V, optional
  *     - `ac`: rated voltage for alternating current, in V, above 0 V, optional
  *   - `breakingCapacity`: greatest direct current that it breaks, in A, above 0 A
- *   - `meltingIntegral`: melting (pre-arcing) joule integral, in A²·s, above 0 A²·s, optional
+ *   - `timeConstant`: time constant of the circuit in which it breaks that current, in s, above 0 s, optional
+ *   - `leastBreakingCurrent`: least direct current that it breaks, in A, above 0 A, optional
+ *   - `meltingIntegral`: melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0
+ *     A²·s, optional
  *   - `clearingIntegral`: greatest joule integral until it has cleared, in A²·s, above 0 A²·s, optional
  *   - `curve`: its time–current curve, the currents rising, pairs of current and time until it opens, optional
+ *   - `derating`: share of its rating by the temperature around it, the temperatures rising, pairs of temperature
+ *     around the fuse and share of its rating, optional
+ *   - `thermalTimeConstant`: time constant with which it warms, in s, above 0 s, optional
  * - `pack`: the pack that feeds a fault
- *   - `maximumVoltage`: voltage of the full pack, in V, above 0 V
+ *   - `maximumVoltage`: voltage of the full pack, in V, above 0 V and at most 1500 V
  *   - `openCircuit`: open-circuit voltage of the nearly empty pack, in V, above 0 V
- *   - `resistance`: resistance of the warm pack, in mΩ, above 0 mΩ
+ *   - `resistance`: resistance of the warm pack, by a pulse of some seconds, in mΩ, above 0 mΩ
+ *   - `ohmicResistance`: resistance of the warm pack within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ, optional
  *   - `coldResistance`: resistance of the nearly empty pack in the cold, in mΩ, above 0 mΩ, optional
+ *   - `ageing`: how many times as much the pack resists at the end of its life, a plain number, at least 1 and at most
+ *     10, 2 by default (the common end of life; 1 where it was measured on modules so old; common practice, no source)
+ *   - `inductance`: inductance of the pack, in µH, at least 0 µH, 2 µH by default (two metres of conductor around its
+ *     modules, common practice, no source)
  * - `cable`: the cable that the fuse protects
  *   - `ampacity`: continuous current of the cable, in A, above 0 A
- *   - `withstand`: joule integral that the cable withstands, in A²·s, above 0 A²·s
+ *   - `withstand`: joule integral that the cable withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s
  *   - `resistance`: resistance of the run, out and back, as warm as it gets, in mΩ, at least 0 mΩ
+ *   - `inductance`: inductance of the run, out and back, in µH, at least 0 µH, optional
  *
  * @returns The bounds, the prospective currents, the chosen fuse with its clearing times, and those of a lesser rating with
  * all reasons.
- * A nearly empty, cold pack that may not blow the fuse is a failed check and a caution.
+ * A nearly empty, cold, aged pack that may not blow the fuse is a failed check and a caution.
  * @throws InputError for input that cannot be used, by its path.
  * Source: NFPA 70 (NEC), 210.20(A); IEC 60364-4-43, 433.1 (from memory); IEC 60364-5-54, 543.1.2; IEC 60269-1.
  *
@@ -175,12 +142,12 @@ const COLD = 3
  * const { ratingAtLeast, ratingAtMost, preferred, prospective } = selectFuse({
  *   current: '120 A',
  *   pack: { maximumVoltage: '201.6 V', openCircuit: '150 V', resistance: '28 mΩ' },
- *   cable: { ampacity: '190 A', withstand: '9.2 kA²·s', resistance: '2.7 mΩ' },
+ *   cable: { ampacity: '190 A', withstand: '9.2 kA²·s', resistance: '2.7 mΩ', inductance: '1.5 µH' },
  * })
  * String(ratingAtLeast) // '150 A'
  * String(ratingAtMost) // '172.2 A'
  * preferred.map(String) // ['160 A']
- * String(prospective.highest) // '7200 A'
+ * String(prospective.highest) // '14400 A'
  * ```
  */
 export const selectFuse = /*@__PURE__*/ procedure({
@@ -200,79 +167,73 @@ export const selectFuse = /*@__PURE__*/ procedure({
   },
 })
 
-/** Refuses what contradicts itself in a task. @internal */
-export function refuseTask(where: string, path: string, { pack, candidates = [] }: FuseTask): void {
-  const issues: InputIssue[] = []
-  if (pack.openCircuit.si > pack.maximumVoltage.si) {
-    const expected = `at most the voltage of the full pack, ${pack.maximumVoltage}`
-    issues.push({ path: `${path}pack.openCircuit`, expected, received: String(pack.openCircuit) })
-  }
-  if (pack.coldResistance !== undefined && pack.coldResistance.si < pack.resistance.si) {
-    const expected = `at least the resistance of the warm pack, ${pack.resistance}`
-    issues.push({ path: `${path}pack.coldResistance`, expected, received: String(pack.coldResistance) })
-  }
-  candidates.forEach(({ curve = [], meltingIntegral, clearingIntegral }, c) => {
-    if (meltingIntegral !== undefined && clearingIntegral !== undefined && isBelow(clearingIntegral, meltingIntegral)) {
-      issues.push({
-        path: `${path}candidates[${c}].clearingIntegral`,
-        expected: `at least the melting integral, ${meltingIntegral}`,
-        received: String(clearingIntegral),
-        hint: 'a fuse clears after it has melted',
-      })
-    }
-    curve.forEach(([current, time], i) => {
-      const before = curve[i - 1]
-      if (before === undefined) return
-      const at = `${path}candidates[${c}].curve[${i}]`
-      if (current.si <= before[0].si) {
-        issues.push({ path: `${at}[0]`, expected: `a current above ${before[0]}`, received: String(current) })
-      }
-      if (time.si > before[1].si) {
-        issues.push({ path: `${at}[1]`, expected: `a time of at most ${before[1]}`, received: String(time) })
-      }
-    })
-  })
-  if (issues.length > 0) throw new InputError(where, issues)
-}
-
 /** The bounds of a fuse. */
 type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. @internal */
-export function fuseFor(task: FuseTask): Omit<FuseSelection, 'notes'> {
+export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
   const bounds = section('What the fuse must be', () => boundsOf(task))
   const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)
-  const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, bounds, task))
-  const rating = chosen?.made.rating ?? bounds.ratingAtLeast
+  const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, bounds.prospective, task))
+  const rating = chosen?.made.fuse.rating ?? bounds.ratingAtLeast
   return {
     ...bounds,
     ...(chosen === undefined ? {} : { chosen: { name: chosen.name, rating }, clearing: chosen.made.clearing }),
     rejected: rejected.map(rejectedAs).map(({ name, reasons }) => ({ candidate: name, reasons })),
-    checks: [...taskChecks(task, bounds, rating), ...(chosen?.checks ?? []), ...(chosen?.own ?? [])],
+    checks: [...taskChecks(task, bounds, rating, chosen?.made.fuse), ...(chosen?.checks ?? []), ...(chosen?.own ?? [])],
     assumptions: assumptionsOf(task, chosen?.made),
-    cautions: [shortCircuit, highVoltage, ...unblown(task, bounds, rating)],
+    cautions: [
+      shortCircuit,
+      highVoltage,
+      ...(chosen?.made.isHeldByController ? [overloadByController] : []),
+      ...unblown(task, bounds, rating, chosen?.made.fuse),
+    ],
   }
 }
 
-function boundsOf({ current, profile, ambientFactor, fusingFactor, pack, cable }: FuseTask): Bounds {
-  const ratingAtLeast = fuseRating({ current, ambientFactor })
-  const ratingAtMost = greatestFuseRating({ ampacity: cable.ampacity, fusingFactor })
-  const highest = section('Full and warm, just behind the fuse', () =>
-    prospectiveCurrent({ voltage: pack.maximumVoltage, sourceResistance: pack.resistance, loopResistance: '0 Ω' }),
+/** The class that is sought: that of the family. */
+function classOf({ family }: FuseTask): FuseClass {
+  return fuseFamilies[family].class
+}
+
+/** Share of its rating that air of 85 °C leaves: warmer, no class tells what is left, and the check on it says so. */
+const HOTTEST = 0.65
+
+function boundsOf(task: FuseTask): Bounds {
+  const { pack, cable, profile, controller, cycles } = task
+  const left = deratingOf(task, classOf(task))
+  const ratingAtLeast = fuseRating({ current: rememberedCurrent(task), ambientFactor: left?.share ?? HOTTEST })
+  const ratingAtMost = greatestRatingOn(cable.ampacity, task)
+  const highest = section('Full and warm, just behind the fuse, in the first milliseconds', () =>
+    prospectiveCurrent({
+      voltage: pack.maximumVoltage,
+      sourceResistance: pack.ohmicResistance ?? pack.resistance.over(2),
+      loopResistance: '0 Ω',
+    }),
   )
-  const lowest = section('Nearly empty and cold, at the far end of the cable', () =>
+  const lowest = section('Nearly empty, cold and aged, at the far end of the cable', () =>
     prospectiveCurrent({
       voltage: pack.openCircuit,
-      sourceResistance: pack.coldResistance ?? pack.resistance.times(COLD),
+      sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
       loopResistance: cable.resistance,
     }),
   )
-  const preferred = preferredRatings.filter((each) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost))
-  const peak = hardestPeak(profile, ratingAtLeast)
+  const isBetween = (each: Quantity<'current'>) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost)
+  const preferred = (task.ratings ?? fuseFamilies[task.family].ratings).filter(isBetween)
   const window = isAbove(ratingAtLeast, ratingAtMost)
     ? `no rating serves: the load needs at least ${ratingAtLeast}, and the cable bears at most ${ratingAtMost}`
-    : `rated ${ratingAtLeast} to ${ratingAtMost}` +
-      (preferred.length === 0 ? ', between which IEC 60269-1 has no rating' : ` (${preferred.map(String).join(', ')})`)
+    : `rated ${ratingAtLeast} to ${ratingAtMost}${ratingsInWords(task, preferred, isBetween)}`
+  const peaks = [
+    ...(profile === undefined
+      ? []
+      : hardestInWords(
+          profile.map(([current, time]) => [current.si, time.si]),
+          ratingAtLeast,
+        )),
+    ...(controller === undefined || isBelow(controller.batteryCurrent, ratingAtLeast)
+      ? []
+      : [`${controller.batteryCurrent} for ${controller.time}`]),
+  ]
   return {
     ratingAtLeast,
     ratingAtMost,
@@ -283,250 +244,153 @@ function boundsOf({ current, profile, ambientFactor, fusingFactor, pack, cable }
     prospective: { highest, lowest },
     specification:
       `A fuse for direct current of at least ${pack.maximumVoltage}; ${window}; breaks ${highest}; lets through at most ` +
-      `${cable.withstand}; opens at ${lowest}, the least that the nearly empty, cold pack feeds` +
-      `${peak === undefined ? '' : `; bears ${peakInWords(peak)} of the load, again and again`}.`,
+      `${cable.withstand}; opens at ${lowest}, the least that the nearly empty, cold, aged pack feeds` +
+      `${peaks.length === 0 ? '' : `; bears ${peaks.join(', and ')}, ${cycles} times`}.`,
   }
 }
 
-/** Until when the melting integral that a maker states holds. */
-const ADIABATIC = 0.01
-
-/** What a fuse does at a current; `never` where its curve does not reach so low. */
-function clearingAt(fuse: Fuse, current: Quantity<'current'>): Clearing | 'never' {
-  const { curve, meltingIntegral, clearingIntegral } = fuse
-  if (curve !== undefined) {
-    const time = timeOnCurve(curve, current.si)
-    if (time === undefined) return 'never'
-    const onCurve = current.si ** 2 * time
-    const letThrough = Math.max(onCurve, clearingIntegral?.si ?? 0)
-    return { time: seconds(time), letThrough: quantity('jouleIntegral', letThrough, 'A²·s').as('kA²·s') }
-  }
-  if (meltingIntegral !== undefined && meltingIntegral.si / current.si ** 2 <= ADIABATIC) {
-    const time = meltingTime({ meltingIntegral, current })
-    return clearingIntegral === undefined ? { time } : { time, letThrough: clearingIntegral.as('kA²·s') }
-  }
-  // A clearing integral alone is stated for currents high enough to melt the fuse within some milliseconds.
-  return meltingIntegral === undefined && clearingIntegral !== undefined
-    ? { letThrough: clearingIntegral.as('kA²·s') }
-    : {}
+/** The greatest rating of the class that is sought, which opens on less of an overload the smaller it is. */
+function greatestRatingOn(ampacity: Quantity<'current'>, task: FuseTask): Quantity<'current'> {
+  if (task.fusingFactor !== undefined) return greatestFuseRating({ ampacity, fusingFactor: task.fusingFactor })
+  const of = classOf(task)
+  const tries = [100, 10, 4].map((rating) => {
+    const fusingFactor = (conventionalOf(of, rating) as { readonly factor: number }).factor
+    return [fusingFactor, fusingFactor * ampacity.si] as const
+  })
+  const fits = ([factor]: (typeof tries)[number]) =>
+    conventionalOf(of, Math.min(1, 1.45 / factor) * ampacity.si)?.factor === factor
+  const [fusingFactor] = tries.find(fits) ?? (tries.at(-1) as (typeof tries)[number])
+  return greatestFuseRating({ ampacity, fusingFactor })
 }
 
-function seconds(value: number): Quantity<'time'> {
-  return value < 0.1 ? quantity('time', value, 's').as('ms') : quantity('time', value, 's')
+/** Which ratings there are between the bounds; where there is none, which families have one. */
+function ratingsInWords(
+  { ratings, family }: FuseTask,
+  preferred: readonly Quantity<'current'>[],
+  isBetween: (rating: Quantity<'current'>) => boolean,
+): string {
+  if (preferred.length > 0) return ` (${preferred.map(String).join(', ')})`
+  const others = Object.entries(fuseFamilies).flatMap(([name, each]) => {
+    const found = each.ratings.find(isBetween)
+    return name === family || found === undefined ? [] : [`${found} of the family ${name}, ${each.source}`]
+  })
+  const none = `, between which ${ratings === undefined ? fuseFamilies[family].source : 'ratings'} has no rating`
+  return others.length === 0 ? none : `${none} (but there is ${others.join('; ')})`
 }
 
-/** The share of its melting integral that a fuse bears 100 000 times. Guides of fuse makers; the figures were read. */
-const BORNE = /*@__PURE__*/ (() => quantity('ratio', '22 %'))()
-
-/** A candidate with what it does in the greatest and in the least fault. */
-interface Candidate {
-  readonly rating: Quantity<'current'>
-  readonly hasCurve: boolean
-  readonly clearing: Required<FuseSelection>['clearing']
-}
-
-function judge(fuse: Fuse, bounds: Bounds, task: FuseTask): Judged<Candidate> {
-  const { highest, lowest } = bounds.prospective
-  const [atHighest, atLowest] = [clearingAt(fuse, highest), clearingAt(fuse, lowest)]
-  const pulses = pulseTrials(fuse, task)
-  return {
-    name: fuse.name ?? `fuse of ${fuse.rating}`,
-    checks: [
-      ...ratingTrials(fuse, bounds),
-      ...pulses.filter(({ verdict }) => verdict !== 'unknown'),
-      greatestFaultTrial(atHighest, bounds),
-      ...leastFaultTrials(fuse, atLowest, bounds, task),
-    ],
-    own: pulses.filter(({ verdict }) => verdict === 'unknown'),
-    made: {
-      rating: fuse.rating,
-      hasCurve: fuse.curve !== undefined,
-      clearing: { highest: atHighest === 'never' ? {} : atHighest, lowest: atLowest === 'never' ? {} : atLowest },
-    },
-  }
-}
-
-/** By what is written on a fuse: its voltage, the load, the cable and the greatest fault. */
-function ratingTrials(
-  { voltage: { dc, ac }, rating, breakingCapacity }: Fuse,
-  { ratingAtLeast, ratingAtMost, voltageAtLeast, prospective }: Bounds,
-): Check[] {
-  const noDc = `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
-  return [
-    trial(
-      'fuse.voltage',
-      'DC voltage of the fuse',
-      dc === undefined ? { fail: noDc } : says`is rated ${dc} DC, at least the ${voltageAtLeast} of the full pack`,
-      'voltage of the full pack',
-      'candidates',
-    ),
-    trial(
-      'fuse.load',
-      'Rating for the load',
-      says`is rated ${rating}, at least the ${ratingAtLeast} that the load needs`,
-      'NFPA 70 (NEC), 210.20(A)',
-      'candidates',
-    ),
-    trial(
-      'fuse.overload',
-      'Rating for the cable',
-      says`is rated ${rating}, at most the ${ratingAtMost} at which it protects the cable`,
-      'IEC 60364-4-43, 433.1 (from memory)',
-      'candidates',
-    ),
-    trial(
-      'fuse.breakingCapacity',
-      'Breaking capacity',
-      says`breaks ${breakingCapacity}, at least the ${prospective.highest} that the full pack feeds`,
-      'fault at the full, warm pack',
-      'candidates',
-    ),
-  ]
-}
-
-/** What the peaks of the load do to a fuse, where there are any. */
-function pulseTrials({ rating, curve }: Fuse, { profile = [] }: FuseTask): Check[] {
-  const told = (says: Parameters<typeof trial>[2]) => [
-    trial('fuse.pulses', 'Pulses of the load', says, 'guides of fuse makers', 'profile'),
-  ]
-  if (curve === undefined) {
-    const peak = hardestPeak(profile, rating)
-    if (peak === undefined) return []
-    return told({
-      unknown: `whether it bears ${peakInWords(peak)} of the load again and again needs its curve, of which a peak may use up ${BORNE}`,
-    })
-  }
-  const shares = peaksAbove(profile, rating).map((peak) => ({ peak, share: shareOfPeak(curve, peak) }))
-  const worst = shares.sort((one, other) => other.share.si - one.share.si)[0]
+/** The stretch of a load that asks most of a fuse whose curve falls as most do, with the fourth root of the time. */
+function hardestInWords(course: readonly (readonly [number, number])[], rating: Quantity<'current'>): string[] {
+  const endurance = { times: () => 1, current: (time: number) => time ** -0.25, bends: [] }
+  const { worst } = hardestStretch(course, rating.si, endurance)
   if (worst === undefined) return []
-  const { peak, share } = worst
-  return told(
-    says`uses up ${share} of the time until it opens in ${peakInWords(peak)} of the load, at most the ${BORNE} that it bears again and again`,
-  )
-}
-
-function greatestFaultTrial(clearing: Clearing | 'never', { prospective, letThroughAtMost }: Bounds): Check {
-  const told = (says: Parameters<typeof trial>[2]) =>
-    trial('fuse.letThrough', 'Let-through of the fuse', says, 'IEC 60364-5-54, 543.1.2', 'candidates')
-  if (clearing === 'never') {
-    return told({ fail: `does not open at ${prospective.highest}, the greatest fault, by its curve` })
-  }
-  if (clearing.letThrough === undefined) {
-    return told({ unknown: 'what it lets through is not known: give its clearing integral or its curve' })
-  }
-  return told(says`lets through ${clearing.letThrough}, at most the ${letThroughAtMost} that the cable withstands`)
-}
-
-/** What a fuse does in the least fault, and between it and the greatest. */
-function leastFaultTrials(
-  { rating, curve }: Fuse,
-  clearing: Clearing | 'never',
-  { prospective: { lowest, highest }, letThroughAtMost }: Bounds,
-  task: FuseTask,
-): Check[] {
-  const opens = (told: Parameters<typeof trial>[2]) =>
-    trial('fuse.opens', 'Opening in the least fault', told, 'time–current curve of the fuse', 'candidates')
-  if (clearing === 'never' || (clearing.time === undefined && isTooLow(rating, task, lowest))) {
-    return [opens({ fail: `may not open at ${lowest}, all that the nearly empty, cold pack feeds` })]
-  }
-  const { time, letThrough } = clearing
-  const between = mostLetThrough(curve ?? [], lowest, highest)
-  const basis = 'IEC 60364-5-54, 543.1.2'
-  return [
-    opens({ pass: `opens at ${lowest} in ${time ?? 'a time that its data do not tell'}` }),
-    ...(letThrough === undefined
-      ? []
-      : [
-          trial(
-            'fuse.leastLetThrough',
-            'Let-through in the least fault',
-            says`lets through ${letThrough}${time === undefined ? '' : ` in ${time}`} at ${lowest}, at most the ${letThroughAtMost} that the cable withstands`,
-            basis,
-            'candidates',
-          ),
-        ]),
-    ...(between === undefined
-      ? []
-      : [
-          trial(
-            'fuse.letThroughBetween',
-            'Let-through between the faults',
-            says`lets through ${between.letThrough} at ${between.current}, at most the ${letThroughAtMost} that the cable withstands`,
-            basis,
-            'candidates',
-          ),
-        ]),
-  ]
-}
-
-function peakInWords({ current, time, parts }: Peak): string {
-  return parts.length === 1 ? `the ${current} for ${time}` : `the ${time} of up to ${current}`
-}
-
-/** The hardest of the peaks of a profile above a rating, by its joule integral. */
-function hardestPeak(profile: FuseTask['profile'], rating: Quantity<'current'>): Peak | undefined {
-  const joules = ({ parts }: Peak) => parts.reduce((sum, [current, time]) => sum + current.si ** 2 * time.si, 0)
-  return peaksAbove(profile ?? [], rating).sort((one, other) => joules(other) - joules(one))[0]
-}
-
-function isTooLow(rating: Quantity<'current'>, { fusingFactor }: FuseTask, lowest: Quantity<'current'>): boolean {
-  return isBelow(lowest, rating.times(fusingFactor.si))
+  return [`${quantity('current', worst.current, 'A')} for ${quantity('time', worst.time, 's')} of the load`]
 }
 
 /** What is checked whichever fuse is taken. */
 function taskChecks(
-  { fusingFactor }: FuseTask,
+  task: FuseTask,
   { ratingAtLeast, ratingAtMost, prospective }: Bounds,
   rating: Quantity<'current'>,
+  chosen: Fuse | undefined,
 ): Check[] {
+  const factor = factorOf(task, chosen)
   return [
-    check(
+    trial(
       'fuse.window',
       'Least rating for the load',
-      ratingAtLeast,
-      'at most',
-      ratingAtMost,
+      windowTold(task, ratingAtLeast, ratingAtMost),
       'IEC 60364-4-43, 433.1 (from memory)',
       'current',
       'cable.ampacity',
     ),
-    check(
-      'fuse.leastFault',
-      'Least fault current',
-      prospective.lowest,
-      'at least',
-      rating.times(fusingFactor.si),
-      'IEC 60269-1, conventional fusing current (from memory)',
-      'pack',
-      'cable.resistance',
-    ),
+    ...(factor === undefined
+      ? []
+      : [
+          check(
+            'fuse.leastFault',
+            'Least fault current',
+            prospective.lowest,
+            'at least',
+            rating.times(factor),
+            'IEC 60269-1, conventional fusing current (from memory)',
+            'pack',
+            'cable.resistance',
+          ),
+        ]),
   ]
 }
 
-function unblown(task: FuseTask, { prospective }: Bounds, rating: Quantity<'current'>): Caution[] {
-  if (!isTooLow(rating, task, prospective.lowest)) return []
+/** Whether some rating agrees with load and cable. A chosen fuse is held to its own, by its class. @internal */
+export function windowTold(
+  { ambient, controller, overload, cable, ...task }: FuseTask,
+  ratingAtLeast: Quantity<'current'>,
+  ratingAtMost: Quantity<'current'>,
+): Told {
+  const whole = { ambient, controller, overload, cable, ...task }
+  if (deratingOf(whole, classOf(whole)) === undefined) {
+    return {
+      unknown: `what a fuse carries in air of ${ambient} is not known: give ambientFactor from the curve of its maker`,
+    }
+  }
+  if (!isAbove(ratingAtLeast, ratingAtMost)) {
+    return says`the load needs a fuse of ${ratingAtLeast}, at most the ${ratingAtMost} that the cable bears`
+  }
+  const other =
+    overload !== undefined
+      ? `the ${overload.by}`
+      : controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)
+        ? 'the controller'
+        : undefined
+  const none = `the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}`
+  return other === undefined ? { fail: none } : { pass: `${none}: overload is left to ${other}` }
+}
+
+/** At what current the chosen fuse opens for sure, over its rating, or one of the class that is sought. */
+function factorOf(task: FuseTask, chosen: Fuse | undefined): number | undefined {
+  if (chosen !== undefined) return fusingFactorOf(chosen, task.fusingFactor)
+  return task.fusingFactor?.si ?? conventionalOf(classOf(task), Number.POSITIVE_INFINITY)?.factor
+}
+
+function unblown(task: FuseTask, { prospective }: Bounds, rating: Quantity<'current'>, chosen?: Fuse): Caution[] {
+  const factor = factorOf(task, chosen)
+  if (factor === undefined || !isBelow(prospective.lowest, rating.times(factor))) return []
   return [
     {
       id: 'unblownFuse',
       hazard: 'a fuse that does not blow',
       text:
-        `Nearly empty and cold, the pack feeds a short circuit with ${prospective.lowest} only, which may never blow a fuse of ` +
-        `${rating}. Split the pack with a fuse of its own for each part, or have its monitor open the contactors on that current.`,
+        `Nearly empty, cold and aged, the pack feeds a short circuit with ${prospective.lowest} only, which may never blow ` +
+        `a fuse of ${rating}. Split the pack with a fuse of its own for each part, or have its monitor open the contactors ` +
+        'on that current.',
     },
   ]
 }
 
-function assumptionsOf({ pack }: FuseTask, chosen?: Candidate): Assumption[] {
+function assumptionsOf(task: FuseTask, chosen?: Candidate): Assumption[] {
+  const { pack, fusingFactor } = task
+  const of = chosen === undefined ? classOf(task) : chosen.fuse.class
+  const left = deratingOf(task, of, chosen?.fuse.derating)
   return [
     assumed('fuse.continuous', 'A continuous load uses 80 % of the rating at most (NFPA 70 (NEC), 210.20(A)).'),
-    assumed(
-      'fuse.range',
-      'The fuse breaks every current at which it opens: a partial-range (a) fuse does so only from the least current that its maker states, and can burst below.',
-    ),
-    assumed(
-      'fuse.packResistance',
-      'In a fault the pack resists as much as is given for it. Measured with a pulse of some seconds that is more, up to twice as much, than in the first milliseconds: let the breaking capacity lie well above the greatest fault (common practice, no source).',
-    ),
+    ...(chosen === undefined && fusingFactor === undefined
+      ? [assumed('fuse.class', `The fuse is of class ${of}, as the ${task.family} family is.`)]
+      : []),
+    ...(left === undefined
+      ? []
+      : [
+          assumed(
+            'fuse.derating',
+            `In air of ${task.ambient}, up to ${task.altitude} high, the fuse keeps ${quantity('ratio', left.share).as('%')} of its rating (${left.because}).`,
+          ),
+        ]),
+    ...(pack.ohmicResistance === undefined
+      ? [
+          assumed(
+            'fuse.packResistance',
+            'In the first milliseconds of a fault the pack resists half as much as in a pulse of some seconds, and feeds twice the current (ohmicResistance by default; common practice, no source).',
+          ),
+        ]
+      : []),
     ...(pack.coldResistance === undefined
       ? [
           assumed(
@@ -539,28 +403,57 @@ function assumptionsOf({ pack }: FuseTask, chosen?: Candidate): Assumption[] {
       'fuse.faults',
       'The greatest fault lies just behind the fuse, and the least at the far end of the cable; joints, contactors and the fuse add no resistance.',
     ),
-    assumed(
-      'fuse.timeConstant',
-      "The time constant of the fault loop lies within that of the fuse's DC rating: ask its maker.",
-    ),
-    ...(chosen === undefined ? [] : timesAssumed(chosen)),
+    ...(chosen === undefined ? [] : fuseAssumptions(chosen)),
   ]
 }
 
-/** What the times of a fuse stand for. */
-function timesAssumed({ hasCurve, clearing }: Candidate): Assumption[] {
+/** What stands in place of what the maker of a fuse did not say. */
+function fuseAssumptions({ fuse, clearing }: Candidate): Assumption[] {
+  const { curve, class: of, leastBreakingCurrent, meltingIntegral, thermalTimeConstant, timeConstant } = fuse
   return [
     assumed(
       'fuse.arcing',
-      hasCurve
-        ? 'The curve tells the time until the fuse has opened, arcing included: where its maker draws the time until it melts, arcing comes on top.'
-        : 'Times are those in which the fuse melts with the current there at once; arcing comes on top.',
+      curve === undefined
+        ? 'Times are those in which the fuse melts with the current there at once; arcing comes on top.'
+        : 'The curve tells the time until the fuse has opened, arcing included: where its maker draws the time until it melts, arcing comes on top.',
     ),
-    ...(clearing.lowest.time === undefined
+    ...(of === undefined
       ? [
           assumed(
-            'fuse.leastTime',
-            'How long the fuse takes in the least fault is not known: read its time–current curve.',
+            'fuse.class',
+            'The class of the fuse is not stated: it opens on an overload as its curve or fusingFactor says, and tires as fast as one for semiconductors.',
+          ),
+        ]
+      : []),
+    ...(leastBreakingCurrent === undefined
+      ? [
+          assumed(
+            'fuse.range',
+            'A full-range fuse breaks every current on which it opens (leastBreakingCurrent by default).',
+          ),
+        ]
+      : []),
+    ...(timeConstant === undefined
+      ? [
+          assumed(
+            'fuse.test',
+            'Its breaking capacity holds for a circuit of 1 ms: no DC breaking test is quicker (timeConstant by default; from memory).',
+          ),
+        ]
+      : []),
+    ...(thermalTimeConstant === undefined
+      ? [
+          assumed(
+            'fuse.memory',
+            'The fuse remembers its load over 5 min (thermalTimeConstant by default; common practice, no source).',
+          ),
+        ]
+      : []),
+    ...(meltingIntegral === undefined && clearing.highest.time !== undefined
+      ? [
+          assumed(
+            'fuse.short',
+            'Beyond the last point of its curve the fuse opens at the joule integral of that point (meltingIntegral and clearingIntegral by default).',
           ),
         ]
       : []),

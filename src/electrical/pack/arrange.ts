@@ -129,6 +129,7 @@ type Asked = Read<typeof arrangeFields>
  *   - `maximumVoltage`: voltage of the full module, in V, above 0 V
  *   - `capacity`: capacity of the module, in Ah, above 0 Ah
  *   - `resistance`: resistance of the module, warm, in mΩ, above 0 mΩ
+ *   - `ohmicResistance`: resistance of the module, warm, within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ, optional
  *   - `cold`: its resistance in the cold, optional
  *     - `temperature`: temperature of the cold measurement, in °C, above -273.15 °C and below 25 °C
  *     - `resistance`: resistance of the module at that temperature, in mΩ, above 0 mΩ

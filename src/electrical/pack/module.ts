@@ -46,6 +46,9 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
   capacity: given('charge', 'Capacity of the module', { above: 0, usual: ['20 Ah', '200 Ah'] }),
   resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
+  ohmicResistance: optional(
+    given('resistance', 'Resistance of the module, warm, within 10 ms, such as at 1 kHz', { above: 0 }),
+  ),
   cold: optional(
     group('Its resistance in the cold', {
       temperature: given('temperature', 'Temperature of the cold measurement', { above: 0, below: '25 °C' }),
@@ -117,6 +120,13 @@ export function refuseModule(where: string, path: string, module: Module): void 
       path: `${path}.peakCurrent`,
       expected: `at least the continuous current, ${continuousCurrent}`,
       received: String(peakCurrent),
+    })
+  }
+  if (module.ohmicResistance !== undefined && module.ohmicResistance.si > module.resistance.si) {
+    issues.push({
+      path: `${path}.ohmicResistance`,
+      expected: `at most the resistance by a pulse of some seconds, ${module.resistance}`,
+      received: String(module.ohmicResistance),
     })
   }
   if (module.cold !== undefined && module.cold.resistance.si < module.resistance.si) {

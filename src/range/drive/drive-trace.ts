@@ -40,8 +40,8 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
  *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
- * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?, chargeCurrent?,
- *   regeneration?, capacitance? }`, optional
+ * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?,
+ *   batteryCurrentTime?, chargeCurrent?, regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional

@@ -1,0 +1,566 @@
+/**
+ * What a fuse must keep to, one trial after the other: what is written on it, its load, the overload of its cable, the
+ * faults between the least and the greatest.
+ */
+import { worstMemory } from '../../formula/memory.js'
+import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
+import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
+import { currentOnCurve, timeOnCurve } from './curve.js'
+import {
+  faultTimeConstant,
+  fuseAltitudeFactor,
+  fuseAmbientFactor,
+  fuseRating,
+  greatestFuseRating,
+  meltingTime,
+} from './fuse.js'
+import { ADIABATIC, type Endurance, enduranceOf, type Hardest, hardestStretch } from './pulses.js'
+import type { Fuse, FuseTask } from './task.js'
+
+/** What a fault through a fuse comes to. */
+export interface Clearing {
+  /** Until the fuse has opened by its curve, or has melted by its melting integral; absent where its data do not tell. */
+  readonly time?: Quantity<'time'>
+  /** Joule integral that it lets through; absent where its data do not tell. */
+  readonly letThrough?: Quantity<'jouleIntegral'>
+}
+
+/** How warm a cable gets, which only who knows its section can follow. @internal */
+export interface FollowedCable {
+  /** From its continuous limit, after a time at a current; undefined where it burns. */
+  readonly after: (current: Quantity<'current'>, time: number) => Quantity<'temperature'> | undefined
+  readonly limit: Quantity<'temperature'>
+  readonly overloadLimit?: Quantity<'temperature'>
+}
+
+/** A task as a fuse is judged by it. @internal */
+export interface Judging extends FuseTask {
+  readonly follow?: FollowedCable
+}
+
+/** The prospective currents of a task, and the inductance of the greatest. @internal */
+export interface Faults {
+  readonly highest: Quantity<'current'>
+  readonly lowest: Quantity<'current'>
+}
+
+/** A candidate with what it does in the greatest and in the least fault. @internal */
+export interface Candidate {
+  readonly fuse: Fuse
+  readonly clearing: { readonly highest: Clearing; readonly lowest: Clearing }
+  /** Whether nothing but the controller keeps the cable from an overload. */
+  readonly isHeldByController: boolean
+}
+
+/** The most that the rule for overload lets a fuse carry through its conventional time: IEC 60364-4-43, 433.1. */
+const OVERLOAD = 1.45
+/** For how many seconds the fault limit of an insulation holds: IEC 60364-4-43, 434.5.2. */
+const FAULT_TIME = 5
+/** How far above its continuous limit a cable of road vehicles is tested for hours: ISO 6722-1, from memory. */
+const OVERLOAD_RISE = 50
+/** No direct-current breaking test has a shorter time constant. 30 CFR 28.41 has 2 ms, gPV 1 ms from memory. */
+const SHORTEST_TEST = /*@__PURE__*/ (() => quantity('time', '1 ms'))()
+/** How fast a fuse follows its load, in seconds, where its maker does not say. Common practice, no source. */
+const MEMORY = 300
+
+const BASIS = 'IEC 60364-4-43, 433.1 (from memory)'
+const ADIABATIC_BASIS = 'IEC 60364-4-43, 434.5.2'
+
+/** Judges one fuse. @internal */
+export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candidate> {
+  const { highest, lowest } = faults
+  const [atHighest, atLowest] = [clearingAt(fuse, highest), clearingAt(fuse, lowest)]
+  const overload = overloadOf(fuse, faults, task)
+  return {
+    name: fuse.name ?? `fuse of ${fuse.rating}`,
+    checks: [
+      voltageTrial(fuse, task),
+      loadTrial(fuse, task),
+      overload.check,
+      breakingTrial(fuse, faults),
+      ...timeConstantTrials(fuse, faults, task),
+      ...pulseTrials(fuse, task),
+      greatestFaultTrial(atHighest, faults, task),
+      ...leastFaultTrials(fuse, atLowest, faults, task),
+      ...bandTrials(fuse, faults, task, overload),
+    ],
+    own: task.cable.inductance === undefined ? [noInductance] : [],
+    made: {
+      fuse,
+      clearing: { highest: atHighest === 'never' ? {} : atHighest, lowest: atLowest === 'never' ? {} : atLowest },
+      isHeldByController: overload.by === 'controller',
+    },
+  }
+}
+
+function voltageTrial({ voltage: { dc, ac } }: Fuse, { pack: { maximumVoltage } }: FuseTask): Check {
+  const noDc = `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
+  return trial(
+    'fuse.voltage',
+    'DC voltage of the fuse',
+    dc === undefined ? { fail: noDc } : says`is rated ${dc} DC, at least the ${maximumVoltage} of the full pack`,
+    'voltage of the full pack',
+    'candidates',
+  )
+}
+
+function breakingTrial({ breakingCapacity }: Fuse, { highest }: Faults): Check {
+  return trial(
+    'fuse.breakingCapacity',
+    'Breaking capacity',
+    says`breaks ${breakingCapacity}, at least the ${highest} that the full pack feeds in the first milliseconds`,
+    'fault at the full, warm pack',
+    'candidates',
+  )
+}
+
+/** What the air around and its thinness leave of a rating, and on what ground; undefined where that is not known. @internal */
+export interface Derating {
+  readonly share: number
+  readonly because: string
+}
+
+/** Up to what temperature a class needs no factor, and up to what its factor is known, in kelvins. */
+const [NO_FACTOR, KNOWN] = [313.15, 358.15]
+
+/** @internal */
+export function deratingOf(
+  { ambient, ambientFactor, altitude }: Pick<FuseTask, 'ambient' | 'ambientFactor' | 'altitude'>,
+  of: FuseClass | undefined,
+  derating?: Fuse['derating'],
+): Derating | undefined {
+  const high = fuseAltitudeFactor({ altitude }).si
+  if (ambientFactor !== undefined) return { share: high * ambientFactor.si, because: 'ambientFactor, as given' }
+  if (derating !== undefined) {
+    const share = shareBetween(derating, ambient.si)
+    return share === undefined ? undefined : { share: high * share, because: 'its own curve' }
+  }
+  if (of === 'gG' && ambient.si <= NO_FACTOR) {
+    return { share: high, because: 'class gG needs no factor up to 40 °C, IEC 60269-1, 3.1' }
+  }
+  if (ambient.si > KNOWN) return undefined
+  return {
+    share: high * fuseAmbientFactor({ ambient }).si,
+    because: 'rated at 25 °C with a limit of 130 °C, guides of makers of semiconductor fuses',
+  }
+}
+
+/** Straight between points; colder than the first as at it, warmer than the last not known. */
+function shareBetween(points: NonNullable<Fuse['derating']>, at: number): number | undefined {
+  const first = points[0] as (typeof points)[number]
+  if (at <= first[0].si) return first[1].si
+  const above = points.findIndex(([temperature]) => temperature.si >= at)
+  if (above < 0) return undefined
+  const [from, to] = [points[above - 1] as typeof first, points[above] as typeof first]
+  return from[1].si + ((at - from[0].si) / (to[0].si - from[0].si)) * (to[1].si - from[1].si)
+}
+
+/** The current that a load asks of a fuse all day: the most that the fuse remembers of it. @internal */
+export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = MEMORY): Quantity<'current'> {
+  if (profile === undefined) return current
+  const worst = worstMemory(
+    profile.map(([each, time]) => [each.si ** 2, time.si]),
+    timeConstant,
+  )
+  const remembered = Math.sqrt(worst)
+  return remembered > current.si ? quantity('current', remembered, 'A') : current
+}
+
+function loadTrial({ rating, class: of, derating, thermalTimeConstant }: Fuse, task: Judging): Check {
+  const told = (says: Told) =>
+    trial('fuse.load', 'Rating for the load', says, 'NFPA 70 (NEC), 210.20(A)', 'candidates', 'current', 'profile')
+  const left = deratingOf(task, of, derating)
+  if (left === undefined) {
+    return told({ unknown: `what it carries in air of ${task.ambient} is not known: give its derating up to there` })
+  }
+  const current = rememberedCurrent(task, thermalTimeConstant?.si)
+  const needed = fuseRating({ current, ambientFactor: left.share })
+  return told(says`is rated ${rating}, at least the ${needed} that the load needs`)
+}
+
+/** What opens on an overload of the cable, and from what current on the fuse alone does. */
+interface Overload {
+  readonly check: Check
+  readonly by: 'fuse' | 'controller' | 'other' | 'nothing'
+  /** From where the fuse clears and saves the cable, where something else opens below. */
+  readonly from?: Quantity<'current'>
+}
+
+/** At what current a fuse opens within its conventional time, over its rating. @internal */
+export function fusingFactorOf(
+  { class: of, rating, curve }: Fuse,
+  given: FuseTask['fusingFactor'],
+): number | undefined {
+  if (of !== undefined) return conventionalOf(of, rating.si)?.factor
+  if (given !== undefined) return given.si
+  const fusing = curve === undefined ? undefined : currentOnCurve(curve, conventionalTime(rating.si))
+  return fusing === undefined ? undefined : fusing / rating.si
+}
+
+/** Whether a fuse opens on faults only, by its class. */
+function isPartial({ class: of, rating }: Fuse): boolean {
+  return of !== undefined && conventionalOf(of, rating.si) === undefined
+}
+
+function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
+  const { cable, controller, overload } = task
+  const told = (says: Told) =>
+    trial('fuse.overload', 'Overload of the cable', says, BASIS, 'candidates', 'overload', 'controller')
+  const factor = fusingFactorOf(fuse, task.fusingFactor)
+  const byRating =
+    factor === undefined
+      ? undefined
+      : told(
+          says`is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
+        )
+  if (byRating !== undefined && isMet(byRating)) return { check: byRating, by: 'fuse' }
+  if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
+    const check = told(
+      says`leaves overload to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
+    )
+    return { check, by: 'controller' }
+  }
+  if (overload !== undefined) return byOther(fuse, faults, task, overload, told)
+  if (byRating !== undefined) return { check: byRating, by: 'nothing' }
+  const { class: of, rating } = fuse
+  const hours = quantity('time', conventionalTime(rating.si), 's').as('h')
+  return {
+    by: 'nothing',
+    check: told(
+      isPartial(fuse)
+        ? { fail: `is of class ${of}, which opens on no overload: say in overload what does` }
+        : {
+            unknown: `at what current it opens within ${hours} is not known: give its class, or its curve up to there`,
+          },
+    ),
+  }
+}
+
+function mostRating(ampacity: Quantity<'current'>, fusingFactor: number): Quantity<'current'> {
+  return fusingFactor > 1 ? greatestFuseRating({ ampacity, fusingFactor }) : ampacity
+}
+
+/** Something else that opens on an overload, up to where the fuse both clears and saves the cable. */
+function byOther(
+  fuse: Fuse,
+  { highest }: Faults,
+  task: Judging,
+  { by, current, time, breaks }: NonNullable<FuseTask['overload']>,
+  told: (says: Told) => Check,
+): Overload {
+  const open = (says: Told): Overload => ({ by: 'nothing', check: told(says) })
+  const most = task.cable.ampacity.times(OVERLOAD)
+  if (isAbove(current, most)) {
+    return open(says`leaves overload from ${current} on to the ${by}, at most the ${most} that the cable bears`)
+  }
+  if (isBelow(current, task.current)) {
+    return open(says`leaves overload from ${current} on to the ${by}, at least the ${task.current} of the load`)
+  }
+  const least = leastBreakingOf(fuse, task)
+  if (least === undefined) return open({ unknown: `${NO_LEAST}: up to there the ${by} must open` })
+  const from = savesFrom(fuse, least, highest, task)
+  if (!('si' in from)) return open(from)
+  if (isBelow(breaks, from)) {
+    return open(
+      says`needs ${breaks} of the ${by} to be broken, at least the ${from} from which the fuse saves the cable`,
+    )
+  }
+  const melts = clearingAt(fuse, least)
+  if (melts !== 'never' && melts.time !== undefined && isBelow(melts.time, time)) {
+    // Below what it breaks a link that melts burns on: what opens in its place must be the quicker of the two.
+    return open(
+      says`melts in ${melts.time} at ${least}, from where it is left to the ${by}, at least the ${time} until that opens`,
+    )
+  }
+  const saved = trial('', '', savedBy(task, from, time.si), '')
+  if (!isMet(saved)) {
+    return open(saved.verdict === 'fail' ? { fail: `${saved.text}, until the ${by} opens` } : { unknown: saved.text })
+  }
+  const check = told({ pass: `leaves overload from ${current} to ${from} to the ${by}, which opens in ${time}` })
+  return { by: 'other', from, check }
+}
+
+const NO_LEAST = 'from what current on it breaks is not known: give its leastBreakingCurrent'
+
+/** The least current that a fuse breaks: as stated, else for a full range that at which it opens at all. */
+function leastBreakingOf(fuse: Fuse, task: Judging): Quantity<'current'> | undefined {
+  if (fuse.leastBreakingCurrent !== undefined) return fuse.leastBreakingCurrent
+  const factor = fusingFactorOf(fuse, task.fusingFactor)
+  return isPartial(fuse) || factor === undefined ? undefined : fuse.rating.times(factor)
+}
+
+/** From what current on a fuse saves the cable at every greater one; or why it never does. */
+function savesFrom(fuse: Fuse, least: Quantity<'current'>, highest: Quantity<'current'>, task: Judging) {
+  let from: Quantity<'current'> | undefined
+  let why: Told = { fail: `does not save the cable at ${highest}, the greatest fault` }
+  for (const current of [...pointsOf(fuse, least, highest)].reverse()) {
+    const clearing = clearingAt(fuse, current)
+    const told: Told =
+      clearing === 'never'
+        ? { fail: `does not open at ${current}` }
+        : savedBy(task, current, clearing.time?.si, clearing)
+    const check = trial('', '', told, '')
+    if (!isMet(check)) {
+      why = check.verdict === 'unknown' ? { unknown: check.text } : { fail: check.text }
+      break
+    }
+    from = current
+  }
+  return from ?? why
+}
+
+/** The currents, rising, at which what a fuse lets through is greatest or least: its points, and where limits change. */
+function pointsOf({ curve = [], meltingIntegral }: Fuse, from: Quantity<'current'>, to: Quantity<'current'>) {
+  const turns = [
+    ...curve.map(([current]) => current.si),
+    curve.length === 0 ? undefined : currentOnCurve(curve, FAULT_TIME),
+    curve.length > 0 || meltingIntegral === undefined ? undefined : Math.sqrt(meltingIntegral.si / ADIABATIC),
+  ]
+  const between = turns.filter((each): each is number => each !== undefined && each > from.si && each < to.si)
+  const rising = [...new Set(between)].sort((one, other) => one - other)
+  return [from, ...rising.map((each) => quantity('current', each, 'A')), ...(isBelow(from, to) ? [to] : [])]
+}
+
+/** Whether the cable bears a current until it is broken: by its joule integral for 5 s, beyond by how warm it gets. */
+function savedBy(
+  { cable: { withstand }, follow }: Judging,
+  current: Quantity<'current'>,
+  time: number | undefined,
+  clearing?: Clearing,
+): Told {
+  if (time === undefined) return { unknown: `how long it takes at ${current} is not known: give its curve` }
+  const lasts = seconds(time)
+  if (time <= FAULT_TIME) {
+    const letThrough = clearing?.letThrough ?? quantity('jouleIntegral', current.si ** 2 * time, 'A²·s').as('kA²·s')
+    return says`lets through ${letThrough} in ${lasts} at ${current}, at most the ${withstand} that the cable withstands`
+  }
+  if (follow === undefined) {
+    return {
+      unknown: `how warm ${current} makes the cable in ${lasts} only protectRun can tell, which knows its section`,
+    }
+  }
+  const temperature = follow.after(current, time)
+  if (temperature === undefined) return { fail: `burns the cable at ${current} in ${lasts}` }
+  const stated = follow.overloadLimit
+  if (stated !== undefined) {
+    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${stated} of its overload limit`
+  }
+  if (!isAbove(temperature, follow.limit)) {
+    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most its ${follow.limit}`
+  }
+  const most = quantity('temperature', follow.limit.si + OVERLOAD_RISE, 'K').as('°C')
+  if (isAbove(temperature, most)) {
+    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${most} that any overload limit allows`
+  }
+  return {
+    unknown: `whether the cable bears ${temperature} in ${lasts} at ${current} is not known: give its overloadLimit`,
+  }
+}
+
+/** What a fuse does at a current; `never` where its curve does not reach so low. */
+function clearingAt(fuse: Fuse, current: Quantity<'current'>): Clearing | 'never' {
+  const { curve, meltingIntegral, clearingIntegral } = fuse
+  if (curve !== undefined) {
+    const time = timeOnCurve(curve, current.si)
+    if (time === undefined) return 'never'
+    const onCurve = current.si ** 2 * time
+    const letThrough = Math.max(onCurve, clearingIntegral?.si ?? 0)
+    return { time: seconds(time), letThrough: quantity('jouleIntegral', letThrough, 'A²·s').as('kA²·s') }
+  }
+  if (meltingIntegral !== undefined && meltingIntegral.si / current.si ** 2 <= ADIABATIC) {
+    const time = meltingTime({ meltingIntegral, current })
+    return clearingIntegral === undefined ? { time } : { time, letThrough: clearingIntegral.as('kA²·s') }
+  }
+  // A clearing integral alone is stated for currents high enough to melt the fuse within some milliseconds.
+  return meltingIntegral === undefined && clearingIntegral !== undefined
+    ? { letThrough: clearingIntegral.as('kA²·s') }
+    : {}
+}
+
+function seconds(value: number): Quantity<'time'> {
+  return value < 0.1 ? quantity('time', value, 's').as('ms') : quantity('time', value, 's')
+}
+
+/** A loop whose inductance nobody gave. */
+const noInductance = /*@__PURE__*/ (() =>
+  trial(
+    'fuse.timeConstant',
+    'Time constant of the fault loop',
+    { unknown: 'the time constant of the fault loop is not known: give cable.inductance' },
+    'time constant of its DC breaking test',
+    'cable.inductance',
+  ))()
+
+function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack, cable }: Judging): Check[] {
+  if (cable.inductance === undefined) return []
+  const told = (says: Told) => [
+    trial(
+      'fuse.timeConstant',
+      'Time constant of the fault loop',
+      says,
+      'time constant of its DC breaking test',
+      'candidates',
+      'pack.inductance',
+      'cable.inductance',
+    ),
+  ]
+  const inductance = pack.inductance.plus(cable.inductance)
+  const resistance = quantity('resistance', pack.maximumVoltage.si / highest.si, 'Ω')
+  const loop = faultTimeConstant({ inductance, resistance })
+  if (timeConstant !== undefined) {
+    return told(says`breaks a loop of ${loop}, at most the ${timeConstant} at which its breaking capacity is stated`)
+  }
+  if (!isAbove(loop, SHORTEST_TEST)) {
+    return told({ pass: `breaks a loop of ${loop}: no DC breaking test has less than ${SHORTEST_TEST}` })
+  }
+  return told({
+    unknown: `whether it breaks a loop of ${loop} is not known: give the timeConstant of its breaking capacity`,
+  })
+}
+
+/** What the peaks of the load, and a full pull of the controller, do to a fuse. */
+function pulseTrials(fuse: Fuse, task: Judging): Check[] {
+  const { profile, controller, cycles } = task
+  const share = deratingOf(task, fuse.class, fuse.derating)?.share
+  // Where not even what it carries all day is known, that is told already.
+  if (share === undefined) return []
+  const rating = fuse.rating.si * Math.min(1, share)
+  const endurance = enduranceOf(fuse, cycles, isSemiconductor(fuse.class))
+  const course = profile?.map(([current, time]) => [current.si, time.si] as const)
+  return [
+    ...(course === undefined
+      ? []
+      : pulsesTold(
+          'fuse.pulses',
+          'Pulses of the load',
+          'of the load',
+          hardestStretch(course, rating, endurance),
+          endurance,
+        )),
+    ...(controller === undefined
+      ? []
+      : pulsesTold(
+          'fuse.fullPull',
+          'Full pull of the controller',
+          'of a full pull',
+          hardestStretch(
+            [
+              [controller.batteryCurrent.si, controller.time.si],
+              [0, REST],
+            ],
+            rating,
+            endurance,
+          ),
+          endurance,
+        )),
+  ]
+}
+
+/** Long enough that a full pull is alone, in seconds. */
+const REST = 1e6
+
+function pulsesTold(id: string, name: string, what: string, { worst, untold }: Hardest, endurance: Endurance): Check[] {
+  const told = (says: Told) => [
+    trial(id, name, says, 'guides of fuse makers', 'candidates', 'profile', 'controller', 'cycles'),
+  ]
+  const [amperes, times] = [
+    (each: number) => quantity('current', each, 'A'),
+    (time: number) => Math.floor(endurance.times(time)),
+  ]
+  if (worst !== undefined && (untold === undefined || worst.current > worst.borne)) {
+    const [asked, borne] = [amperes(worst.current), amperes(worst.borne)]
+    return told(
+      says`is asked for ${asked} in ${seconds(worst.time)} ${what} ${times(worst.time)} times, at most the ${borne} that it bears so often`,
+    )
+  }
+  if (untold === undefined) return []
+  return told({
+    unknown: `whether it bears ${amperes(untold.current)} in ${seconds(untold.time)} ${what} ${times(untold.time)} times is not known: give its curve up to there`,
+  })
+}
+
+function greatestFaultTrial(
+  clearing: Clearing | 'never',
+  { highest }: Faults,
+  { cable: { withstand } }: Judging,
+): Check {
+  const told = (says: Told) => trial('fuse.letThrough', 'Let-through of the fuse', says, ADIABATIC_BASIS, 'candidates')
+  if (clearing === 'never') return told({ fail: `does not open at ${highest}, the greatest fault, by its curve` })
+  if (clearing.letThrough === undefined) {
+    return told({ unknown: 'what it lets through is not known: give its clearing integral or its curve' })
+  }
+  return told(says`lets through ${clearing.letThrough}, at most the ${withstand} that the cable withstands`)
+}
+
+/** What a fuse does in the least fault. */
+function leastFaultTrials(fuse: Fuse, clearing: Clearing | 'never', { lowest }: Faults, task: Judging): Check[] {
+  const opens = (told: Told) =>
+    trial('fuse.opens', 'Opening in the least fault', told, 'time–current curve of the fuse', 'candidates')
+  const breaks = leastBreakingTrials(fuse, lowest)
+  if (clearing === 'never') {
+    return [...breaks, opens({ fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` })]
+  }
+  if (clearing.time === undefined) {
+    const factor = fusingFactorOf(fuse, task.fusingFactor)
+    const isTooLow = factor !== undefined && isBelow(lowest, fuse.rating.times(factor))
+    return [
+      ...breaks,
+      opens(
+        isTooLow
+          ? { fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }
+          : { unknown: `how long it takes at ${lowest}, the least fault, is not known: give its curve` },
+      ),
+    ]
+  }
+  return [...breaks, opens({ pass: `opens at ${lowest} in ${clearing.time}` })]
+}
+
+/** Whether a fuse breaks the least fault at all: below, a partial range melts and burns on. */
+function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>): Check[] {
+  const told = (says: Told) => [
+    trial(
+      'fuse.leastBreaking',
+      'Least current that it breaks',
+      says,
+      'least breaking current of the fuse',
+      'candidates',
+    ),
+  ]
+  if (fuse.leastBreakingCurrent !== undefined) {
+    return told(says`breaks from ${fuse.leastBreakingCurrent} on, at most the ${lowest} of the least fault`)
+  }
+  return isPartial(fuse) ? told({ unknown: NO_LEAST }) : []
+}
+
+/**
+ * What a fuse lets through at every current between the least fault and the greatest. Where it opens on every overload in
+ * time by its rating, the rule follows the cable no further than the 5 s of a fault.
+ */
+function bandTrials(fuse: Fuse, { lowest, highest }: Faults, task: Judging, overload: Overload): Check[] {
+  const from = overload.from !== undefined && isBelow(lowest, overload.from) ? overload.from : lowest
+  const [least, ...others] = pointsOf(fuse, from, highest)
+    .slice(0, -1)
+    .map((current, i) => {
+      const clearing = clearingAt(fuse, current)
+      // That it does not open in the least fault, or that its time is not known, is told already.
+      if (clearing === 'never' || clearing.time === undefined) return undefined
+      if (overload.by === 'fuse' && clearing.time.si > FAULT_TIME) return undefined
+      const [id, name] =
+        i === 0
+          ? (['fuse.leastLetThrough', 'Cable in the least fault'] as const)
+          : (['fuse.letThroughBetween', 'Cable between the faults'] as const)
+      return trial(id, name, savedBy(task, current, clearing.time.si, clearing), ADIABATIC_BASIS, 'candidates')
+    })
+  return [least, worstOf(others)].filter((each) => each !== undefined)
+}
+
+/** The check that holds least. */
+function worstOf(checks: readonly (Check | undefined)[]): Check | undefined {
+  const rank = ({ verdict, margin = 1 }: Check) =>
+    verdict === 'unknown' ? 0 : verdict === 'fail' ? margin - 1 : margin
+  return checks.reduce(
+    (worst, each) => (worst === undefined || (each !== undefined && rank(each) < rank(worst)) ? each : worst),
+    undefined,
+  )
+}
