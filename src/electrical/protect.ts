@@ -355,7 +355,6 @@ function followedCable({ cable: { insulationLimit, overloadLimit, bundled } }: A
 
 /** A section with its fuse. */
 interface Tried {
-  readonly task: Judging
   readonly cable: SizedSection
   readonly cableChecks: readonly Check[]
   readonly fuse: ReturnType<typeof fuseFor>
@@ -367,12 +366,13 @@ interface Tried {
 function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
   const own = { name: alone.name, checks: [...alone.checks, windowTrial(task, fuse)], made: undefined }
   const isSound = serves(own)
+  const offered = fuse.checks.filter(({ id }) => id === 'fuse.candidates')
   const isChosen = serves(alone) && fuse.chosen !== undefined
   return {
     name: alone.name,
     // A fuse that serves may be of another class than the one that the window is of.
-    checks: [...(isChosen ? alone.checks : own.checks), ...(isSound || isChosen ? candidateTrials(task, fuse) : [])],
-    made: { task, cable: alone.made, cableChecks: alone.checks, fuse, isSound },
+    checks: [...(isChosen ? alone.checks : own.checks), ...(isSound || isChosen ? offered : [])],
+    made: { cable: alone.made, cableChecks: alone.checks, fuse, isSound },
   }
 }
 
@@ -382,25 +382,10 @@ function windowTrial(task: Judging, { ratingAtLeast, ratingAtMost }: Tried['fuse
   return trial('fuse.window', 'Least rating for the load', told, 'IEC 60364-4-43, 433.1 (from memory)')
 }
 
-/** Whether one of the candidates serves, where there are any. */
-function candidateTrials({ candidates }: Judging, { chosen, rejected }: Tried['fuse']): Check[] {
-  if (candidates === undefined) return []
-  const why = rejected.map(({ candidate, reasons }) => `${candidate} ${reasons.join(', ')}`).join('; ')
-  return [
-    trial(
-      'fuse.candidates',
-      'Candidates that serve',
-      chosen === undefined ? { fail: `no candidate serves: ${why}` } : { pass: `${chosen.name} serves` },
-      'candidates, as given',
-      'candidates',
-    ),
-  ]
-}
-
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
-  { task, cable, cableChecks, fuse }: Tried,
+  { cable, cableChecks, fuse }: Tried,
   rejected: readonly Judged<Tried>[],
   basis: readonly Assumption[],
 ): Unfinished<ProtectedRun> {
@@ -411,7 +396,7 @@ function protectedBy(
     rejected: rejected.map(rejectedAs),
     fuse: selection,
     voltageClass: voltageClass(selection.voltageAtLeast),
-    checks: [...cableChecks, ...checks, ...(fuse.chosen === undefined ? candidateTrials(task, fuse) : [])],
+    checks: [...cableChecks, ...checks],
     assumptions: [...run.assumptions, ...cableAssumptions(run, cable), ...basis, ...assumptions],
     cautions: [...cautions, lithiumCells, storedCharge],
   }

@@ -3,7 +3,7 @@
  *
  * Rests on IEC 60269-1 (time–current characteristics); between its points a curve is straight on logarithmic scales.
  */
-import { type Quantity, quantity } from '../../quantity/index.js'
+import type { Quantity } from '../../quantity/index.js'
 
 /** Points [current, time until it opens], the currents rising. */
 type Curve = readonly (readonly [Quantity<'current'>, Quantity<'time'>])[]
@@ -21,18 +21,6 @@ export function timeOnCurve(curve: Curve, current: number): number | undefined {
   const [from, to] = [points[above - 1] as Point, points[above] as Point]
   const share = Math.log(current / from[0]) / Math.log(to[0] / from[0])
   return from[1] * (to[1] / from[1]) ** share
-}
-
-/**
- * The point between two currents at which a fuse lets through most. On straight lines it is one of those of the curve.
- * @internal
- */
-export function mostLetThrough(curve: Curve, from: Quantity<'current'>, to: Quantity<'current'>) {
-  const inside = curve.filter(([current]) => current.si > from.si && current.si < to.si)
-  if (inside.length === 0) return undefined
-  const joules = ([current, time]: Curve[number]) => current.si ** 2 * time.si
-  const most = inside.reduce((one, other) => (joules(other) > joules(one) ? other : one))
-  return { current: most[0], letThrough: quantity('jouleIntegral', joules(most), 'A²·s').as('kA²·s') }
 }
 
 /**

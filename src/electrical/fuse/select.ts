@@ -15,7 +15,9 @@ import {
   firstThatServes,
   isAbove,
   isBelow,
+  type Judged,
   procedure,
+  reasonsOf,
   rejectedAs,
   says,
   type Told,
@@ -180,7 +182,12 @@ export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
     ...bounds,
     ...(chosen === undefined ? {} : { chosen: { name: chosen.name, rating }, clearing: chosen.made.clearing }),
     rejected: rejected.map(rejectedAs).map(({ name, reasons }) => ({ candidate: name, reasons })),
-    checks: [...taskChecks(task, bounds, rating, chosen?.made.fuse), ...(chosen?.checks ?? []), ...(chosen?.own ?? [])],
+    checks: [
+      ...taskChecks(task, bounds, rating, chosen?.made.fuse),
+      ...(chosen?.checks ?? []),
+      ...(chosen?.own ?? []),
+      ...(candidates.length === 0 ? [] : [candidatesTrial(chosen, rejected)]),
+    ],
     assumptions: assumptionsOf(task, chosen?.made),
     cautions: [
       shortCircuit,
@@ -189,6 +196,16 @@ export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
       ...unblown(task, bounds, rating, chosen?.made.fuse),
     ],
   }
+}
+
+/** Whether one of the fuses that are offered serves. */
+function candidatesTrial(chosen: Judged<Candidate> | undefined, rejected: readonly Judged<Candidate>[]): Check {
+  const told = (says: Told) =>
+    trial('fuse.candidates', 'Candidates that serve', says, 'candidates, as given', 'candidates')
+  if (chosen !== undefined) return told({ pass: `${chosen.name} serves` })
+  const why = rejected.map((each) => `${each.name} ${reasonsOf(each).join(', ')}`).join('; ')
+  const isOpen = rejected.some(({ checks }) => checks.every(({ verdict }) => verdict !== 'fail'))
+  return told(isOpen ? { unknown: `no candidate is known to serve: ${why}` } : { fail: `no candidate serves: ${why}` })
 }
 
 /** The class that is sought: that of the family. */

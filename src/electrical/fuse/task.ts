@@ -63,8 +63,8 @@ export type Fuse = Read<typeof fuseField>
 /** Fuses to choose from. @internal */
 export const candidatesField = /*@__PURE__*/ (() => list('Fuses to choose from', fuseField, { least: 1 }))()
 
-/** How long a controller draws its greatest current, where it is not said. @internal */
-export const fullPullField = /*@__PURE__*/ (() =>
+/** How long a controller draws its greatest current, where it is not said. */
+const fullPullField = /*@__PURE__*/ (() =>
   given('time', 'How long it draws that current at most', {
     above: 0,
     default: '60 s',
