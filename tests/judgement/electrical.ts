@@ -1,0 +1,394 @@
+/** Electrical cases. All parts are invented. */
+import { protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
+import type { Table, Worse } from './judgement.js'
+
+/** A gG link of 63 A, within the gates of IEC 60269-1, Table 3 (read in a transcription). */
+const gG63 = {
+  name: 'link of 63 A',
+  class: 'gG',
+  rating: '63 A',
+  voltage: { dc: '500 V' },
+  breakingCapacity: '25 kA',
+  timeConstant: '10 ms',
+  curve: [
+    ['101 A', '1 h'],
+    ['180 A', '10 s'],
+    ['600 A', '0.1 s'],
+    ['1100 A', '10 ms'],
+  ],
+  meltingIntegral: '10000 A²·s',
+  clearingIntegral: '26000 A²·s',
+} as const
+/** A partial-range link: no overload, nothing below 500 A. */
+const aR63 = {
+  ...gG63,
+  class: 'aR',
+  leastBreakingCurrent: '260 A',
+  curve: [
+    ['220 A', '20 s'],
+    ['400 A', '0.5 s'],
+    ['1100 A', '5 ms'],
+  ],
+  meltingIntegral: '5000 A²·s',
+} as const
+const contactor = { by: 'contactor', current: '90 A', time: '1 s', breaks: '800 A' } as const
+
+const fuseTask = {
+  current: '45 A',
+  ambient: '35 °C',
+  pack: { maximumVoltage: '336 V', openCircuit: '270 V', resistance: '90 mΩ', inductance: '3 µH' },
+  cable: { ampacity: '85 A', withstand: '1.4 kA²·s', resistance: '9 mΩ', inductance: '4 µH' },
+  candidates: [gG63],
+} as const
+const withFuse = (patch: object) => ({ candidates: [{ ...gG63, ...patch }] })
+const withPartial = (patch: object, overload: object | null = contactor) => ({
+  candidates: [{ ...aR63, ...patch }],
+  ...(overload === null ? {} : { overload }),
+})
+
+const module = {
+  name: 'invented module of 14 cells',
+  cellsInSeries: 14,
+  chemistry: 'NMC',
+  nominalVoltage: '51.8 V',
+  minimumVoltage: '42 V',
+  maximumVoltage: '58.8 V',
+  capacity: '60 Ah',
+  resistance: '12 mΩ',
+  mass: '13 kg',
+  continuousCurrent: '120 A',
+} as const
+const run = {
+  name: 'branch to the converter',
+  pack: { module, series: 6, parallel: 1 },
+  load: { current: '40 A' },
+  cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C' },
+  candidates: [gG63],
+} as const
+
+export const electrical: { readonly [name: string]: Table } = {
+  selectFuse: {
+    call: selectFuse,
+    sound: fuseTask,
+    cases: [
+      {
+        what: 'a link of no stated class whose curve stops short',
+        dangerous: withFuse({ class: undefined, curve: gG63.curve.slice(1) }),
+        told: ['fuse.candidates', 'unknown'],
+        sound: withFuse({ class: undefined }),
+      },
+      {
+        what: 'a partial-range link alone',
+        dangerous: withPartial({}, null),
+        told: /is of class aR, which opens on no overload/,
+        sound: withPartial({}),
+      },
+      {
+        what: 'a partial-range link whose least breaking current nobody knows',
+        dangerous: withPartial({ leastBreakingCurrent: undefined }),
+        told: ['fuse.candidates', 'unknown'],
+      },
+      {
+        what: 'a partial-range link that breaks nothing so small as the least fault',
+        dangerous: withPartial({ leastBreakingCurrent: '700 A' }),
+        told: /breaks from 700 A on, more than the 491\.8 A of the least fault/,
+      },
+      {
+        what: 'a contactor that cannot break up to where the link takes over',
+        dangerous: withPartial({}, { ...contactor, breaks: '200 A' }),
+        told: /needs 200 A of the contactor to be broken, less than/,
+        sound: withPartial({}, { ...contactor, breaks: '300 A' }),
+      },
+      {
+        what: 'a contactor that trips above what the cable bears for an hour',
+        dangerous: withPartial({}, { ...contactor, current: '130 A' }),
+        told: /leaves overload from 130 A on to the contactor, more than the 123\.\d A/,
+        sound: withPartial({}, { ...contactor, current: '120 A' }),
+      },
+      {
+        what: 'a contactor that is slower than a link which melts and burns on',
+        dangerous: withPartial({ leastBreakingCurrent: '420 A' }, { ...contactor, time: '2 s' }),
+        told: /melts in .* less than the 2 s/,
+        sound: withPartial({ leastBreakingCurrent: '420 A' }, { ...contactor, time: '0.3 s' }),
+      },
+      {
+        what: 'a link too large for its cable',
+        dangerous: { cable: { ampacity: '65 A' } },
+        told: /is rated 63 A, more than the 58\.91 A at which it protects/,
+        sound: { cable: { ampacity: '70 A' } },
+      },
+      {
+        what: 'a fault that is twice as great in its first milliseconds',
+        dangerous: withFuse({ breakingCapacity: '5 kA' }),
+        told: /breaks 5 kA, less than the 7467 A/,
+        sound: { ...withFuse({ breakingCapacity: '5 kA' }), pack: { ohmicResistance: '80 mΩ' } },
+      },
+      {
+        what: 'a loop that is slower than its breaking test',
+        dangerous: { ...withFuse({ timeConstant: '1 ms' }), pack: { inductance: '80 µH' } },
+        told: /breaks a loop of 1\.867 ms, more than the 1 ms/,
+        sound: { pack: { inductance: '80 µH' } },
+      },
+      {
+        what: 'a slow loop and a link of no stated test',
+        dangerous: { ...withFuse({ timeConstant: undefined }), pack: { inductance: '80 µH' } },
+        told: ['fuse.candidates', 'unknown'],
+        sound: withFuse({ timeConstant: undefined }),
+      },
+      {
+        what: 'a loop of no stated inductance',
+        dangerous: { cable: { inductance: undefined } },
+        told: ['fuse.timeConstant', 'unknown'],
+      },
+      {
+        what: 'air in which its class keeps less',
+        dangerous: { current: '48 A', ambient: '65 °C' },
+        told: /is rated 63 A, less than the 76\.\d+ A that the load needs/,
+        sound: { current: '48 A', ambient: '40 °C' },
+      },
+      {
+        what: 'the same air for a link that is rated at 25 °C',
+        dangerous: { current: '48 A', ambient: '40 °C', ...withFuse({ class: 'gPV' }) },
+        told: /is rated 63 A, less than the 64\.\d+ A that the load needs/,
+      },
+      {
+        what: 'air of which no class says anything',
+        dangerous: { ambient: '95 °C' },
+        told: ['fuse.window', 'unknown'],
+        sound: { ambient: '80 °C', ambientFactor: 0.95 },
+      },
+      {
+        what: 'a curve for the heat that stops short',
+        dangerous: {
+          ambient: '70 °C',
+          ...withFuse({
+            derating: [
+              ['25 °C', 1],
+              ['60 °C', 0.92],
+            ],
+          }),
+        },
+        told: ['fuse.candidates', 'unknown'],
+        sound: {
+          ambient: '58 °C',
+          ...withFuse({
+            derating: [
+              ['25 °C', 1],
+              ['60 °C', 0.92],
+            ],
+          }),
+        },
+      },
+      {
+        what: 'a factor for the heat that is none',
+        dangerous: { ambientFactor: 4 },
+        told: /ambientFactor: expected a ratio at least 0\.2 and at most 1\.2/,
+        sound: { ambientFactor: 0.95 },
+      },
+      {
+        what: 'thin air',
+        dangerous: { current: '48 A', altitude: '4500 m' },
+        told: /is rated 63 A, less than the 68\.\d+ A/,
+        sound: { current: '48 A', altitude: '2500 m' },
+      },
+      {
+        what: 'peaks that tire it',
+        dangerous: {
+          profile: [
+            ['150 A', '10 s'],
+            ['25 A', '400 s'],
+          ],
+        },
+        told: /is asked for 150 A in 10 s of the load .* more than the 84\.\d+ A/,
+        sound: {
+          profile: [
+            ['80 A', '10 s'],
+            ['25 A', '400 s'],
+          ],
+        },
+      },
+      {
+        what: 'the same peaks cut by dips of 10 ms',
+        dangerous: {
+          profile: [
+            ...Array.from({ length: 10 }, () => [
+              ['150 A', '0.99 s'],
+              ['0 A', '10 ms'],
+            ]).flat(),
+            ['25 A', '400 s'],
+          ],
+        },
+        told: /is asked for 149\.\d+ A in 9\.99 s of the load .* more than/,
+      },
+      {
+        what: 'peaks for a link whose curve is not known',
+        dangerous: {
+          profile: [
+            ['150 A', '10 s'],
+            ['25 A', '400 s'],
+          ],
+          ...withFuse({ curve: undefined, meltingIntegral: '6000 A²·s' }),
+        },
+        told: ['fuse.candidates', 'unknown'],
+      },
+      {
+        what: 'peaks of milliseconds beyond its melting integral',
+        dangerous: {
+          profile: [
+            ['900 A', '4 ms'],
+            ['25 A', '60 s'],
+          ],
+        },
+        told: /is asked for 900 A in 4 ms of the load/,
+        sound: {
+          profile: [
+            ['500 A', '4 ms'],
+            ['25 A', '60 s'],
+          ],
+        },
+      },
+      {
+        what: 'a load that a long rest hides from the mean',
+        dangerous: {
+          profile: [
+            ['62 A', '20 min'],
+            ['0 A', '6 h'],
+          ],
+        },
+        told: /is rated 63 A, less than the 7\d\.\d+ A that the load needs/,
+        sound: {
+          profile: [
+            ['49 A', '20 min'],
+            ['0 A', '6 h'],
+          ],
+        },
+      },
+      {
+        what: 'a controller whose full pull opens it',
+        dangerous: { controller: { batteryCurrent: '180 A' } },
+        told: /is asked for 180 A in 60 s of a full pull/,
+        sound: { controller: { batteryCurrent: '62 A' } },
+      },
+      {
+        what: 'a fuse that is not made for direct current',
+        dangerous: withFuse({ voltage: { ac: '690 V' } }),
+        told: /has no voltage rating for direct current/,
+      },
+      {
+        what: 'a slip between (kA)²·s and A²·s',
+        dangerous: { cable: { withstand: '1400 A²·s' } },
+        told: /withstands.*1400 A²·s is unusual.*Did you mean 1400 kA²·s|Joule integral.*unusual/,
+      },
+    ],
+  },
+  protectRun: {
+    call: protectRun,
+    sound: run,
+    cases: [
+      {
+        what: 'a cable that a partial-range link lets burn',
+        dangerous: {
+          candidates: [aR63],
+          cable: { section: '10 mm²' },
+          overload: { ...contactor, current: '80 A', time: '9 s' },
+        },
+        told: /warms the cable|lets through|melts in/,
+        sound: { candidates: [aR63], overload: { ...contactor, time: '0.4 s' } },
+      },
+      {
+        what: 'overload for longer than a fault, and no overload limit',
+        dangerous: {
+          cable: { section: '16 mm²' },
+          candidates: [
+            {
+              ...gG63,
+              rating: '125 A',
+              curve: [
+                ['160 A', '2 h'],
+                ['280 A', '10 s'],
+                ['1500 A', '50 ms'],
+              ],
+            },
+          ],
+          overload: { by: 'breaker', current: '150 A', time: '12 s', breaks: '2 kA' },
+        },
+        told: /is not known: give its overloadLimit/,
+      },
+      {
+        what: 'terminals that are warmer than they are made for',
+        dangerous: { load: { current: '52 A' }, cable: { section: '6 mm²' } },
+        told: ['cable.terminals', 'fail'],
+        sound: { cable: { terminalLimit: '90 °C' } },
+      },
+      {
+        what: 'a pack beyond low voltage, by its own field',
+        dangerous: { pack: { series: 30 } },
+        told: /pack\.series: expected a pack of at most 1500 V/,
+      },
+      {
+        what: 'a controller that may draw more than link and cable bear',
+        dangerous: { controller: { batteryCurrent: '160 A' } },
+        told: /is asked for 160 A in 60 s of a full pull/,
+        sound: { controller: { batteryCurrent: '60 A' } },
+      },
+      {
+        what: 'a run that nothing but its controller keeps from an overload',
+        dangerous: { candidates: [aR63], controller: { batteryCurrent: '56 A' } },
+        told: /Nothing independent opens on an overload/,
+      },
+    ],
+  },
+  sizeCable: {
+    call: sizeCable,
+    sound: { current: '60 A', length: '3 m', maximumDrop: '1 V' },
+    cases: [
+      {
+        what: 'no section whose terminals keep cool',
+        dangerous: { ambient: '80 °C' },
+        told: /brings .* to its terminals, more than the 75 °C/,
+        sound: { ambient: '80 °C', terminalLimit: '105 °C' },
+      },
+    ],
+  },
+}
+
+const pulsed = {
+  ...fuseTask,
+  profile: [
+    ['72 A', '8 s'],
+    ['30 A', '300 s'],
+  ],
+  controller: { batteryCurrent: '66 A', time: '20 s' },
+} as const
+
+export const electricalLaws: readonly Worse[] = [
+  {
+    procedure: selectFuse,
+    sound: pulsed,
+    worse: {
+      current: 'more',
+      ambient: 'more',
+      'pack.maximumVoltage': 'more',
+      'pack.openCircuit': 'less',
+      'pack.inductance': 'more',
+      'cable.ampacity': 'less',
+      'cable.withstand': 'less',
+      'cable.resistance': 'more',
+      'controller.batteryCurrent': 'more',
+      'controller.time': 'more',
+      'candidates.0.voltage.dc': 'less',
+      'candidates.0.breakingCapacity': 'less',
+      'candidates.0.timeConstant': 'less',
+    },
+  },
+  {
+    procedure: protectRun,
+    sound: run,
+    worse: {
+      'load.current': 'more',
+      'cable.length': 'more',
+      'cable.terminalLimit': 'less',
+      'candidates.0.breakingCapacity': 'less',
+    },
+  },
+]

@@ -1,0 +1,6 @@
+/** What is dangerous or impossible is told; what is sound stays quiet. */
+import { describe } from 'vitest'
+import { electrical } from './electrical.js'
+import { judged } from './judgement.js'
+
+describe.each(Object.entries({ ...electrical }))('%s', (_, table) => judged(table))
