@@ -84,6 +84,7 @@ export {
   terminalVoltage,
   usableEnergy,
 } from './pack/pack.js'
+export { crossFeedCurrent } from './pack/strings.js'
 export {
   capacitorEnergy,
   capacitorTimeConstant,

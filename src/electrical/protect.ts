@@ -7,7 +7,6 @@
 import { cite, section } from '../formula/index.js'
 import { lithiumCells, storedCharge } from '../procedure/cautions.js'
 import {
-  type Assumption,
   assumed,
   type Check,
   type Findings,
@@ -49,6 +48,7 @@ import type { FollowedCable, Judging } from './fuse/trials.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
+import { stringFindings, stringsField } from './strings.js'
 
 /** A run of cable with its fuse. */
 export interface ProtectedRun extends Findings {
@@ -71,6 +71,7 @@ const protectFields = /*@__PURE__*/ (() => {
   return {
     name: text('What the run is called'),
     pack: group('The pack', packFields),
+    strings: stringsField,
     load: group('What flows through the run', { current, profile }),
     cable: group('The run of cable', {
       section: optional(text('The section, where it is given and only to be examined')),
@@ -111,6 +112,25 @@ type Asked = Read<typeof protectFields>
  *
  * - `name`: what the run is called, text
  * - `pack`: the pack, `{ module, series, parallel }`
+ * - `strings`: whole strings side by side, in place of modules that are joined in each group, optional
+ *   - `fuse`: a fuse, optional
+ *     - `name`: what it is called, text, optional
+ *     - `class`: its class, as its standard names it, 'gG' or 'gR' or 'gS' or 'gPV' or 'aR' or 'aM' or 'automotive' or
+ *       'UL 248', optional
+ *     - `rating`: rated current, in A, above 0 A
+ *     - `voltage`: its rated voltages
+ *       - `dc`: rated voltage for direct current, in V, above 0 V, optional
+ *       - `ac`: rated voltage for alternating current, in V, above 0 V, optional
+ *     - `breakingCapacity`: greatest direct current that it breaks, in A, above 0 A
+ *     - `timeConstant`: time constant of the circuit in which it breaks that current, in s, above 0 s, optional
+ *     - `leastBreakingCurrent`: least direct current that it breaks, in A, above 0 A, optional
+ *     - `meltingIntegral`: melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0
+ *       A²·s, optional
+ *     - `clearingIntegral`: greatest joule integral until it has cleared, in A²·s, above 0 A²·s, optional
+ *     - `curve`: its time–current curve, the currents rising, pairs of current and time until it opens, optional
+ *     - `derating`: share of its rating by the temperature around it, the temperatures rising, pairs of temperature
+ *       around the fuse and share of its rating, optional
+ *     - `thermalTimeConstant`: time constant with which it warms, in s, above 0 s, optional
  * - `load`: what flows through the run
  *   - `current`: steady current, in A, above 0 A, optional
  *   - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
@@ -254,13 +274,13 @@ export const protectRun = /*@__PURE__*/ procedure({
         return triedOn(task, alone, fuseFor(task))
       })
       const { made: tried } = judged
-      if (only !== undefined || serves(judged)) return protectedBy(asked, run, tried, rejected, source.basis)
+      if (only !== undefined || serves(judged)) return protectedBy(asked, run, tried, rejected, source)
       if (unfused === undefined && tried.isSound) unfused = { tried, before: rejected.length }
       rejected.push(judged)
     }
     // The cable is there, the fuse is not among those offered: the specification tells what to look for instead.
     if (unfused !== undefined) {
-      return protectedBy(asked, run, unfused.tried, rejected.slice(0, unfused.before), source.basis)
+      return protectedBy(asked, run, unfused.tried, rejected.slice(0, unfused.before), source)
     }
     const most = `no section up to ${rejected.at(-1)?.name} serves ${asked.name}`
     throw noneServes('protectRun', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
@@ -387,17 +407,26 @@ function protectedBy(
   run: Parameters<typeof cableAssumptions>[0],
   { cable, cableChecks, fuse }: Tried,
   rejected: readonly Judged<Tried>[],
-  basis: readonly Assumption[],
+  source: ReturnType<typeof sourceOf>,
 ): Unfinished<ProtectedRun> {
   const { checks, assumptions, cautions, ...selection } = fuse
+  const strings = section('Strings side by side', () =>
+    stringFindings(asked.strings, asked.pack.parallel, asked.fusingFactor, source.pack),
+  )
   return {
     name: asked.name,
     cable,
     rejected: rejected.map(rejectedAs),
     fuse: selection,
     voltageClass: voltageClass(selection.voltageAtLeast),
-    checks: [...cableChecks, ...checks],
-    assumptions: [...run.assumptions, ...cableAssumptions(run, cable), ...basis, ...assumptions],
+    checks: [...cableChecks, ...checks, ...strings.checks],
+    assumptions: [
+      ...run.assumptions,
+      ...cableAssumptions(run, cable),
+      ...source.basis,
+      ...assumptions,
+      ...strings.assumptions,
+    ],
     cautions: [...cautions, lithiumCells, storedCharge],
   }
 }

@@ -16,6 +16,7 @@ import {
   chargeTime,
   converterInputCurrent,
   cRate,
+  crossFeedCurrent,
   currentAtVoltage,
   currentForPower,
   dischargeTime,
@@ -603,6 +604,25 @@ export const electricalHandbook = [
       source: definition,
       standing: 'exact',
     },
+  ]),
+  handbook(crossFeedCurrent, [
+    ...(
+      [
+        [2, 0.5, '210 A'],
+        [3, 0.5, '315 A'],
+        [4, 0.5, '378 A'],
+        [4, 0.1, '51.1 A'],
+      ] as const
+    ).map(([strings, share, expected]) => ({
+      given: { share, voltage: '403.2 V', resistance: '0.64 Ω', strings } as const,
+      expected,
+      within: 0.001,
+      source: cite(
+        'circuit theory',
+        `${strings === 2 ? 'two' : strings === 3 ? 'three' : 'four'} strings of 403.2 V and 0.64 Ω`,
+      ),
+      standing: 'exact' as const,
+    })),
   ]),
   handbook(fuseAmbientFactor, [
     ...(

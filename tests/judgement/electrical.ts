@@ -336,6 +336,19 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { candidates: [aR63], controller: { batteryCurrent: '56 A' } },
         told: /Nothing independent opens on an overload/,
       },
+      {
+        what: 'strings side by side with nothing between them',
+        dangerous: { pack: { parallel: 2 }, strings: {} },
+        told: ['strings.link', 'fail'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, rating: '100 A' } } },
+      },
+      {
+        what: 'links of strings that break less than the others feed in at first',
+        dangerous: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, breakingCapacity: '9 kA' } } },
+        // The other string of 352.8 V and 36 mΩ at first: 9.8 kA.
+        told: ['strings.breakingCapacity', 'fail'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, breakingCapacity: '10 kA' } } },
+      },
     ],
   },
   sizeCable: {

@@ -16,6 +16,7 @@ import {
   chargeTime,
   converterInputCurrent,
   cRate,
+  crossFeedCurrent,
   currentAtVoltage,
   currentForPower,
   dischargeTime,
@@ -144,6 +145,7 @@ export const electricalLaws = [
   lawsOf(nmcPotential, { lithium: 'falls' }),
   lawsOf(ironPhosphatePotential, { lithium: 'falls' }),
   lawsOf(cellVoltage, { positive: 'rises', negative: 'falls' }),
+  lawsOf(crossFeedCurrent, { share: 'rises', voltage: 'rises', resistance: 'falls', strings: 'rises' }),
   lawsOf(fuseAmbientFactor, {
     ambient: 'falls',
     limit: 'rises',

@@ -57,6 +57,7 @@ function placesOf(run: string, hasOwn: boolean): Places {
     name: `${run}.name`,
     load: run,
     cable: run,
+    strings: 'pack.strings',
     candidates: hasOwn ? `${run}.fuses` : 'fuses',
     controller: 'controller',
     coldest: 'heating.outside',
@@ -67,9 +68,10 @@ function runPart(
   path: string,
   { name, current, feeds, fuses, ...cable }: Run,
   pack: Pack,
-  { fuses: shelf, heating, controller }: Build,
+  build: Build,
   driven: () => readonly Driven[],
 ): Part {
+  const { fuses: shelf, heating, controller } = build
   const hardest = current === undefined ? hardestOf(driven()) : undefined
   if (current === undefined && hardest === undefined) {
     const expected = "a current such as '120 A', or journeys whose currents are taken"
@@ -82,6 +84,7 @@ function runPart(
       protectRun({
         name,
         pack: pack.made,
+        strings: build.pack?.strings,
         load: current === undefined ? { profile: hardest?.drive.currents } : { current },
         cable,
         candidates: fuses ?? shelf,

@@ -14,6 +14,7 @@ import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { candidatesField } from '../../electrical/fuse/task.js'
 import { moduleFields, packFields, refuseModule } from '../../electrical/pack/module.js'
 import { overloadLimitField } from '../../electrical/protect.js'
+import { stringsField } from '../../electrical/strings.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
 import { positionFields } from '../../mass/position.js'
@@ -71,6 +72,7 @@ const sheetPackField = /*@__PURE__*/ (() =>
   group('The pack made of modules', {
     series: packFields.series,
     parallel: packFields.parallel,
+    strings: stringsField,
     available: optional(whole('How many modules are at hand', { min: 1 })),
     usable: given('ratio', 'Share of the energy that is used in summer', { above: 0, max: 1 }),
     usableInWinter: given('ratio', 'Share of the energy that a cold pack gives', { above: 0, max: 1 }),

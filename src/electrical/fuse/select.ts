@@ -62,8 +62,8 @@ export interface FuseFigures {
 /** A fuse, or what to look for in one, with checks. */
 export interface FuseSelection extends FuseFigures, Findings {}
 
-/** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. */
-const COLD = 3
+/** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. @internal */
+export const COLD = 3
 
 /**
  * Says what a fuse must be, so that it carries the load, protects the cable and breaks every fault that the pack can feed,

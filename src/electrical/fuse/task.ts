@@ -16,8 +16,8 @@ import { InputError, type InputIssue } from '../../quantity/index.js'
 import { profileField } from '../cable/course.js'
 import { fuseClasses } from './class.js'
 
-/** A fuse as its maker describes it. */
-const fuseField = /*@__PURE__*/ (() =>
+/** A fuse as its maker describes it. @internal */
+export const fuseField = /*@__PURE__*/ (() =>
   group('A fuse', {
     name: optional(text('What it is called')),
     class: optional(choice('Its class, as its standard names it', fuseClasses)),

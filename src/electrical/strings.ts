@@ -1,0 +1,97 @@
+/** Whole strings side by side, each with its own link: what the others feed into one that fails. */
+import { assumed, type Findings, group, optional, type Read, says, type Told, trial } from '../procedure/index.js'
+import { type Quantity, quantity } from '../quantity/index.js'
+import { COLD } from './fuse/select.js'
+import { type Fuse, type FuseTask, fuseField } from './fuse/task.js'
+import { fusingFactorOf } from './fuse/trials.js'
+import { crossFeedCurrent } from './pack/strings.js'
+
+/** Strings that lie side by side. @internal */
+export const stringsField = /*@__PURE__*/ (() =>
+  optional(
+    group('Whole strings side by side, in place of modules that are joined in each group', {
+      fuse: optional(fuseField),
+    }),
+    { absent: 'Modules in parallel are joined in each group: no whole strings lie side by side.' },
+  ))()
+
+/**
+ * Whether each string has a link of its own that clears what the others feed into it. The main link does not count: nothing
+ * of such a fault flows through it.
+ * @internal
+ */
+export function stringFindings(
+  strings: Read<typeof stringsField> | undefined,
+  parallel: number,
+  fusingFactor: FuseTask['fusingFactor'],
+  pack: FuseTask['pack'],
+): Pick<Findings, 'checks' | 'assumptions'> {
+  if (strings === undefined || parallel < 2) return { checks: [], assumptions: [] }
+  const told = (id: string, name: string, says: Told) => trial(id, name, says, 'circuit theory', 'strings.fuse')
+  const [all, fed] = [quantity('ratio', 1), { voltage: pack.maximumVoltage, strings: parallel }]
+  const warm = pack.resistance.times(parallel)
+  const atFirst = pack.ohmicResistance?.times(parallel) ?? warm.over(2)
+  const most = crossFeedCurrent({ ...fed, share: all, resistance: atFirst })
+  const link: Fuse | undefined = strings.fuse
+  if (link === undefined) {
+    const fail = `${parallel - 1} of ${parallel} strings feed up to ${most} into one that fails, and no link of its own opens: the main link carries nothing of it`
+    return { checks: [told('strings.link', 'A link for each string', { fail })], assumptions: [] }
+  }
+  const cold = pack.coldResistance?.times(parallel) ?? warm.times(COLD)
+  const least = crossFeedCurrent({
+    share: all,
+    voltage: pack.openCircuit,
+    strings: parallel,
+    resistance: cold.times(pack.ageing.si),
+  })
+  const factor = fusingFactorOf(link, fusingFactor)
+  const { dc } = link.voltage
+  const checks = [
+    told(
+      'strings.voltage',
+      'DC voltage of the links of the strings',
+      dc === undefined
+        ? { fail: 'has no voltage rating for direct current' }
+        : says`is rated ${dc} DC, at least the ${pack.maximumVoltage} of the full pack`,
+    ),
+    told(
+      'strings.breakingCapacity',
+      'Breaking capacity of the links of the strings',
+      says`breaks ${link.breakingCapacity}, at least the ${most} that the other strings feed in at first`,
+    ),
+    told(
+      'strings.opens',
+      'Opening of the link of a bad string',
+      factor === undefined
+        ? {
+            unknown:
+              'at what current the link of a string opens is not known: give its class, or its curve for an hour',
+          }
+        : says`is fed ${least} by the other strings, nearly empty, cold and aged, at least the ${link.rating.times(factor)} on which it opens`,
+    ),
+  ]
+  if (factor === undefined) return { checks, assumptions: [] }
+  const silent = shareThatFeeds(link.rating.times(factor), { ...fed, resistance: warm })
+  return {
+    checks,
+    assumptions: [
+      assumed(
+        'strings.monitor',
+        `A string of which less than ${silent.as('%')} of the cells is bypassed is fed less than opens any link: that is work for a monitor.`,
+      ),
+    ],
+  }
+}
+
+/** The share of bypassed cells at which the others feed a current into a string: the formula turned round. */
+function shareThatFeeds(
+  current: Quantity<'current'>,
+  {
+    voltage,
+    resistance,
+    strings,
+  }: { voltage: Quantity<'voltage'>; resistance: Quantity<'resistance'>; strings: number },
+): Quantity<'ratio'> {
+  const drop = current.si * resistance.si
+  return quantity('ratio', Math.min(1, (drop * (1 + 1 / (strings - 1))) / (voltage.si + drop)))
+}
