@@ -1,5 +1,5 @@
 /** Electrical cases. All parts are invented. */
-import { protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
+import { precharge, protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
 import type { Table, Worse } from './judgement.js'
 
 /** A gG link of 63 A, within the gates of IEC 60269-1, Table 3 (read in a transcription). */
@@ -64,6 +64,17 @@ const run = {
   load: { current: '40 A' },
   cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C' },
   candidates: [gG63],
+} as const
+
+const chargedThrough = {
+  voltage: '336 V',
+  capacitance: '800 µF',
+  time: '1.5 s',
+  target: '95 %',
+  loopResistance: '60 mΩ',
+  makingCapacity: '350 A',
+  dischargeResistance: '7 kΩ',
+  dischargePower: '20 W',
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -351,6 +362,45 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  precharge: {
+    call: precharge,
+    sound: chargedThrough,
+    cases: [
+      {
+        what: 'a discharge resistor that cooks for good',
+        dangerous: { dischargePower: '8 W' },
+        told: ['precharge.standingPower', 'fail'],
+        sound: { dischargePower: '8 W', dischargePath: 'opens' },
+      },
+      {
+        what: 'a discharge resistor of no stated power',
+        dangerous: { dischargePower: undefined },
+        told: ['precharge.standingPower', 'unknown'],
+      },
+      {
+        what: 'two resistors that never reach the target together',
+        dangerous: { resistance: '420 Ω' },
+        told: ['precharge.reached', 'fail'],
+        sound: { resistance: '150 Ω' },
+      },
+      {
+        what: 'a contactor that closes on too much',
+        dangerous: { target: '90 %' },
+        told: ['precharge.inrush', 'fail'],
+        sound: { target: '99 %', dischargePath: 'opens' },
+      },
+      {
+        what: 'a contactor of no stated making capacity',
+        dangerous: { makingCapacity: undefined },
+        told: ['precharge.inrush', 'unknown'],
+      },
+      {
+        what: 'a capacitor that stays charged for long',
+        dangerous: { dischargeResistance: '12 kΩ' },
+        told: ['precharge.discharge', 'fail'],
+      },
+    ],
+  },
   sizeCable: {
     call: sizeCable,
     sound: { current: '60 A', length: '3 m', maximumDrop: '1 V' },
@@ -402,6 +452,16 @@ export const electricalLaws: readonly Worse[] = [
       'cable.length': 'more',
       'cable.terminalLimit': 'less',
       'candidates.0.breakingCapacity': 'less',
+    },
+  },
+  {
+    procedure: precharge,
+    sound: { ...chargedThrough, resistance: '300 Ω' },
+    worse: {
+      resistance: 'more',
+      loopResistance: 'less',
+      makingCapacity: 'less',
+      dischargePower: 'less',
     },
   },
 ]

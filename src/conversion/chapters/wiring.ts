@@ -1,6 +1,7 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
 import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
+import { prechargeFields } from '../../electrical/precharge.js'
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, shortCircuit, storedCharge } from '../../procedure/cautions.js'
 import { assumed, check, type Findings, merged } from '../../procedure/index.js'
@@ -40,7 +41,9 @@ export function wiringSection(
   if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
   const parts = [
     ...runs.map((run, i) => heading(`Run: ${run.name}`, () => runPart(`runs[${i}]`, run, pack, build, driven))),
-    ...(controller === undefined ? [] : [heading('Precharge', () => prechargePart(pack, controller.capacitance))]),
+    ...(controller === undefined
+      ? []
+      : [heading('Precharge', () => prechargePart(build, pack, controller.capacitance))]),
   ]
   return {
     title,
@@ -189,16 +192,36 @@ function runTable(
 /** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
 const PRECHARGE_TIME = '1 s'
 
-function prechargePart(pack: Pack, capacitance: Quantity<'capacitance'>): Part {
-  const start = fromSheet({ voltage: 'module.maximumVoltage', capacitance: 'controller.capacitance' }, () =>
-    precharge({ voltage: pack.maximumVoltage, capacitance, time: PRECHARGE_TIME }),
+function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Quantity<'capacitance'>): Part {
+  const { module, series, parallel } = pack.made
+  // In its first milliseconds a pack resists about half as much as in a pulse of some seconds.
+  const ofOne = module.ohmicResistance ?? module.resistance.over(2)
+  const time = asked?.time ?? PRECHARGE_TIME
+  const places = {
+    voltage: 'module.maximumVoltage',
+    capacitance: 'controller.capacitance',
+    loopResistance: 'module.resistance',
+    ...Object.fromEntries(Object.keys(prechargeFields).map((key) => [key, `precharge.${key}`])),
+  }
+  const start = fromSheet(places, () =>
+    precharge({
+      ...asked,
+      time,
+      voltage: pack.maximumVoltage,
+      capacitance,
+      loopResistance: ofOne.times(series).over(parallel),
+    }),
   )
   return {
     figures: [
-      { name: `precharge resistor, ${quantity('ratio', '95 %')} in ${PRECHARGE_TIME}`, value: start.resistance },
+      { name: `precharge resistor, ${start.reached} in ${time}`, value: start.resistance },
       { name: 'heat in it at each start', value: start.energyPerEvent },
       { name: 'power in it at first', value: start.peakPower },
       { name: 'voltage left across the contactor', value: start.residualVoltage },
+      ...(start.inrush === undefined ? [] : [{ name: 'current as the contactor closes', value: start.inrush }]),
+      ...(start.standingPower === undefined
+        ? []
+        : [{ name: 'power in the discharge resistor', value: start.standingPower }]),
     ],
     tables: [],
     ...start,

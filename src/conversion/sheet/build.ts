@@ -13,6 +13,7 @@ import { chargerFields, supplyFields } from '../../electrical/charging/charging.
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { candidatesField } from '../../electrical/fuse/task.js'
 import { moduleFields, packFields, refuseModule } from '../../electrical/pack/module.js'
+import { prechargeFields } from '../../electrical/precharge.js'
 import { overloadLimitField } from '../../electrical/protect.js'
 import { stringsField } from '../../electrical/strings.js'
 import { limitsField } from '../../mass/exchange.js'
@@ -136,6 +137,9 @@ const sheetRunField = /*@__PURE__*/ (() => {
   })
 })()
 
+const prechargeField = /*@__PURE__*/ (() =>
+  group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
+
 const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the socket that feeds it, and the charge that is asked of them', {
     ...undecided(supplyFields),
@@ -223,6 +227,7 @@ export const sheetField = /*@__PURE__*/ (() =>
     gearbox: optional(sheetGearboxField),
     runs: optional(list('The runs of cable', sheetRunField)),
     fuses: optional(candidatesField),
+    precharge: optional(prechargeField),
     charger: optional(sheetChargerField),
     journeys: optional(list('The journeys that the car must make', sheetJourneyField)),
     hill: optional(hillField),
