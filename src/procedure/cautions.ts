@@ -66,6 +66,16 @@ export const storedCharge: Caution = {
 }
 
 /** @internal */
+export const mainsCharging: Caution = {
+  id: 'mainsCharging',
+  hazard: 'charging from the mains',
+  text:
+    'Mains voltage kills. Charge from an earthed outlet, with the body of the car earthed through the cable, behind a ' +
+    'residual-current device of at most 30 mA that also sees smooth direct current: type B, or type A with a detector that ' +
+    'opens at 6 mA (IEC 62955). A licensed electrician makes and tests the outlet; local codes come first.',
+}
+
+/** @internal */
 export const feedingHouse: Caution = {
   id: 'feedingHouse',
   hazard: 'feeding a house',

@@ -142,10 +142,11 @@ type Changes = { readonly [cause in Cause]: Partial<Driven> }
  * - `cycle`: the drive cycle, optional
  * - `journey`: the stretches of a journey, one after the other, a list of at least 1, optional
  *   - `name`: what the stretch is called, text, optional
- *   - `distance`: length of the stretch, in m, at least 0.001 m
+ *   - `distance`: length of the stretch, in m, at least 0.001 m and at most 2000000 m
  *   - `speed`: speed on the stretch, in km/h, above 0 km/h
  *   - `grade`: grade, rise over run, a plain number, optional
- *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1, optional
+ *   - `stops`: how often the car comes to a stand, the last time at its end, a whole number, at least 1 and at most
+ *     1000, optional
  *   - `standing`: time at a stand, each time, in s, at least 0 s, optional
  *   - `temperature`: temperature of the air, in °C, above -273.15 °C, optional
  *   - `altitude`: altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, optional

@@ -14,12 +14,12 @@ const plan = {
   pack,
   stateOfCharge: 0.2,
   to: 0.9,
-  supply: { voltage: '230 V', current: '13 A', phases: 1 },
+  supply: { voltage: '230 V', current: '13 A', phases: 1, circuit: '20 A' },
   charger: { power: '3.3 kW', efficiency: 0.92 },
 } as const
 const strong = {
   ...plan,
-  supply: { voltage: '230 V', current: '32 A', phases: 3 },
+  supply: { voltage: '230 V', current: '32 A', phases: 3, circuit: '40 A', rule: 'NEC' },
   charger: { power: '22 kW', efficiency: 0.92 },
 } as const
 /** A cell whose voltage is straight from 3 V to 4 V: its charge has a closed form. */
@@ -177,17 +177,23 @@ describe('chargePlan', () => {
   it('says when it ends before what was wanted', () => {
     const { reached, checks } = chargePlan({ ...strong, to: 1 })
     expect(reached.si).toBeLessThan(1)
-    expect(checks.map(({ name, verdict }) => [name, verdict])).toEqual([['State of charge reached', 'fail']])
-    expect(chargePlan(plan).checks).toEqual([])
+    expect(checks.map(({ name, verdict }) => [name, verdict])).toEqual([
+      ['State of charge reached', 'fail'],
+      // 32 A of 40 A: NFPA 70 (NEC), 625.41.
+      ['Load of the circuit for hours', 'near'],
+    ])
+    expect(chargePlan(plan).checks.map(({ verdict }) => verdict)).toEqual(['pass'])
   })
 
   it('holds a charge to 0 °C where the module states no limits, and says what it does not hold', () => {
     const at = chargePlan({ ...plan, temperature: '-10 °C' })
     expect(at.checks.map(({ name, verdict, limit }) => [name, verdict, String(limit)])).toEqual([
       ['Cold cells on charge', 'fail', '0 °C'],
+      ['Warm cells on charge', 'pass', '45 °C'],
+      ['Load of the circuit for hours', 'pass', '16 A'],
     ])
     expect(at.assumptions.map(said).join()).toContain(
-      'The cells take no charge below 0 °C (pack.module.temperatures by default',
+      'The cells take a charge from 0 °C to 45 °C (pack.module.temperatures by default',
     )
     expect(chargePlan(plan).assumptions.map(said).join()).toContain(
       'The temperature of the cells is not held to limits',

@@ -1,5 +1,5 @@
 /** Electrical cases. All parts are invented. */
-import { precharge, protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
+import { chargePlan, packAt, precharge, protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
 import type { Table, Worse } from './judgement.js'
 
 /** A gG link of 63 A, within the gates of IEC 60269-1, Table 3 (read in a transcription). */
@@ -55,7 +55,7 @@ const module = {
   maximumVoltage: '58.8 V',
   capacity: '60 Ah',
   resistance: '12 mΩ',
-  mass: '13 kg',
+  mass: '22 kg',
   continuousCurrent: '120 A',
 } as const
 const run = {
@@ -66,6 +66,15 @@ const run = {
   candidates: [gG63],
 } as const
 
+const charging = { ...module, chargeCurrent: '40 A' } as const
+const overnight = {
+  pack: { module: charging, series: 6, parallel: 1 },
+  stateOfCharge: 0.3,
+  to: 0.8,
+  supply: { voltage: '230 V', current: '10 A', phases: 1, circuit: '16 A', powerFactor: 1 },
+  charger: { power: '2.1 kW', efficiency: '91 %' },
+  temperature: '18 °C',
+} as const
 const chargedThrough = {
   voltage: '336 V',
   capacitance: '800 µF',
@@ -401,6 +410,74 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  chargePlan: {
+    call: chargePlan,
+    sound: overnight,
+    cases: [
+      {
+        what: 'a circuit that nobody stated',
+        dangerous: { supply: { circuit: undefined } },
+        told: ['charge.circuit', 'unknown'],
+      },
+      {
+        what: 'all of a circuit, and no rule',
+        dangerous: { supply: { circuit: '10 A' } },
+        told: ['charge.circuit', 'unknown'],
+        sound: { supply: { circuit: '10 A', rule: 'IEC own circuit' } },
+      },
+      {
+        what: 'more than 80 % of a circuit under the NEC',
+        dangerous: { supply: { circuit: '11 A', rule: 'NEC' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { circuit: '15 A', rule: 'NEC' } },
+      },
+      {
+        what: 'a domestic socket at its full rating for hours',
+        dangerous: { supply: { current: '13 A', rule: 'domestic socket' }, charger: { power: '2.7 kW' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { rule: 'domestic socket' } },
+      },
+      {
+        what: 'a charge current that nothing limits',
+        dangerous: { pack: { module: { chargeCurrent: undefined } } },
+        told: ['pack.chargeCurrent', 'unknown'],
+      },
+      {
+        what: 'cells that are too warm for a charge',
+        dangerous: { temperature: '52 °C' },
+        told: ['cells.warm', 'fail'],
+      },
+      {
+        what: 'cells that are too cold for a charge',
+        dangerous: { temperature: '-3 °C' },
+        told: ['cells.cold', 'fail'],
+      },
+      { what: 'mains voltage', dangerous: {}, told: /residual-current device/ },
+    ],
+  },
+  packAt: {
+    call: packAt,
+    sound: {
+      pack: { module: charging, series: 6, parallel: 1 },
+      stateOfCharge: 0.6,
+      current: '80 A',
+      temperature: '30 °C',
+    },
+    cases: [
+      { what: 'cells that are too hot for a load', dangerous: { temperature: '64 °C' }, told: ['cells.warm', 'fail'] },
+      {
+        what: 'a charge into cells of which nobody said what they take',
+        dangerous: { current: '-20 A', pack: { module: { chargeCurrent: undefined } } },
+        told: ['pack.chargeCurrent', 'unknown'],
+        sound: { current: '-20 A' },
+      },
+      {
+        what: 'a charge into hot cells',
+        dangerous: { current: '-20 A', temperature: '47 °C' },
+        told: ['cells.warm', 'fail'],
+      },
+    ],
+  },
   sizeCable: {
     call: sizeCable,
     sound: { current: '60 A', length: '3 m', maximumDrop: '1 V' },
@@ -452,6 +529,31 @@ export const electricalLaws: readonly Worse[] = [
       'cable.length': 'more',
       'cable.terminalLimit': 'less',
       'candidates.0.breakingCapacity': 'less',
+    },
+  },
+  {
+    procedure: chargePlan,
+    sound: { ...overnight, supply: { ...overnight.supply, rule: 'IEC own circuit' } },
+    worse: {
+      'supply.circuit': 'less',
+      'supply.current': 'more',
+      'pack.module.chargeCurrent': 'less',
+      'charger.power': 'more',
+    },
+  },
+  {
+    procedure: packAt,
+    sound: {
+      pack: { module: { ...charging, peakCurrent: '200 A' }, series: 6, parallel: 1 },
+      stateOfCharge: 0.6,
+      current: '100 A',
+      temperature: '30 °C',
+    },
+    worse: {
+      current: 'more',
+      temperature: 'more',
+      'pack.module.continuousCurrent': 'less',
+      'pack.module.resistance': 'more',
     },
   },
   {

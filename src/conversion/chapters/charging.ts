@@ -22,13 +22,14 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
   const { charger } = build
   const title = 'Charging'
   if (pack === undefined || charger === undefined) return { title, why: missing(build, ['charger', 'module', 'pack']) }
-  const { voltage, current, phases, powerFactor, power, efficiency, from, to } = charger
+  const { power, efficiency, from, to, ...supply } = charger
+  const { voltage, current, phases } = supply
   const plan = fromSheet(places, () =>
     chargePlan({
       pack: pack.made,
       stateOfCharge: from,
       to,
-      supply: { voltage, current, phases, powerFactor },
+      supply,
       charger: { power, efficiency },
     }),
   )

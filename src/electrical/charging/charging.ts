@@ -4,24 +4,34 @@
  * Rests on the definitions of power, power factor and efficiency, and on the open-circuit voltage behind a resistance.
  */
 import { cite, definition, formula, input, output, section } from '../../formula/index.js'
-import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import { highVoltage, lithiumCells, mainsCharging } from '../../procedure/cautions.js'
 import {
   type Assumption,
   assumed,
   type Check,
   check,
+  choice,
   type Findings,
   given,
   group,
+  isAbove,
   optional,
   procedure,
   type Read,
+  says,
+  type Told,
+  trial,
   type Unfinished,
   whole,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from '../pack/module.js'
-import { cellTemperatureField, temperatureAssumptions, temperatureChecks } from '../pack/operating-point.js'
+import {
+  cellTemperatureField,
+  temperatureAssumptions,
+  temperatureChecks,
+  unknownChargeCurrent,
+} from '../pack/operating-point.js'
 import { currentAtVoltage, currentForPower, parallelCharge, seriesVoltage, terminalVoltage } from '../pack/pack.js'
 
 /**
@@ -177,6 +187,10 @@ export const supplyFields = /*@__PURE__*/ (() => ({
     usual: ['6 A', '63 A'],
   }),
   phases: whole('How many phases', { min: 1, max: 3 }),
+  circuit: optional(
+    given('current', 'Rated current of the circuit that feeds it', { above: 0, usual: ['6 A', '125 A'] }),
+  ),
+  rule: optional(choice('By which rule a charge may load it for hours', ['NEC', 'IEC own circuit', 'domestic socket'])),
   powerFactor: given('ratio', 'Power factor of the charger', {
     above: 0,
     max: 1,
@@ -222,6 +236,8 @@ const STEPS = 4000
  *   - `voltage`: voltage of one phase to neutral, in V, above 0 V
  *   - `current`: current in each phase that may be drawn all day, in A, above 0 A
  *   - `phases`: how many phases, a whole number, at least 1 and at most 3
+ *   - `circuit`: rated current of the circuit that feeds it, in A, above 0 A, optional
+ *   - `rule`: by which rule a charge may load it for hours, 'NEC' or 'IEC own circuit' or 'domestic socket', optional
  *   - `powerFactor`: power factor of the charger, a plain number, above 0 and at most 1, 1 by default (chargers that
  *     correct it come close, common practice, no source)
  * - `charger`: the charger
@@ -340,14 +356,14 @@ export const chargePlan = /*@__PURE__*/ procedure({
         current: quantity('current', current, 'A'),
         power: quantity('power', voltage * current, 'W').as('kW'),
       })),
-      checks: chargeChecks(asked, run.reached),
+      checks: [...chargeChecks(asked, run.reached), circuitTrial(supply, charger)],
       assumptions: [
         assumed('pack.openCircuit', curve.basis),
         assumed('pack.resistance', basis),
         ...chargeAssumptions(asked, full, cutoff),
       ],
       notes: unusualOfPack('pack', pack),
-      cautions: [lithiumCells, highVoltage],
+      cautions: [lithiumCells, highVoltage, mainsCharging],
     }
   },
 })
@@ -364,6 +380,43 @@ function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], 
   return fromSupply.si < charger.power.si
     ? { power: fromSupply, binding: 'supply' }
     : { power: charger.power, binding: 'charger' }
+}
+
+/** What a domestic socket bears for hours. Practice in several countries, from memory; 8 A in some. */
+const DOMESTIC = /*@__PURE__*/ (() => quantity('current', '10 A'))()
+
+/** What the rules let a charge load a circuit for hours. */
+function circuitTrial(
+  { voltage, current, phases, powerFactor, circuit, rule }: Charge['supply'],
+  charger: Charge['charger'],
+) {
+  const told = (says: Told, basis: string) =>
+    trial('charge.circuit', 'Load of the circuit for hours', says, basis, 'supply.circuit', 'supply.rule')
+  const wanted = charger.power.si / charger.efficiency.si / (voltage.si * phases * powerFactor.si)
+  const drawn = wanted < current.si ? quantity('current', wanted, 'A') : current
+  if (rule === 'domestic socket') {
+    return told(
+      says`draws ${drawn} for hours, at most the ${DOMESTIC} that a domestic socket bears`,
+      'practice in several countries, from memory',
+    )
+  }
+  if (circuit === undefined) {
+    return told(
+      { unknown: `whether the circuit bears ${drawn} for hours is not known: give supply.circuit and supply.rule` },
+      'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
+    )
+  }
+  if (rule === 'IEC own circuit') {
+    return told(says`draws ${drawn} for hours, at most the ${circuit} of a circuit of its own`, 'IEC 60364-7-722')
+  }
+  const share = circuit.times(0.8)
+  if (rule === undefined && isAbove(drawn, share)) {
+    return told(
+      { unknown: `whether a circuit of ${circuit} bears ${drawn} for hours depends on the rule: give supply.rule` },
+      'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
+    )
+  }
+  return told(says`draws ${drawn} for hours, at most the ${share}, 80 % of its circuit`, 'NFPA 70 (NEC), 625.41')
 }
 
 function chargeAssumptions(
@@ -387,9 +440,6 @@ function chargeAssumptions(
             `The charge ends when the current has fallen to ${end}, C/20 (cutoff by default; common practice, no source).`,
           ),
         ]
-      : []),
-    ...(pack.module.chargeCurrent === undefined
-      ? [assumed('pack.chargeCurrent', 'No limit of the charge current of the modules is given.')]
       : []),
     ...temperatureAssumptions(pack, 'charge', temperature),
     ...(supply.phases === 1
@@ -491,6 +541,7 @@ function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check
           ),
         ]
       : []),
+    ...(pack.module.chargeCurrent === undefined ? [unknownChargeCurrent] : []),
     ...temperatureChecks(pack, 'charge', temperature),
   ]
 }

@@ -122,7 +122,7 @@ type Asked = Read<typeof arrangeFields>
  *
  * - `module`: a module
  *   - `name`: what the module is called, text
- *   - `cellsInSeries`: cells in series, a whole number, at least 1
+ *   - `cellsInSeries`: cells in series, a whole number, at least 1 and at most 1000
  *   - `chemistry`: what its cells are made of, 'NMC' or 'LFP', optional
  *   - `nominalVoltage`: nominal voltage of the module, in V, above 0 V
  *   - `minimumVoltage`: lowest voltage that the module may have, in V, above 0 V

@@ -54,8 +54,8 @@ const groupFields = /*@__PURE__*/ (() => ({
     }),
     { least: 1 },
   ),
-  series: whole('How many groups are in series', { min: 1 }),
-  parallel: whole('How many modules are in parallel in each group', { min: 1 }),
+  series: whole('How many groups are in series', { min: 1, max: 1000 }),
+  parallel: whole('How many modules are in parallel in each group', { min: 1, max: 1000 }),
   nominalVoltage: optional(given('voltage', 'Nominal voltage of a module, for the energy', { above: 0 })),
 }))()
 
@@ -74,8 +74,8 @@ type Given = Read<typeof groupFields>
  *   - `name`: what the module is called, unlike any other, text
  *   - `capacity`: capacity of the module, measured at one current and temperature, in Ah, above 0 Ah
  *   - `resistance`: measured resistance of the module, in mΩ, above 0 mΩ, optional
- * - `series`: how many groups are in series, a whole number, at least 1
- * - `parallel`: how many modules are in parallel in each group, a whole number, at least 1
+ * - `series`: how many groups are in series, a whole number, at least 1 and at most 1000
+ * - `parallel`: how many modules are in parallel in each group, a whole number, at least 1 and at most 1000
  * - `nominalVoltage`: nominal voltage of a module, for the energy, in V, above 0 V, optional
  * - always assumed: the weakest group ends the discharge of the string; no balancing during the drive moves charge
  *   between groups

@@ -39,7 +39,7 @@ const spanField = (when: string) =>
 /** What describes a module. @internal */
 export const moduleFields = /*@__PURE__*/ (() => ({
   name: text('What the module is called'),
-  cellsInSeries: whole('Cells in series', { min: 1 }),
+  cellsInSeries: whole('Cells in series', { min: 1, max: 1000 }),
   chemistry: optional(choice('What its cells are made of', ['NMC', 'LFP'])),
   nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
   minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
@@ -89,8 +89,8 @@ export type Module = Read<typeof moduleFields>
 /** What describes a pack of equal modules. @internal */
 export const packFields = /*@__PURE__*/ (() => ({
   module: group('A module', moduleFields),
-  series: whole('How many modules are in series', { min: 1 }),
-  parallel: whole('How many modules are in parallel', { min: 1 }),
+  series: whole('How many modules are in series', { min: 1, max: 1000 }),
+  parallel: whole('How many modules are in parallel', { min: 1, max: 1000 }),
 }))()
 
 /** What is read of a pack. @internal */

@@ -15,6 +15,7 @@ import {
   group,
   optional,
   procedure,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
@@ -161,9 +162,6 @@ export const packAt = /*@__PURE__*/ procedure({
       assumptions: [
         assumed('pack.openCircuit', curve.basis),
         assumed('pack.resistance', basis),
-        ...(module.chargeCurrent === undefined && charging
-          ? [assumed('pack.chargeCurrent', 'No limit of the charge current is given.')]
-          : []),
         ...temperatureAssumptions(pack, way, temperature),
       ],
       notes: unusualOfPack('pack', pack),
@@ -260,7 +258,7 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
       'pack.series',
     ),
     ...(charge === undefined
-      ? []
+      ? [unknownChargeCurrent]
       : [
           check(
             'pack.chargeCurrent',
@@ -276,11 +274,27 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
   ]
 }
 
-/** Below this, makers of lithium cells commonly allow no charge. Common practice, no source. */
-const COLDEST_CHARGE = '0 °C'
+/** A charge whose current nothing limits. @internal */
+export const unknownChargeCurrent = /*@__PURE__*/ (() =>
+  trial(
+    'pack.chargeCurrent',
+    'Charge current',
+    { unknown: 'whether the cells take the charge current is not known: give pack.module.chargeCurrent' },
+    'module.chargeCurrent, for all in parallel',
+    'pack.module.chargeCurrent',
+  ))()
 
 /**
- * The temperature of the cells beside the limits of the module; without them, a charge beside the one that is common.
+ * Between what temperatures makers of lithium cells commonly allow a charge, and a discharge. Common practice, no source;
+ * an LFP module's manual, which was read, has 0 °C to 60 °C on charge, with a tenth of the capacity beyond 50 °C.
+ */
+const COMMON = /*@__PURE__*/ (() => ({
+  charge: { minimum: quantity('temperature', '0 °C'), maximum: quantity('temperature', '45 °C') },
+  discharge: { minimum: quantity('temperature', '-20 °C'), maximum: quantity('temperature', '60 °C') },
+}))()
+
+/**
+ * The temperature of the cells beside the limits of the module; without them, beside those that are common.
  * @internal
  */
 export function temperatureChecks(
@@ -289,24 +303,8 @@ export function temperatureChecks(
   temperature: Quantity<'temperature'> | undefined,
 ): Check[] {
   if (temperature === undefined) return []
-  if (module.temperatures === undefined) {
-    const coldest = quantity('temperature', COLDEST_CHARGE)
-    return way === 'discharge'
-      ? []
-      : [
-          check(
-            'cells.cold',
-            'Cold cells on charge',
-            temperature,
-            'at least',
-            coldest,
-            'common practice, no source',
-            'temperature',
-          ),
-        ]
-  }
-  const { minimum, maximum } = module.temperatures[way]
-  const basis = `module.temperatures.${way}`
+  const { minimum, maximum } = (module.temperatures ?? COMMON)[way]
+  const basis = module.temperatures === undefined ? 'common practice, no source' : `module.temperatures.${way}`
   return [
     check(
       'cells.cold',
@@ -316,7 +314,7 @@ export function temperatureChecks(
       minimum,
       basis,
       'temperature',
-      `pack.${basis}.minimum`,
+      `pack.module.temperatures.${way}.minimum`,
     ),
     check(
       'cells.warm',
@@ -326,7 +324,7 @@ export function temperatureChecks(
       maximum,
       basis,
       'temperature',
-      `pack.${basis}.maximum`,
+      `pack.module.temperatures.${way}.maximum`,
     ),
   ]
 }
@@ -338,12 +336,11 @@ export function temperatureAssumptions(
   temperature: Quantity<'temperature'> | undefined,
 ): Assumption[] {
   if (temperature === undefined || module.temperatures !== undefined) return []
+  const { minimum, maximum } = COMMON[way]
   return [
     assumed(
       'cells.temperatures',
-      way === 'charge'
-        ? `The cells take no charge below ${COLDEST_CHARGE} (pack.module.temperatures by default; common practice, no source).`
-        : 'The temperature of the cells is not held to limits: give pack.module.temperatures.',
+      `The cells take ${way === 'charge' ? 'a charge' : 'a load'} from ${minimum} to ${maximum} (pack.module.temperatures by default; common practice, no source).`,
     ),
   ]
 }

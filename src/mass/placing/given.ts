@@ -17,7 +17,7 @@ const groupField = /*@__PURE__*/ (() =>
   group('A group of like modules', {
     name: text('What the group is called'),
     mass: given('mass', 'Mass of one module', { above: 0 }),
-    count: whole('How many there are', { min: 1 }),
+    count: whole('How many there are', { min: 1, max: 100_000 }),
   }))()
 
 const bayField = /*@__PURE__*/ (() =>

@@ -88,7 +88,7 @@ export interface PlacedMasses extends Findings {
  * - `groups`: the groups of like modules, a list of at least 1
  *   - `name`: what the group is called, text
  *   - `mass`: mass of one module, in kg, above 0 kg
- *   - `count`: how many there are, a whole number, at least 1
+ *   - `count`: how many there are, a whole number, at least 1 and at most 100000
  * - `bays`: the bays that take modules, a list of at least 1
  *   - `name`: what the bay is called, text
  *   - `at`: a place in the car
