@@ -107,6 +107,10 @@ export const motorFields = /*@__PURE__*/ (() => ({
   maximumSpeed: optional(given('angularSpeed', 'Highest speed', { above: 0, usual: ['3000 rpm', '16000 rpm'] })),
   continuousTorque: optional(given('torque', 'Torque all day', { above: 0 })),
   continuousPower: optional(given('power', 'Power at the shaft all day', { above: 0, usual: ['5 kW', '80 kW'] })),
+  peakTime: optional(given('time', 'For how long it gives its peak, from cold', { above: 0, usual: ['5 s', '1 h'] })),
+  timeConstant: optional(
+    given('time', 'Time constant with which its windings warm', { above: 0, usual: ['30 s', '90 min'] }),
+  ),
   curve: optional(
     pairs(
       'Points [speed, torque] from standstill up to the highest speed',
@@ -137,6 +141,7 @@ export const controllerFields = /*@__PURE__*/ (() => ({
   minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
+  continuousCurrent: optional(given('current', 'Current that it draws from the pack all day', { above: 0 })),
   batteryCurrentTime: spare(given('time', 'For how long it draws that current at most', { above: 0 })),
   chargeCurrent: optional(given('current', 'Most current that it sends back to the pack', { min: 0 })),
   regeneration: optional(

@@ -24,6 +24,49 @@ export function worstMemory(stretches: readonly Stretch[], timeConstant: number)
   return worst
 }
 
+/** After so many time constants nothing is left of what was remembered at the start. */
+const FORGOTTEN = 30
+
+/**
+ * What a body remembers of a load that is told stretch by stretch, and comes once: from the mean of the whole load, which is
+ * known only at its end.
+ * @internal
+ */
+export class Memory {
+  readonly #timeConstant: number
+  #memory = 0
+  #sum = 0
+  #time = 0
+  /** What is remembered from nothing where it is more than ever before, and when. */
+  readonly #highs: (readonly [memory: number, time: number])[] = []
+
+  constructor(timeConstant: number) {
+    this.#timeConstant = timeConstant
+  }
+
+  /** Takes the next stretch: the square of load over rating, and its seconds. */
+  add(square: number, time: number): void {
+    this.#memory = moved(this.#memory, [square, time], this.#timeConstant)
+    this.#sum += square * time
+    this.#time += time
+    const highs = this.#highs
+    const last = highs.at(-1)
+    if (last !== undefined && this.#memory <= last[0]) return
+    // Once the start is forgotten, only the highest counts.
+    if (last !== undefined && last[1] > FORGOTTEN * this.#timeConstant) highs.pop()
+    highs.push([this.#memory, this.#time])
+  }
+
+  /** The worst that it remembered, where it began as warm as the mean of the load makes it. */
+  worst(): number {
+    const mean = this.#time === 0 ? 0 : this.#sum / this.#time
+    return this.#highs.reduce(
+      (worst, [memory, time]) => Math.max(worst, memory + mean * Math.exp(-time / this.#timeConstant)),
+      mean,
+    )
+  }
+}
+
 /** The memory after a stretch. */
 function moved(memory: number, [square, time]: Stretch, timeConstant: number): number {
   return memory - (square - memory) * Math.expm1(-time / timeConstant)

@@ -1,13 +1,16 @@
 /** A verdict never gets better when a load grows, a limit falls, a pulse is cut, or a datum is left out. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { climbingAbility, topSpeed } from '../../src/drivetrain/index.js'
 import { enduranceOf, hardestStretch } from '../../src/electrical/fuse/pulses.js'
 import type { Fuse } from '../../src/electrical/fuse/task.js'
 import { worstMemory } from '../../src/formula/memory.js'
 import { fieldsOf } from '../../src/procedure/index.js'
 import { fromSi, type Quantity, quantity } from '../../src/quantity/quantity.js'
+import { driveCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
 import { runs } from '../runs.js'
+import { car } from './drive.js'
 import { electricalLaws } from './electrical.js'
 import type { Worse } from './judgement.js'
 import { foundBy, patched, unmet } from './judgement.js'
@@ -153,6 +156,32 @@ describe('the hardest stretch of a load', () => {
       }),
       { numRuns: runs(1000) },
     )
+  })
+})
+
+describe('what is held all day', () => {
+  it('is the same of a drive, of the steepest grade and of the highest speed', () => {
+    const verdicts = new Set<string>()
+    fc.assert(
+      fc.property(between(30, 110), between(0, 0.14), (kmh, grade) => {
+        const speed = quantity('speed', kmh, 'km/h')
+        const [climb] = climbingAbility({ ...car, speeds: [speed] }).climbs
+        const most = climb?.continuous?.grade.si ?? Number.NaN
+        // The start of the drive takes a little more than the steady speed.
+        if (Math.abs(grade - most) < 0.004) return
+        const journey = [{ distance: '60 km', speed, grade }] as const
+        const { checks, missed } = driveCycle({ ...car, journey, pace: { acceleration: '0.2 m/s²' } })
+        if (missed.length > 0) return
+        const verdict = checks.find(({ id }) => id === 'motor.load')?.verdict
+        verdicts.add(String(verdict))
+        expect([kmh, grade, verdict === 'fail']).toEqual([kmh, grade, grade > most])
+        const fastest = topSpeed({ ...car, grade }).continuous?.speed.si ?? 0
+        expect([kmh, grade, speed.si > fastest]).toEqual([kmh, grade, grade > most])
+      }),
+      { numRuns: runs(60) },
+    )
+    expect(verdicts).toContain('fail')
+    expect(verdicts).toContain('pass')
   })
 })
 

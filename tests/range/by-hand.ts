@@ -15,7 +15,7 @@ export const van = {
   controller: { regeneration: 0.6 },
 } as const
 
-/** Books of a drive, in joules, watts and N²·m²·s. */
+/** Books of a drive, in joules and watts. */
 export interface Books {
   net: number
   drawn: number
@@ -27,7 +27,8 @@ export interface Books {
   auxiliaries: number
   kinetic: number
   peakPower: number
-  torqueSquares: number
+  /** The torque over what the motor gives at that speed, and for how long. */
+  loads: [load: number, time: number][]
 }
 
 /** Power of the motor for a torque at a speed. */
@@ -52,7 +53,7 @@ export function byHand(): Books {
     auxiliaries: 0,
     kinetic: 0,
     peakPower: 0,
-    torqueSquares: 0,
+    loads: [],
   }
   for (let i = 1; i < seconds.length; i++) {
     const lasts = (seconds[i] as number) - (seconds[i - 1] as number)
@@ -96,7 +97,7 @@ export function byHand(): Books {
       books.driveline += (shaft - atWheels) * duration
       books.motor += (best - shaft) * duration
       books.auxiliaries += 250 * duration
-      books.torqueSquares += torque * torque * duration
+      books.loads.push([Math.abs(torque) / Math.min(109, 42e3 / turning), duration])
       if (end > start) {
         const fast = air * end * end + rolling + (mass * (end - start)) / duration
         const turn = (turning / mean) * end

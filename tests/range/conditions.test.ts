@@ -135,16 +135,27 @@ describe('the motor', () => {
     })
     expect(new Set(series.map(({ gear }) => gear))).toEqual(new Set(['third']))
   })
-  it('is told by the root mean square of its torque', () => {
-    // 1 m/s² for 10 s takes 1000 N, 60 N·m; 0.5 m/s² for 20 s 30 N·m: √((60² · 10 + 30² · 20) / 30) = √1800; mean 40.
+  it('remembers its torque, and is held to what it holds all day', () => {
+    // 1 m/s² for 10 s takes 1000 N, 60 N·m; 0.5 m/s² for 20 s 30 N·m. The mean of the squares is 1800; from there on
+    // 3600 for 10 s through 300 s.
     const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n30,20', longestGap: '20 s' })
-    const torque = (continuousTorque: `${number} N·m`) => {
-      const { checks } = driveCycle({ ...bare, motor: { ...strong, continuousTorque }, cycle })
-      return checks.find(({ name }) => name === 'Root mean square torque')
+    const load = (motor: object) => {
+      const { checks } = driveCycle({ ...bare, motor: { ...strong, ...motor }, cycle })
+      return checks.find(({ id }) => id === 'motor.load')
     }
-    expect(torque('42 N·m')?.actual?.si).toBeCloseTo(Math.sqrt(1800), 9)
-    expect(torque('42 N·m')?.verdict).toBe('fail')
-    expect(torque('43 N·m')?.verdict).toBe('near')
+    const worst = (seconds: number) => Math.sqrt(3600 - 1800 * Math.exp(-10 / seconds))
+    expect(load({ continuousTorque: '42 N·m' })?.actual?.si).toBeCloseTo(worst(300) / 42, 9)
+    expect(load({ continuousTorque: '42 N·m' })?.verdict).toBe('fail')
+    expect(load({ continuousTorque: '44 N·m' })?.verdict).toBe('near')
+    expect(load({ continuousTorque: '44 N·m', timeConstant: '20 s' })?.actual?.si).toBeCloseTo(worst(20) / 44, 9)
+    expect(load({})?.verdict).toBe('unknown')
+  })
+  it('warms as fast as its short-time rating says', () => {
+    // 5 min of 1.8782 times the continuous load: t/τ = 1/3 (Subrahmanyam, Electric Drives, ch. 5, short-time duty, recomputed).
+    const rated = { ...strong, peakTorque: '187.82 N·m', continuousTorque: '100 N·m', peakTime: '5 min' } as const
+    const cycle = readCycle({ log: 't (s),v (m/s)\n0,0\n10,10\n30,20', longestGap: '20 s' })
+    const { assumptions } = driveCycle({ ...bare, motor: rated, cycle })
+    expect(assumptions.find(({ id }) => id === 'motor.memory')?.text).toContain('a time constant of 15 min')
   })
 })
 

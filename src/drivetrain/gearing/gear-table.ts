@@ -57,7 +57,7 @@ export interface GearTable extends Findings {
  *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
- *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`, optional
+ *   continuousPower?, peakTime?, timeConstant?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`, optional
  * - `speeds`: road speeds at which to tell the motor speeds, a list, each in km/h, each at least 0 km/h, optional
  * - `motorSpeeds`: motor speeds at which to tell the road speeds, a list, each in rpm, each at least 0 rpm, optional
  * - `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle; not used

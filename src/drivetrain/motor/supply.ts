@@ -5,8 +5,8 @@
  */
 import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
 import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
-import { type Assumption, assumed } from '../../procedure/index.js'
-import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
+import { type Assumption, assumed, type Check, trial } from '../../procedure/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Controller } from '../vehicle.js'
 import type { Rating } from './envelope.js'
 
@@ -26,6 +26,8 @@ export interface Supply {
   readonly discharge: { readonly [rating in Rating]: Bound }
   /** Most current on charge, as a positive figure. */
   readonly charge: Bound
+  /** That nobody said what the cells take back; absent where it is said. */
+  readonly recovered?: Check
   readonly assumptions: readonly Assumption[]
 }
 
@@ -56,7 +58,13 @@ export function supplyOf(
   const { module, series, parallel } = pack
   const curve = openCircuitOf(where, 'pack.module', module)
   const { resistance, basis } = resistanceOf(pack, temperature)
-  const { batteryCurrent, chargeCurrent, minimumVoltage, maximumVoltage } = controller
+  const { batteryCurrent, continuousCurrent, chargeCurrent, minimumVoltage, maximumVoltage } = controller
+  if (continuousCurrent !== undefined && batteryCurrent !== undefined && continuousCurrent.si > batteryCurrent.si) {
+    const expected = `at most the battery current, ${batteryCurrent}`
+    throw new InputError(where, [
+      { path: 'controller.continuousCurrent', expected, received: String(continuousCurrent) },
+    ])
+  }
   const untold = [
     ...(batteryCurrent === undefined ? ['controller.batteryCurrent'] : []),
     ...(minimumVoltage === undefined ? ['controller.minimumVoltage'] : []),
@@ -65,7 +73,9 @@ export function supplyOf(
   const continuous: Bound = [module.continuousCurrent.si * parallel, 'continuous current of the modules']
   const peak: Bound =
     module.peakCurrent === undefined ? continuous : [module.peakCurrent.si * parallel, 'peak current of the modules']
+  const recovered = recoveredCheck(pack, temperature)
   return {
+    ...(recovered === undefined ? {} : { recovered }),
     openCircuitAt: (state) => series * curve.voltsAt(state),
     resistance: resistance.si,
     floor: greatest([
@@ -78,15 +88,18 @@ export function supplyOf(
     ]),
     discharge: outside(pack, 'discharge', temperature) ?? {
       peak: least([peak, ...drawn]),
-      continuous: least([continuous, ...drawn]),
+      continuous: least([
+        continuous,
+        ...drawn,
+        ...(continuousCurrent === undefined
+          ? []
+          : [[continuousCurrent.si, 'continuous current of the controller'] as const]),
+      ]),
     },
     charge:
       outside(pack, 'charge', temperature)?.peak ??
       least([
-        [
-          module.chargeCurrent === undefined ? Infinity : module.chargeCurrent.si * parallel,
-          'charge current of the modules',
-        ],
+        chargeOf(pack, temperature),
         ...(chargeCurrent === undefined ? [] : [[chargeCurrent.si, 'charge current of the controller'] as const]),
       ]),
     assumptions: [
@@ -109,6 +122,14 @@ export function supplyOf(
               `The pack is held to the limits of its modules, not to the controller's: give ${untold.join(' and ')}.`,
             ),
           ]),
+      ...(batteryCurrent !== undefined && continuousCurrent === undefined
+        ? [
+            assumed(
+              'controller.continuousCurrent.absent',
+              `The controller draws ${batteryCurrent} all day (controller.continuousCurrent by default).`,
+            ),
+          ]
+        : []),
       ...(module.peakCurrent === undefined
         ? [
             assumed(
@@ -127,6 +148,44 @@ export function supplyOf(
         : []),
     ],
   }
+}
+
+/** What the modules take on charge, at a temperature where they tell it by that; nothing beyond what they tell. */
+function chargeOf({ module, parallel }: Pack, temperature: Quantity<'temperature'> | undefined): Bound {
+  const { chargeCurrent, chargeCurrents } = module
+  const most = chargeCurrent === undefined ? Infinity : chargeCurrent.si * parallel
+  if (chargeCurrents === undefined || temperature === undefined) return [most, 'charge current of the modules']
+  const name = `charge current of the modules at ${temperature}`
+  const above = chargeCurrents.findIndex(([at]) => at.si >= temperature.si)
+  const [low, high] = [chargeCurrents[above - 1], chargeCurrents[above]]
+  if (high === undefined) return [0, name]
+  if (low === undefined) return [high[0].si === temperature.si ? Math.min(most, high[1].si * parallel) : 0, name]
+  const share = (temperature.si - low[0].si) / (high[0].si - low[0].si)
+  return [Math.min(most, (low[1].si + share * (high[1].si - low[1].si)) * parallel), name]
+}
+
+/** Below this, cells take a charge only as their maker says. Common practice, no source. */
+const FREEZING = 273.15
+
+/**
+ * Whether cells take back what braking recovers, where their maker did not say: undefined where it is said, or held to.
+ */
+function recoveredCheck({ module }: Pack, temperature: Quantity<'temperature'> | undefined): Check | undefined {
+  const { chargeCurrent, chargeCurrents, temperatures } = module
+  const isCold = temperature !== undefined && temperature.si < FREEZING
+  if (isCold ? (chargeCurrents ?? temperatures) !== undefined : (chargeCurrent ?? chargeCurrents) !== undefined) {
+    return undefined
+  }
+  const unknown = isCold
+    ? `whether cells of ${temperature} take back what braking recovers is not known: give pack.module.chargeCurrents or pack.module.temperatures`
+    : 'whether the cells take back what braking recovers is not known: give pack.module.chargeCurrent'
+  return trial(
+    'pack.recovered',
+    'Recovered current',
+    { unknown },
+    'regeneration is charging',
+    'pack.module.chargeCurrent',
+  )
 }
 
 /** Cells that are too cold or too warm for a direction give or take nothing. */

@@ -74,7 +74,7 @@ export interface GearboxLoad extends Findings {
  *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
- *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ *   continuousPower?, peakTime?, timeConstant?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
  * - `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle; not used
  * - always assumed: the torque is steady: the momentum of the rotor, and shifts without a clutch, come on top
  *
@@ -213,7 +213,7 @@ const USED = 0.75
  *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed, continuousTorque?,
- *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ *   continuousPower?, peakTime?, timeConstant?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
  * - `shaft`: the propeller shaft
  *   - `length`: length between the joint centres, in m, above 0 m
  *   - `outerDiameter`: outer diameter of the tube, in m, above 0 m

@@ -137,6 +137,8 @@ type Asked = Read<typeof arrangeFields>
  *   - `continuousCurrent`: discharge current that it bears all day, in A, above 0 A
  *   - `peakCurrent`: discharge current that it bears for a short time, in A, above 0 A, optional
  *   - `chargeCurrent`: charge current that it bears, in A, above 0 A, optional
+ *   - `chargeCurrents`: charge current that it bears by the temperature of the cells, the temperatures rising, pairs of
+ *     temperature of the cells and charge current that it bears there, optional
  *   - `temperatures`: the temperatures at which its cells may work, optional
  *     - `charge`: the temperatures of the cells on charge
  *       - `minimum`: lowest temperature of the cells on charge, in °C

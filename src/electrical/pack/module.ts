@@ -59,6 +59,14 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   continuousCurrent: given('current', 'Discharge current that it bears all day', { above: 0 }),
   peakCurrent: optional(given('current', 'Discharge current that it bears for a short time', { above: 0 })),
   chargeCurrent: optional(given('current', 'Charge current that it bears', { above: 0 })),
+  chargeCurrents: optional(
+    pairs(
+      'Charge current that it bears by the temperature of the cells, the temperatures rising',
+      given('temperature', 'Temperature of the cells'),
+      given('current', 'Charge current that it bears there', { min: 0 }),
+      { least: 2 },
+    ),
+  ),
   temperatures: optional(
     group('The temperatures at which its cells may work', {
       charge: spanField('on charge'),
@@ -142,6 +150,12 @@ export function refuseModule(where: string, path: string, module: Module): void 
     const expected = `a temperature above the minimum, ${span.minimum}`
     issues.push({ path: `${path}.temperatures.${name}.maximum`, expected, received: String(span.maximum) })
   }
+  module.chargeCurrents?.forEach(([temperature], i, all) => {
+    const before = all[i - 1]?.[0]
+    if (before === undefined || temperature.si > before.si) return
+    const expected = `a temperature above the one before it, ${before}`
+    issues.push({ path: `${path}.chargeCurrents[${i}][0]`, expected, received: String(temperature) })
+  })
   const points = module.openCircuit ?? []
   points.forEach(([state, voltage], i) => {
     const [before, lower] = points[i - 1] ?? []

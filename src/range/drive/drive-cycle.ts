@@ -19,6 +19,8 @@ import {
   optional,
   procedure,
   type Read,
+  says,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity } from '../../quantity/index.js'
@@ -204,9 +206,9 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
- *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ *   continuousPower?, peakTime?, timeConstant?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
  * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?,
- *   batteryCurrentTime?, chargeCurrent?, regeneration?, capacitance? }`, optional
+ *   continuousCurrent?, batteryCurrentTime?, chargeCurrent?, regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
@@ -270,7 +272,7 @@ function driven(asked: Asked): Unfinished<DrivenCycle> {
   const ready = readyFor(asked)
   const { pack, course } = ready
   const motion = ready.startMotion()
-  const tally = new Tally(pack)
+  const tally = new Tally(ready.train, pack)
   const ended = driveOnce(motion, tally, course, pack)
   const drive = figuresOf(where, asked, ready, motion, tally, ended)
   const made = { ...drive, ...rangeByEnergy(asked, drive, ended) }
@@ -473,10 +475,40 @@ export function figuresOf(
   }
   return {
     ...figures,
-    checks: checksOf(asked, pack, tally, motion, ended),
-    assumptions: [...train.assumptions, ...course.assumptions, ...(pack?.assumptions ?? []), ...ofTally(tally)],
+    // Without figures of it, the motor has no limits, which is told.
+    checks: checksOf(asked, train.envelope !== undefined, pack, tally, motion, ended),
+    assumptions: [
+      ...train.assumptions,
+      ...memoryAssumptions(asked, train, pack),
+      ...course.assumptions,
+      ...(pack?.assumptions ?? []),
+      ...ofTally(tally),
+    ],
     cautions: [highVoltage, lithiumCells],
   }
+}
+
+/** Over how long motor and pack remember their load. */
+function memoryAssumptions(
+  { motor }: Pick<Asked, 'motor'>,
+  train: Powertrain,
+  pack: PackInUse | undefined,
+): Assumption[] {
+  const isRated = motor.continuousTorque !== undefined || motor.continuousPower !== undefined
+  return [
+    ...(isRated ? train.memory.assumptions : []),
+    ...(isRated && train.gears.length > 1
+      ? [
+          assumed(
+            'motor.gear',
+            'On a pull that is too much for the motor all day, the gear counts that asks least of it.',
+          ),
+        ]
+      : []),
+    ...(pack === undefined
+      ? []
+      : [assumed('pack.memory', 'The pack remembers its current over 5 min (common practice, no source).')]),
+  ]
 }
 
 /** What was taken for granted in the books of a drive. */
@@ -514,26 +546,35 @@ function nothingLeft(place: string, { supply, from }: PackInUse, { auxiliaries }
 
 function checksOf(
   { motor, usableEnergy }: Pick<Asked, 'motor' | 'usableEnergy'>,
+  hasMotor: boolean,
   pack: PackInUse | undefined,
   tally: Tally,
   motion: Motion,
   ended: Ended,
 ): Check[] {
   const missed = tally.missed.reduce((sum, { from, until }) => sum + until - from, 0)
-  const { continuousTorque } = motor
-  const torque = fromSi('torque', Math.sqrt(tally.torqueSquares / motion.time), 'N·m')
   return [
     ...(missed === 0 ? [] : [behindCheck(missed)]),
     ...(ended === 'stalled' ? [stalledCheck(motion)] : []),
-    ...(continuousTorque === undefined ? [] : [torqueCheck(torque, continuousTorque)]),
+    ...(hasMotor ? [motorTrial(motor, tally)] : []),
     ...(usableEnergy === undefined ? [] : [energyCheck(energy(tally.power), usableEnergy)]),
     ...(pack === undefined ? [] : packChecks(pack, tally, motion, ended)),
   ]
 }
 
-function torqueCheck(torque: Quantity<'torque'>, limit: Quantity<'torque'>): Check {
-  const path = 'motor.continuousTorque'
-  return check('motor.rmsTorque', 'Root mean square torque', torque, 'at most', limit, path, path)
+/** A motor is held by its heat: by what it remembers of its torque over the torque all day at its speed. */
+function motorTrial({ continuousTorque, continuousPower }: Asked['motor'], { motorMemory }: Tally): Check {
+  const remembered = fromSi('ratio', Math.sqrt(motorMemory.worst()), '%')
+  return trial(
+    'motor.load',
+    'Load of the motor, as it remembers it',
+    continuousTorque === undefined && continuousPower === undefined
+      ? { unknown: 'whether the motor keeps cool is not known: give motor.continuousTorque or motor.continuousPower' }
+      : says`remembers ${remembered} of the torque that it holds all day, at most ${fromSi('ratio', 1, '%')}`,
+    'torque and power all day of the motor',
+    'motor.continuousTorque',
+    'motor.continuousPower',
+  )
 }
 
 function energyCheck(net: Quantity<'energy'>, limit: Quantity<'energy'>): Check {
@@ -550,21 +591,17 @@ function stalledCheck({ speed }: Motion): Check {
   return check('drive.stalled', 'Speed on the hill', speedOf(speed), 'at least', speedOf(0.1), basis, 'journey')
 }
 
-function packChecks(
-  { supply, from, to }: PackInUse,
-  tally: Tally,
-  { time: duration, stateOfCharge }: Motion,
-  ended: Ended,
-): Check[] {
+function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfCharge }: Motion, ended: Ended): Check[] {
   const state = (value: number) => fromSi('ratio', value, '%')
   const current = (amperes: number) => fromSi('current', amperes, 'A')
   const [continuous, continuousName] = supply.discharge.continuous
   const [peak, peakName] = supply.discharge.peak
   const [floor, floorName] = supply.floor
   // No more than the peak, but for rounding.
-  const rms = Math.min(Math.sqrt(tally.squares / duration), tally.peakCurrent)
+  const remembered = Math.min(Math.sqrt(tally.packMemory?.worst() ?? 0), tally.peakCurrent)
   const left = ended === 'spent' ? Math.min(stateOfCharge, to) : stateOfCharge
   return [
+    ...(supply.recovered === undefined || tally.regenerated === 0 ? [] : [supply.recovered]),
     check(
       'pack.stateOfCharge',
       'State of charge at the end',
@@ -577,8 +614,8 @@ function packChecks(
     ),
     check(
       'pack.rmsCurrent',
-      'Root mean square current',
-      current(rms),
+      'Current, as the pack remembers it',
+      current(remembered),
       'at most',
       current(continuous),
       continuousName,

@@ -39,9 +39,9 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  *   rollingResistance?, dragArea?, roadLoad?, rotatingFactor?, wheelInertia?, friction? }`
  * - `gearbox`: the gearbox with its final drive, `{ gears?, finalDrive?, efficiency, ratedInputTorque? }`
  * - `motor`: the motor with its controller, `{ peakTorque?, peakPower?, maximumSpeed?, continuousTorque?,
- *   continuousPower?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
+ *   continuousPower?, peakTime?, timeConstant?, curve?, ratedVoltage?, loss?, efficiency?, inertia? }`
  * - `controller`: the controller of the motor, `{ minimumVoltage?, maximumVoltage?, batteryCurrent?,
- *   batteryCurrentTime?, chargeCurrent?, regeneration?, capacitance? }`, optional
+ *   continuousCurrent?, batteryCurrentTime?, chargeCurrent?, regeneration?, capacitance? }`, optional
  * - `pack`: a pack of equal modules, `{ module, series, parallel }`, optional
  * - `auxiliaries`: power of lamps, pumps and the 12 V system, in kW, at least 0 kW, optional
  * - `air`: the air, `{ temperature?, altitude?, headwind? }`, optional
@@ -109,7 +109,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
       return goesOn
     },
   }
-  const tally = new Tally(pack)
+  const tally = new Tally(train, pack)
   const motion = new Motion(train, grip, pack, conditions, 0)
   const ended = driveOnce(motion, tally, course, pack)
   return figuresOf(where, asked, { train, pack, course }, motion, tally, ended)

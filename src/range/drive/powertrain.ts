@@ -6,6 +6,7 @@
  */
 import { drivelineOf, gearNumbers, oneEfficiency } from '../../drivetrain/gearing/driveline.js'
 import { type Conversion, conversionOf, type Envelope, envelopeOf } from '../../drivetrain/motor/envelope.js'
+import { memoryOf, torqueAllDay } from '../../drivetrain/motor/memory.js'
 import { type Supply, supplyOf } from '../../drivetrain/motor/supply.js'
 import { type CarOnRoad, carOnRoad, type Grip, gripOf, inertiaOf } from '../../drivetrain/road/car.js'
 import {
@@ -84,6 +85,10 @@ export interface Powertrain {
   readonly conversion: Conversion
   /** What the motor loses: its efficiency, or 1 and the coefficients of its losses. */
   readonly motor: MotorNumbers
+  /** The torque that the motor holds all day at a speed and a voltage; infinite where that is not given. */
+  readonly torqueAllDay: (speed: number, voltage: number) => number
+  /** With what time constant the motor remembers its load, and on what ground. */
+  readonly memory: ReturnType<typeof memoryOf>
   /** The most torque of the motor, where its figures are given. */
   readonly envelope: Envelope | undefined
   /** In rad/s. */
@@ -119,6 +124,10 @@ export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
       constant: motor.loss?.constant?.si ?? 0,
     },
     envelope,
+    torqueAllDay: envelope?.hasContinuous
+      ? (speed, voltage) => envelope.torqueAt(Math.min(speed, envelope.maximumSpeed), voltage, 'continuous')
+      : torqueAllDay(motor),
+    memory: memoryOf(motor),
     maximumSpeed: envelope?.maximumSpeed ?? Infinity,
     auxiliaries: auxiliaries ?? quantity('power', '0 W'),
     share: controller?.regeneration?.si ?? 0,
@@ -216,7 +225,13 @@ export interface PackInUse {
 }
 
 /** What of a controller means nothing without a pack. */
-const limitsOfPack = ['batteryCurrent', 'chargeCurrent', 'minimumVoltage', 'maximumVoltage'] as const
+const limitsOfPack = [
+  'batteryCurrent',
+  'continuousCurrent',
+  'chargeCurrent',
+  'minimumVoltage',
+  'maximumVoltage',
+] as const
 
 /** Reads the pack that feeds a drive, where one is given. @internal */
 export function packInUse(

@@ -1,6 +1,10 @@
 /** The books of a drive: what came from the pack, where it went, and where the car could not do what was asked. */
+import { Memory } from '../../formula/memory.js'
 import { Flows, type Motion, SAME_SPEED } from './motion.js'
-import type { PackInUse } from './powertrain.js'
+import type { DriveGear, PackInUse, Powertrain } from './powertrain.js'
+
+/** How fast a pack follows its load, in seconds: short, so that a load is averaged little. Common practice, no source. */
+const PACK_MEMORY = 300
 
 /** A time in which the car could not do what was asked, in SI numbers. */
 interface Miss {
@@ -22,8 +26,9 @@ export class Tally extends Flows {
   squares = 0
   peakCurrent = 0
   peakPower = 0
-  /** Of the torque: its square over time. */
-  torqueSquares = 0
+  /** What the motor remembers of its torque over the torque all day at its speed, and the pack of its current, in amperes. */
+  readonly motorMemory: Memory
+  readonly packMemory: Memory | undefined
   steps = 0
   lowestVoltage = Infinity
   readonly missed: Miss[] = []
@@ -32,9 +37,14 @@ export class Tally extends Flows {
 
   readonly #resistance: number
 
-  constructor(pack: PackInUse | undefined) {
+  readonly #train: Powertrain
+
+  constructor(train: Powertrain, pack: PackInUse | undefined) {
     super()
+    this.#train = train
     this.#resistance = pack?.supply.resistance ?? 0
+    this.motorMemory = new Memory(train.memory.timeConstant)
+    this.packMemory = pack === undefined ? undefined : new Memory(PACK_MEMORY)
   }
 
   /** Books the last step of a motion, at whose end a speed was asked for. */
@@ -57,11 +67,31 @@ export class Tally extends Flows {
     const squared = current * current * lasted
     this.squares += squared
     this.heat += squared * this.#resistance
-    this.torqueSquares += motion.torque * motion.torque * lasted
+    if (lasted > 0) {
+      this.motorMemory.add(this.#motorLoad(motion) ** 2, lasted)
+      this.packMemory?.add(current * current, lasted)
+    }
     if (Math.abs(motion.fastCurrent) > this.peakCurrent) this.peakCurrent = Math.abs(motion.fastCurrent)
     if (motion.fastPower > this.peakPower) this.peakPower = motion.fastPower
     if (motion.fastVoltage < this.lowestVoltage) this.lowestVoltage = motion.fastVoltage
     if (motion.limit !== 0) this.#miss(motion, asked)
+  }
+
+  /** Torque over the torque all day; where that is too much, in the gear that asks least of the motor. */
+  #motorLoad({ torque, length, lasted, gear, voltage }: Motion): number {
+    if (torque === 0) return 0
+    const { gears, torqueAllDay, maximumSpeed } = this.#train
+    const speed = length / lasted
+    const volts = this.packMemory === undefined ? Infinity : voltage
+    const { turns, efficiency } = gears[gear] as DriveGear
+    const load = Math.abs(torque) / torqueAllDay(speed * turns, volts)
+    if (!(load > 1)) return load
+    const force = Math.abs(torque) * turns * (torque > 0 ? efficiency : 1 / efficiency)
+    return gears.reduce((least, each) => {
+      if (speed * each.turns > maximumSpeed) return least
+      const asked = (force / each.turns) * (torque > 0 ? 1 / each.efficiency : each.efficiency)
+      return Math.min(least, asked / torqueAllDay(speed * each.turns, volts))
+    }, load)
   }
 
   #miss({ time, distance, lasted, length, speed, limit }: Motion, asked: number): void {

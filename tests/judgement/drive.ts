@@ -1,0 +1,160 @@
+/** Cases of the drive and its range. All parts are invented. */
+import { regenLimit } from '../../src/drivetrain/index.js'
+import { driveCycle } from '../../src/range/index.js'
+import type { Table } from './judgement.js'
+
+const module = {
+  name: 'invented module of 14 cells',
+  cellsInSeries: 14,
+  chemistry: 'NMC',
+  nominalVoltage: '51.8 V',
+  minimumVoltage: '42 V',
+  maximumVoltage: '58.8 V',
+  capacity: '60 Ah',
+  resistance: '12 mΩ',
+  mass: '22 kg',
+  continuousCurrent: '110 A',
+  peakCurrent: '260 A',
+  chargeCurrent: '60 A',
+} as const
+
+/** A light car whose motor holds 18 kW and 60 N·m all day. */
+export const car = {
+  car: {
+    mass: '720 kg',
+    rollingResistance: 0.012,
+    dragArea: '0.6 m²',
+    tyre: '155/70 R13',
+  },
+  gearbox: { gears: { second: 2.1, third: 1.4, fourth: 1 }, finalDrive: 4.3, efficiency: 0.93 },
+  motor: {
+    peakTorque: '120 N·m',
+    peakPower: '45 kW',
+    continuousTorque: '60 N·m',
+    continuousPower: '18 kW',
+    maximumSpeed: '9000 rpm',
+    efficiency: 0.9,
+  },
+  auxiliaries: '250 W',
+} as const
+
+const hill = {
+  ...car,
+  pack: { module, series: 6, parallel: 1 },
+  controller: { minimumVoltage: '200 V', maximumVoltage: '380 V', batteryCurrent: '200 A', regeneration: '50 %' },
+  stateOfCharge: '80 %',
+  reserve: '10 %',
+  cellTemperature: '22 °C',
+  journey: [
+    { name: 'valley', distance: '6 km', speed: '60 km/h' },
+    { name: 'pass', distance: '4 km', speed: '60 km/h', grade: '6 %' },
+    { name: 'plateau', distance: '5 km', speed: '50 km/h' },
+  ],
+} as const
+const onPass = (patch: object) => ({
+  journey: hill.journey.map((each) => (each.name === 'pass' ? { ...each, ...patch } : each)),
+})
+
+const down = [
+  { name: 'plateau', distance: '3 km', speed: '50 km/h' },
+  { name: 'down', distance: '3 km', speed: '50 km/h', grade: '-8 %' },
+] as const
+
+export const drive: { readonly [name: string]: Table } = {
+  driveCycle: {
+    call: driveCycle,
+    sound: hill,
+    cases: [
+      {
+        what: 'a long climb above the power that the motor holds all day',
+        // 720 kg up 13 % at 60 km/h take 15 kW more than the level: about 20 kW at the shaft for 9 min.
+        dangerous: onPass({ grade: '13 %', distance: '9 km' }),
+        told: ['motor.load', 'fail'],
+        // The same for 40 s: over before the motor is warm.
+        sound: onPass({ grade: '13 %', distance: '0.7 km' }),
+      },
+      {
+        what: 'a motor of which nobody said what it holds all day',
+        dangerous: { motor: { continuousTorque: undefined, continuousPower: undefined } },
+        told: ['motor.load', 'unknown'],
+      },
+      {
+        what: 'a motor that is told by its torque and whose power would not do',
+        dangerous: { motor: { continuousTorque: undefined, continuousPower: '7 kW' } },
+        told: ['motor.load', 'fail'],
+      },
+      {
+        what: 'modules that are asked for more than they bear, and a rest that hides it from the mean',
+        dangerous: {
+          pack: { module: { continuousCurrent: '28 A' } },
+          journey: [...onPass({ distance: '7 km' }).journey, { name: 'home', distance: '60 km', speed: '40 km/h' }],
+        },
+        told: ['pack.rmsCurrent', 'fail'],
+        sound: {
+          journey: [...onPass({ distance: '7 km' }).journey, { name: 'home', distance: '30 km', speed: '40 km/h' }],
+        },
+      },
+      {
+        what: 'a controller that holds less all day than for a moment',
+        dangerous: { controller: { continuousCurrent: '28 A' } },
+        told: ['pack.rmsCurrent', 'fail'],
+        sound: { controller: { continuousCurrent: '120 A' } },
+      },
+      {
+        what: 'frozen cells that braking charges, and nobody said how far',
+        dangerous: {
+          cellTemperature: '-6 °C',
+          pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } },
+          journey: down,
+        },
+        told: ['pack.recovered', 'unknown'],
+        sound: {
+          cellTemperature: '-6 °C',
+          pack: {
+            module: {
+              cold: { temperature: '-10 °C', resistance: '40 mΩ' },
+              chargeCurrents: [
+                ['-10 °C', '0 A'],
+                ['0 °C', '6 A'],
+                ['20 °C', '60 A'],
+              ],
+            },
+          },
+          journey: down,
+        },
+      },
+      {
+        what: 'a charge current that nobody stated, on the way down',
+        dangerous: { pack: { module: { chargeCurrent: undefined } }, journey: down },
+        told: ['pack.recovered', 'unknown'],
+        sound: { journey: down },
+      },
+    ],
+  },
+  regenLimit: {
+    call: regenLimit,
+    sound: {
+      ...car,
+      pack: { module, series: 6, parallel: 1 },
+      controller: hill.controller,
+      stateOfCharge: '60 %',
+      cellTemperature: '20 °C',
+      speeds: ['50 km/h'],
+    },
+    cases: [
+      {
+        what: 'a pack of which nobody said what it takes back',
+        dangerous: { pack: { module: { chargeCurrent: undefined } } },
+        told: ['pack.recovered', 'unknown'],
+      },
+      {
+        what: 'frozen cells',
+        dangerous: {
+          cellTemperature: '-3 °C',
+          pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } },
+        },
+        told: ['pack.recovered', 'unknown'],
+      },
+    ],
+  },
+}
