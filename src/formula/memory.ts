@@ -35,6 +35,8 @@ const FORGOTTEN = 30
 export class Memory {
   readonly #timeConstant: number
   #memory = 0
+  #step = Number.NaN
+  #share = 0
   #sum = 0
   #time = 0
   /** What is remembered from nothing where it is more than ever before, and when. */
@@ -46,7 +48,12 @@ export class Memory {
 
   /** Takes the next stretch: the square of load over rating, and its seconds. */
   add(square: number, time: number): void {
-    this.#memory = moved(this.#memory, [square, time], this.#timeConstant)
+    // Most loads are told in equal steps.
+    if (time !== this.#step) {
+      this.#step = time
+      this.#share = -Math.expm1(-time / this.#timeConstant)
+    }
+    this.#memory += (square - this.#memory) * this.#share
     this.#sum += square * time
     this.#time += time
     const highs = this.#highs

@@ -494,8 +494,13 @@ function memoryAssumptions(
   train: Powertrain,
   pack: PackInUse | undefined,
 ): Assumption[] {
-  const isRated = motor.continuousTorque !== undefined || motor.continuousPower !== undefined
+  const { continuousTorque, continuousPower } = motor
+  const { isRated } = train
+  const lacks = continuousTorque === undefined ? 'continuousTorque' : 'continuousPower'
   return [
+    ...(isRated && (continuousTorque === undefined || continuousPower === undefined)
+      ? [assumed('motor.one', `Only one of its ratings all day holds the motor: give motor.${lacks} too.`)]
+      : []),
     ...(isRated ? train.memory.assumptions : []),
     ...(isRated && train.gears.length > 1
       ? [

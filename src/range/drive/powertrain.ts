@@ -85,6 +85,8 @@ export interface Powertrain {
   readonly conversion: Conversion
   /** What the motor loses: its efficiency, or 1 and the coefficients of its losses. */
   readonly motor: MotorNumbers
+  /** Whether it is given what the motor holds all day. */
+  readonly isRated: boolean
   /** The torque that the motor holds all day at a speed and a voltage; infinite where that is not given. */
   readonly torqueAllDay: (speed: number, voltage: number) => number
   /** With what time constant the motor remembers its load, and on what ground. */
@@ -124,6 +126,7 @@ export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
       constant: motor.loss?.constant?.si ?? 0,
     },
     envelope,
+    isRated: motor.continuousTorque !== undefined || motor.continuousPower !== undefined,
     torqueAllDay: envelope?.hasContinuous
       ? (speed, voltage) => envelope.torqueAt(Math.min(speed, envelope.maximumSpeed), voltage, 'continuous')
       : torqueAllDay(motor),

@@ -68,7 +68,7 @@ export class Tally extends Flows {
     this.squares += squared
     this.heat += squared * this.#resistance
     if (lasted > 0) {
-      this.motorMemory.add(this.#motorLoad(motion) ** 2, lasted)
+      if (this.#train.isRated) this.motorMemory.add(this.#motorLoad(motion) ** 2, lasted)
       this.packMemory?.add(current * current, lasted)
     }
     if (Math.abs(motion.fastCurrent) > this.peakCurrent) this.peakCurrent = Math.abs(motion.fastCurrent)
