@@ -391,8 +391,8 @@ describe('a loop that does not do', () => {
       minimumFlow: '6 L/min',
     })
     expect(flow.in('L/min')).toBeLessThan(0.5)
-    expect(checks.map(({ verdict }) => verdict)).toEqual(['fail', 'fail'])
-    expect(checks[1]).toMatchObject({ name: 'Coolant flow', sense: 'at least', basis: 'the least flow given' })
+    expect(new Set(checks.map(({ verdict }) => verdict))).toEqual(new Set(['fail']))
+    expect(checks.find(({ id }) => id === 'coolant.flow')).toMatchObject({ name: 'Coolant flow', sense: 'at least', basis: 'the least flow given' })
   })
 
   it('whose air is warmer than its coolant may become gives off nothing at the limit', () => {

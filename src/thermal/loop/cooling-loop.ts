@@ -22,6 +22,7 @@ import {
   procedure,
   type Read,
   text,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
@@ -95,7 +96,15 @@ const pieceFields = /*@__PURE__*/ (() => ({
   fittings: optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0 })),
   drop: optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
   at: optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
+  hydraulicDiameter: optional(
+    given('length', 'Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent', {
+      above: 0,
+    }),
+  ),
+  flowArea: optional(given('area', 'Area of those passages together; one round passage unless given', { above: 0 })),
   heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
+  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters')),
+  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 })),
 }))()
 const pieceField = /*@__PURE__*/ (() => group('A pipe (length and bore) or a part (drop and at)', pieceFields))()
 
@@ -147,7 +156,7 @@ export const loopFields = /*@__PURE__*/ (() => ({
     airSide: optional(sideField),
     coolantSide: optional(sideField),
   }),
-  limit: optional(given('temperature', 'Most that the coolant may have at the inlet of the radiator')),
+  limit: optional(given('temperature', 'Most that the coolant may have anywhere')),
   minimumFlow: optional(given('volumeFlow', 'Least flow that the parts need', { above: 0 })),
 }))()
 
@@ -197,7 +206,12 @@ const where = 'coolingLoop'
  *   - `fittings`: sum of the loss coefficients of the fittings, a plain number, at least 0, optional
  *   - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
  *   - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
+ *   - `hydraulicDiameter`: hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in
+ *     m, above 0 m, optional
+ *   - `flowArea`: area of those passages together; one round passage unless given, in m², above 0 m², optional
  *   - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
+ *   - `inletLimit`: most that the coolant may have as it enters, in °C, optional
+ *   - `minimumFlow`: least flow that it needs, in L/min, above 0 L/min, optional
  *   - `parallel`: branches side by side, each a list of pipes and parts, a list of at least 2, optional
  *     - `name`: what it is called, text, optional
  *     - `length`: length of the pipe, in m, above 0 m, optional
@@ -206,7 +220,12 @@ const where = 'coolingLoop'
  *     - `fittings`: sum of the loss coefficients of the fittings, a plain number, at least 0, optional
  *     - `drop`: pressure drop that the part's maker gives, in kPa, above 0 kPa, optional
  *     - `at`: flow for which the drop is given, in L/min, above 0 L/min, optional
+ *     - `hydraulicDiameter`: hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in
+ *       m, above 0 m, optional
+ *     - `flowArea`: area of those passages together; one round passage unless given, in m², above 0 m², optional
  *     - `heat`: heat put into the coolant here, in kW, at least 0 kW, optional
+ *     - `inletLimit`: most that the coolant may have as it enters, in °C, optional
+ *     - `minimumFlow`: least flow that it needs, in L/min, above 0 L/min, optional
  * - `radiator`: the radiator, by its effectiveness, its conductance, or the conductances of its two sides
  *   - `effectiveness`: effectiveness, the same at every flow, a plain number, above 0 and at most 1, optional
  *   - `conductance`: conductance from coolant to air, in W/K, above 0 W/K, optional
@@ -224,7 +243,7 @@ const where = 'coolingLoop'
  *     - `conductance`: conductance of this side, in W/K, above 0 W/K
  *     - `at`: flow for which it is given, in L/min, above 0 L/min
  *     - `exponent`: exponent of the flow, a plain number, at least 0 and at most 1
- * - `limit`: most that the coolant may have at the inlet of the radiator, in °C, optional
+ * - `limit`: most that the coolant may have anywhere, in °C, optional
  * - `minimumFlow`: least flow that the parts need, in L/min, above 0 L/min, optional
  * - `heat`: heat put in elsewhere than in a segment, before the radiator, in kW, at least 0 kW, optional
  * - `air`: the air at the radiator
@@ -541,11 +560,89 @@ interface Judged {
 
 type Figures = Omit<CoolingLoop, keyof Findings | 'capacity'>
 
-function checksOf(
-  { coolant, limit: stated, minimumFlow, air }: Loop,
-  { flow, coolant: temperatures }: Figures,
-  { heat, limit, capacity, isBalanced }: Judged,
-): Check[] {
+/** Every pipe and part, in the order in which the coolant passes them. */
+function piecesOf({ segments }: Loop): readonly Piece[] {
+  return segments.flatMap((segment) => (segment.parallel ?? [[segment]]).flat())
+}
+
+/** What each pipe and part asks of the coolant that passes it, and the hottest that it becomes anywhere. */
+function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsius): Check[] {
+  const pieces = piecesOf(loop)
+  const hottest = segments.reduce((most, { outlet }) => Math.max(most, outlet.si), Number.NEGATIVE_INFINITY)
+  return segments.flatMap(({ name, inlet, outlet, flow }, i) => {
+    const { inletLimit, minimumFlow } = pieces[i] as Piece
+    // What enters the radiator is held already; a branch may be hotter than that mixture.
+    const isTold = outlet.si > coolant.hot.si * (1 + 1e-12) && (outlet.si > limit.si || outlet.si === hottest)
+    return [
+      ...(isTold
+        ? [
+            check(
+              `segment.${i + 1}.outlet`,
+              `Coolant leaving ${name}`,
+              outlet,
+              'at most',
+              limit,
+              'limit of the coolant',
+              'limit',
+              'segments',
+            ),
+          ]
+        : []),
+      ...(inletLimit === undefined
+        ? []
+        : [
+            check(
+              `segment.${i + 1}.inlet`,
+              `Coolant entering ${name}`,
+              inlet,
+              'at most',
+              inletLimit,
+              'inletLimit, as given',
+              'segments',
+            ),
+          ]),
+      ...(minimumFlow === undefined
+        ? []
+        : [
+            check(
+              `segment.${i + 1}.flow`,
+              `Flow through ${name}`,
+              flow,
+              'at least',
+              minimumFlow,
+              'minimumFlow, as given',
+              'segments',
+            ),
+          ]),
+    ]
+  })
+}
+
+/** Below this, coolant is so thick that a part whose passages are not known may be laminar. */
+const FREEZING = 273.15
+
+/** A drop at one flow holds at others by its square, while the flow is turbulent. */
+function dropTrials(loop: Loop, { segments, coolant: { hot, cold } }: Figures): Check[] {
+  const mean = (hot.si + cold.si) / 2
+  const { density, viscosity } = coolantAt(loop.coolant, mean)
+  const doubtful = piecesOf(loop).flatMap(({ drop, hydraulicDiameter, flowArea }, i) => {
+    if (drop === undefined) return []
+    const { name, flow } = segments[i] as LoopSegment
+    if (hydraulicDiameter === undefined) return mean < FREEZING ? [name] : []
+    const area = flowArea?.si ?? (Math.PI * hydraulicDiameter.si ** 2) / 4
+    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR ? [name] : []
+  })
+  if (doubtful.length === 0) return []
+  const unknown = `the drop of ${doubtful.join(', ')} holds for turbulent flow, and the flow there ${mean < FREEZING ? 'may be' : 'is'} laminar: give the drop at this temperature, or pipes in their place`
+  return [trial('coolant.drops', 'Pressure drop of the parts', { unknown }, 'Reynolds number below 2300', 'segments')]
+}
+
+/** Below this Reynolds number flow in a pipe is laminar. */
+const LAMINAR = 2300
+
+function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, isBalanced }: Judged): Check[] {
+  const { coolant, limit: stated, minimumFlow, air } = loop
+  const { flow, coolant: temperatures } = figures
   const { fluid } = coolants[coolant]
   const [low] = rangeOf(coolants[coolant])
   const basis = stated === undefined ? `the end of the table of ${fluid}` : 'the limit given'
@@ -582,6 +679,8 @@ function checksOf(
           ),
         ]
       : []),
+    ...segmentChecks(loop, figures, limit),
+    ...dropTrials(loop, figures),
     check(
       'radiator.capacity',
       `Heat that the radiator gives off with the coolant at ${limit}`,
@@ -703,10 +802,15 @@ function segmentIssues(segment: Segment, path: string): InputIssue[] {
 }
 
 function pieceIssues(piece: Piece, path: string): InputIssue[] {
-  const { length, bore, roughness, fittings, drop, at } = piece
+  const { length, bore, roughness, fittings, drop, at, hydraulicDiameter, flowArea } = piece
+  if (flowArea !== undefined && hydraulicDiameter === undefined) {
+    return [
+      { path: `${path}.hydraulicDiameter`, expected: "a length such as '4 mm' beside flowArea", received: 'nothing' },
+    ]
+  }
   const pipe = [length, bore].filter((each) => each !== undefined).length
   const part = [drop, at].filter((each) => each !== undefined).length
-  const isPipe = pipe === 2 && part === 0
+  const isPipe = pipe === 2 && part === 0 && hydraulicDiameter === undefined
   const isPart = part === 2 && pipe === 0 && roughness === undefined && fittings === undefined
   if (!isPipe && !isPart) return [{ path, expected: pieceExpected, received: namesGiven(piece) }]
   if (roughness === undefined || bore === undefined || roughness.si <= 0.05 * bore.si) return []
