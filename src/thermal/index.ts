@@ -11,6 +11,7 @@ export {
 } from './air/convection.js'
 export { type AirProperties, airProperties, dryAir } from './air/dry-air.js'
 export { criticalRadius, sleeveConductance } from './air/sleeve.js'
+export { type Coolant, waterBoilingPoint } from './boiling.js'
 export {
   type CabinHeat,
   cabinHeat,
@@ -23,7 +24,6 @@ export {
   wallCoefficient,
 } from './cabin/cabin.js'
 export {
-  type Coolant,
   type CoolantProperties,
   coolantFlow,
   coolantProperties,

@@ -52,6 +52,7 @@ import {
   wallCoefficient,
   warmUpTime,
   wasteHeat,
+  waterBoilingPoint,
 } from '../../src/thermal/index.js'
 import { handbook } from './handbook.js'
 
@@ -168,6 +169,29 @@ export const thermalHandbook = [
       source: definition,
       standing: 'exact',
       note: closedForm,
+    },
+  ]),
+  handbook(waterBoilingPoint, [
+    ...(
+      [
+        ['101.325 kPa', '99.97 °C'],
+        ['89.875 kPa', '96.65 °C'],
+        ['79.495 kPa', '93.32 °C'],
+        ['70.108 kPa', '89.97 °C'],
+      ] as const
+    ).map(([pressure, expected]) => ({
+      given: { pressure },
+      expected,
+      within: '0.1 K' as const,
+      source: cite('IAPWS-95', 'worked out with an open-source library'),
+      standing: 'read' as const,
+    })),
+    {
+      given: { pressure: '198.5 kPa' },
+      expected: '120 °C',
+      within: '0.3 K',
+      source: cite('steam tables', 'saturation at 120 °C'),
+      standing: 'from memory',
     },
   ]),
   handbook(coolantFlow, [

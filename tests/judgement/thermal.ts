@@ -1,5 +1,5 @@
 /** Cases of heat and cold. All parts are invented. */
-import { coolingLoop } from '../../src/thermal/index.js'
+import { coolingLoop, packTemperature } from '../../src/thermal/index.js'
 import type { Table } from './judgement.js'
 
 const loop = {
@@ -84,6 +84,126 @@ export const thermal: { readonly [name: string]: Table } = {
         dangerous: branches({ hydraulicDiameter: '1 mm', flowArea: '200 mm²' }, {}),
         told: ['coolant.drops', 'unknown'],
         sound: branches({ hydraulicDiameter: '8 mm', flowArea: '60 mm²' }, {}),
+      },
+    ],
+  },
+  packTemperature: {
+    call: packTemperature,
+    sound: {
+      heatCapacity: '120 kJ/K',
+      conductance: '6 W/K',
+      surroundings: '24 °C',
+      initial: '24 °C',
+      heat: [['900 W', '40 min']],
+      heatOf: 'drive',
+      cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
+      limits: { high: '45 °C' },
+    },
+    cases: [
+      {
+        what: 'a fan that blows hotter air on the cells than they are',
+        dangerous: { surroundings: '44 °C', cooling: { power: undefined, conductance: '40 W/K' } },
+        told: ['cooling.direction', 'fail'],
+        sound: { surroundings: '26 °C', cooling: { power: undefined, conductance: '40 W/K' } },
+      },
+      {
+        what: 'a fan that never brings the cells down to where it switches off',
+        dangerous: { surroundings: '31 °C', cooling: { power: undefined, conductance: '40 W/K' } },
+        told: ['cooling.reach', 'fail'],
+      },
+      {
+        what: 'a coolant that comes warmer from the motor than the cells are',
+        dangerous: {
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '90 W/K',
+            toSurroundings: '10 W/K',
+            heat: '1.5 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+        told: ['cooling.direction', 'fail'],
+        sound: {
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '90 W/K',
+            toSurroundings: '10 W/K',
+            heat: '50 W',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+      },
+      {
+        what: 'water that freezes in the plates',
+        dangerous: {
+          surroundings: '-12 °C',
+          initial: '8 °C',
+          heat: [['0 W', '14 h']],
+          cooling: undefined,
+          coolant: { heatCapacity: '20 kJ/K', fromCells: '90 W/K', toSurroundings: '10 W/K', fluid: 'water' },
+        },
+        told: ['coolant.freezing', 'fail'],
+        sound: {
+          surroundings: '-12 °C',
+          initial: '8 °C',
+          heat: [['0 W', '14 h']],
+          cooling: undefined,
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '90 W/K',
+            toSurroundings: '10 W/K',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+      },
+      {
+        what: 'coolant that leaves its heater too hot',
+        dangerous: {
+          surroundings: '-5 °C',
+          initial: '-5 °C',
+          heat: [['0 W', '1 h']],
+          cooling: undefined,
+          heater: { power: '3 kW', on: '8 °C', off: '12 °C', limit: '45 °C' },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '110 W/K',
+            toSurroundings: '3 W/K',
+            fluid: 'ethylene glycol 50 %',
+            capacityRate: '90 W/K',
+          },
+        },
+        told: ['heater.outlet', 'fail'],
+        sound: {
+          surroundings: '-5 °C',
+          initial: '-5 °C',
+          heat: [['0 W', '1 h']],
+          cooling: undefined,
+          heater: { power: '1 kW', on: '8 °C', off: '12 °C', limit: '45 °C' },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '110 W/K',
+            toSurroundings: '3 W/K',
+            fluid: 'ethylene glycol 50 %',
+            capacityRate: '300 W/K',
+          },
+        },
+      },
+      {
+        what: 'a charge of frozen cells that is told by its heat',
+        dangerous: {
+          surroundings: '-6 °C',
+          initial: '-6 °C',
+          heat: [['60 W', '1 h']],
+          heatOf: 'charge',
+          cooling: undefined,
+        },
+        told: ['cell.chargeTemperature', 'fail'],
+        sound: { surroundings: '-6 °C', initial: '-6 °C', heat: [['60 W', '1 h']], cooling: undefined },
+      },
+      {
+        what: 'heat of which nobody said whether it is that of a charge',
+        dangerous: { heatOf: undefined },
+        told: /no limit of a charge is held/,
       },
     ],
   },

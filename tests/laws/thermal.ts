@@ -51,6 +51,7 @@ import {
   wallCoefficient,
   warmUpTime,
   wasteHeat,
+  waterBoilingPoint,
 } from '../../src/thermal/index.js'
 import { lawsOf } from '../laws.js'
 
@@ -82,6 +83,7 @@ export const thermalLaws = [
     to: 'rises',
     surroundings: 'falls',
   }),
+  lawsOf(waterBoilingPoint, { pressure: 'rises' }),
   lawsOf(coolantFlow, { heat: 'rises', density: 'falls', specificHeat: 'falls', rise: 'falls' }),
   lawsOf(wasteHeat, { power: 'rises', efficiency: 'falls' }),
   lawsOf(flowVelocity, { flow: 'rises', bore: 'falls' }),

@@ -392,7 +392,11 @@ describe('a loop that does not do', () => {
     })
     expect(flow.in('L/min')).toBeLessThan(0.5)
     expect(new Set(checks.map(({ verdict }) => verdict))).toEqual(new Set(['fail']))
-    expect(checks.find(({ id }) => id === 'coolant.flow')).toMatchObject({ name: 'Coolant flow', sense: 'at least', basis: 'the least flow given' })
+    expect(checks.find(({ id }) => id === 'coolant.flow')).toMatchObject({
+      name: 'Coolant flow',
+      sense: 'at least',
+      basis: 'the least flow given',
+    })
   })
 
   it('whose air is warmer than its coolant may become gives off nothing at the limit', () => {

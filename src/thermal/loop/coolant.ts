@@ -5,12 +5,10 @@
  * the heat balance of a steady flow.
  */
 import { cite, definition, formula, input, output } from '../../formula/index.js'
-import { choice, given, procedure } from '../../procedure/index.js'
+import { given, procedure } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
+import { type Coolant, coolantField } from '../boiling.js'
 import { columnAt, type PropertyTable, refuseOutside } from '../property-table.js'
-
-/** A coolant with a table of properties. */
-export type Coolant = 'water' | 'ethylene glycol 50 %'
 
 const columns = ['density, kg/m³', 'specific heat, J/(kg·K)', 'viscosity, mPa·s', 'thermal conductivity, W/(m·K)']
 
@@ -88,9 +86,6 @@ export function coolantAt(coolant: Coolant, kelvins: number) {
     conductivity: columnAt(table, 3, kelvins, 'straight'),
   }
 }
-
-/** A coolant as it is written. @internal */
-export const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
 
 /**
  * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm.

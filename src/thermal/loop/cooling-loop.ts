@@ -27,8 +27,9 @@ import {
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { airAt, dryAir, outdoors } from '../air/dry-air.js'
+import { coolantField } from '../boiling.js'
 import { rangeOf, refuseOutside } from '../property-table.js'
-import { asQuantities, type CoolantProperties, coolantAt, coolantField, coolants } from './coolant.js'
+import { asQuantities, type CoolantProperties, coolantAt, coolants } from './coolant.js'
 import {
   capacityRate,
   capacityRatio,

@@ -11,6 +11,7 @@ import {
   assumed,
   type Check,
   check,
+  choice,
   type Findings,
   given,
   group,
@@ -18,11 +19,14 @@ import {
   pairs,
   procedure,
   type Read,
+  says,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { outdoors } from '../air/dry-air.js'
+import { coolantField, phasesOf, waterBoilingPoint } from '../boiling.js'
 import { lumpedTemperature, thermalTimeConstant } from '../lumped.js'
 import { cellHeat, resistanceAtTemperature } from './heat.js'
 import { type Lump, type Response, responseOf } from './lumps.js'
@@ -96,10 +100,12 @@ const packFields = /*@__PURE__*/ (() => ({
       { least: 1 },
     ),
   ),
+  heatOf: optional(choice('Whether the heat is that of a drive or of a charge', ['drive', 'charge'])),
   resistance: optional(resistanceField),
   heater: optional(
     group('A heater that switches on in the cold', {
       power: given('power', 'Power of the heater', { above: 0 }),
+      limit: optional(given('temperature', 'Most that the coolant may have as it leaves the heater')),
       ...switchedFields,
     }),
   ),
@@ -122,6 +128,18 @@ const packFields = /*@__PURE__*/ (() => ({
         because: 'nothing but the cells in its circuit',
       }),
       initial: optional(given('temperature', 'Temperature of the coolant at the start')),
+      fluid: optional(coolantField, {
+        absent: 'The coolant is not held to where it freezes and boils: give coolant.fluid.',
+      }),
+      cap: given('pressure', 'Pressure above that of the air at which the cap opens', {
+        min: '0 kPa',
+        max: '190 kPa',
+        default: '0 kPa',
+        because: 'an open tank',
+      }),
+      capacityRate: optional(
+        given('thermalConductance', 'Flow of the coolant times its density and specific heat', { above: 0 }),
+      ),
     }),
   ),
   limits: optional(
@@ -156,6 +174,7 @@ const where = 'packTemperature'
  * - `initial`: temperature of the pack at the start, in °C
  * - `heat`: the heat of the cells, step by step, pairs of heat of the cells and duration, optional
  * - `current`: the current of the pack, step by step, pairs of current, positive on discharge and duration, optional
+ * - `heatOf`: whether the heat is that of a drive or of a charge, 'drive' or 'charge', optional
  * - `resistance`: the resistance of the pack at two temperatures, optional
  *   - `coldTemperature`: colder temperature of measurement, in °C, above -273.15 °C
  *   - `coldResistance`: resistance measured in the cold, in mΩ, above 0 mΩ
@@ -163,6 +182,7 @@ const where = 'packTemperature'
  *   - `warmResistance`: resistance measured in the warm, in mΩ, above 0 mΩ
  * - `heater`: a heater that switches on in the cold, optional
  *   - `power`: power of the heater, in kW, above 0 kW
+ *   - `limit`: most that the coolant may have as it leaves the heater, in °C, optional
  *   - `on`: cell temperature at which it switches on, in °C
  *   - `off`: cell temperature at which it switches off, in °C
  * - `cooling`: cooling that switches on in the heat, by a power, a conductance, or both, optional
@@ -177,6 +197,10 @@ const where = 'packTemperature'
  *   - `heat`: heat that comes into the coolant from elsewhere, in kW, 0 W by default (nothing but the cells in its
  *     circuit)
  *   - `initial`: temperature of the coolant at the start, in °C, optional
+ *   - `fluid`: coolant, 'water' or 'ethylene glycol 50 %', optional
+ *   - `cap`: pressure above that of the air at which the cap opens, in kPa, at least 0 kPa and at most 190 kPa, 0 kPa
+ *     by default (an open tank)
+ *   - `capacityRate`: flow of the coolant times its density and specific heat, in W/K, above 0 W/K, optional
  * - `limits`: the limits of the cells, optional
  *   - `low`: lowest temperature allowed, in °C, optional
  *   - `high`: highest temperature allowed, in °C, optional
@@ -260,12 +284,16 @@ interface Run {
   readonly tally: Tally
   /** Lowest temperature while current flows in. */
   readonly lowestCharging: number | undefined
+  /** Heat that came to the cells through the cooling while it ran. */
+  readonly wrongWay: number
 }
 
 /** What acts on a pack during one step. */
 interface Step {
   readonly heat: number
   readonly current: number
+  /** Whether the cells take a charge in it. */
+  readonly charges: boolean
   readonly duration: number
 }
 
@@ -298,9 +326,17 @@ const HOTTEST = 1273.15
 /** So many stretches a working shows one by one. */
 const SHOWN = 12
 
-function stepsOf({ heat, current }: Pack): Step[] {
-  if (heat !== undefined) return heat.map(([power, time]) => ({ heat: power.si, current: 0, duration: time.si }))
-  return (current ?? []).map(([flow, time]) => ({ heat: 0, current: flow.si, duration: time.si }))
+function stepsOf({ heat, heatOf, current }: Pack): Step[] {
+  if (heat !== undefined) {
+    const charges = heatOf === 'charge'
+    return heat.map(([power, time]) => ({
+      heat: power.si,
+      current: 0,
+      charges: charges && power.si > 0,
+      duration: time.si,
+    }))
+  }
+  return (current ?? []).map(([flow, time]) => ({ heat: 0, current: flow.si, charges: flow.si < 0, duration: time.si }))
 }
 
 function bodiesOf({ heatCapacity, conductance, surroundings, coolant }: Pack): Bodies {
@@ -379,7 +415,7 @@ function follow(pack: Pack): Run {
   const stretches: Stretch[] = []
   const charging: Track = { points: [], maximum: Number.NEGATIVE_INFINITY, minimum: Number.POSITIVE_INFINITY }
   let thermostat: Thermostat | undefined
-  let [time, stepEnd, samples] = [0, 0, 1]
+  let [time, stepEnd, samples, wrongWay] = [0, 0, 1, 0]
   for (const step of stepsOf(pack)) {
     stepEnd += step.duration
     while (time < stepEnd) {
@@ -390,12 +426,13 @@ function follow(pack: Pack): Run {
       const next = firstOf(response, cell, [...thermostat.levels, ...levels], stop - time)
       const spent = next?.time ?? stop - time
       book(tally, bodies, thermostat, { made, falls, spent, temperatures, response })
+      wrongWay += warmedBy(bodies, thermostat, temperatures, response, spent)
       for (const [i, track] of tracks.entries()) {
         widen(track, temperatures[i] as number, response, i, spent)
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
       }
       if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
-      if (step.current < 0) widen(charging, cell, response, 0, spent)
+      if (step.charges) widen(charging, cell, response, 0, spent)
       if (resistance === undefined && temperatures.length === 1) {
         const power = made + thermostat.heater - thermostat.chiller
         const conductance = (bodies.away[0] as number) + thermostat.fan
@@ -419,6 +456,7 @@ function follow(pack: Pack): Run {
     stretches,
     tally,
     lowestCharging: Number.isFinite(charging.minimum) ? charging.minimum : undefined,
+    wrongWay,
   }
 }
 
@@ -494,6 +532,24 @@ function book(
   for (const [i, capacity] of capacities.entries()) tally.stored += capacity * (warmed[i] as number)
 }
 
+/** The heat that came to the cells in a while through a cooling that ran: from air or coolant that was warmer than they. */
+function warmedBy(
+  { surroundings, between }: Bodies,
+  { chiller, fan }: Thermostat,
+  temperatures: readonly number[],
+  response: Response,
+  spent: number,
+): number {
+  if (chiller + fan === 0) return 0
+  const [cells, coolant] = temperatures.map((at, i) => at * spent + (response.integrals(spent)[i] as number)) as [
+    number,
+    number | undefined,
+  ]
+  const gained =
+    coolant === undefined ? fan * (surroundings * spent - cells) - chiller * spent : between * (coolant - cells)
+  return Math.max(0, gained)
+}
+
 /** Widens a course by the temperatures that a body comes to in a while: at its start, its end, and where it turns. */
 function widen(track: Track, at: number, response: Response, body: number, spent: number): void {
   const turn = response.turns[body]
@@ -559,7 +615,11 @@ function worked(pack: Pack, stretches: readonly Stretch[]): void {
 
 /** The highest temperature that makers commonly allow, in kelvins: 60 °C. */
 const USUAL_HIGH = 333.15
-function checksOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Check[] {
+function checksOf(pack: Pack, run: Run): Check[] {
+  const {
+    tracks: [cells],
+    lowestCharging,
+  } = run
   const { low, high, charge } = pack.limits ?? {}
   const basis = 'the limit given for the cells'
   const highest = (limit: Quantity<'temperature'>, because: string) =>
@@ -596,6 +656,96 @@ function checksOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): Check[]
           ),
         ]),
     ...heaterChecks(pack),
+    ...coolingChecks(pack, run),
+    ...coolantChecks(pack, run),
+  ]
+}
+
+/** Cooling that warms the cells, and cooling that never brings them down to where it switches off. */
+function coolingChecks({ cooling, coolant, conductance, surroundings }: Pack, { tally, wrongWay }: Run): Check[] {
+  if (cooling === undefined) return []
+  const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
+  // What rounding leaves of the heats that were booked is none.
+  const some = 1e-9 * (Math.abs(tally.made) + Math.abs(tally.cooling) + Math.abs(tally.stored))
+  const direction = check(
+    'cooling.direction',
+    'Heat that comes to the cells through the cooling',
+    energy(wrongWay > some ? wrongWay : 0),
+    'at most',
+    energy(0),
+    'air or coolant that is warmer than the cells warms them',
+    'cooling',
+    'surroundings',
+  )
+  const [fan, chiller] = [cooling.conductance?.si ?? 0, cooling.power?.si ?? 0]
+  const past = conductance.si
+  // The cells in the end, with the cooling always on and no heat of their own.
+  const leads = (coolant?.toSurroundings.si ?? past) + fan
+  const across = coolant?.fromCells.si ?? 0
+  const put = (coolant?.heat.si ?? 0) - chiller
+  const held = coolant === undefined ? leads : leads * (1 + past / across) + past
+  const end =
+    put === 0 ? surroundings.si : held === 0 ? Math.sign(put) * Number.POSITIVE_INFINITY : surroundings.si + put / held
+  if (coolant !== undefined && across === 0) return [direction]
+  if (!Number.isFinite(end) || end < cooling.off.si) return [direction]
+  return [
+    direction,
+    check(
+      'cooling.reach',
+      'Cells in the end, with the cooling always on and no heat of their own',
+      celsius(end),
+      'at most',
+      cooling.off,
+      'the temperature at which it switches off',
+      'cooling.off',
+      'surroundings',
+    ),
+  ]
+}
+
+/** Where the coolant freezes and boils, and how hot it leaves the heater. */
+function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], tally }: Run): Check[] {
+  const limit = heater?.limit
+  const rate = coolant?.capacityRate
+  const outlet =
+    limit === undefined
+      ? []
+      : [
+          trial(
+            'heater.outlet',
+            'Coolant leaving the heater',
+            fluid === undefined || rate === undefined
+              ? { unknown: 'how hot the coolant leaves the heater is not known: give coolant.capacityRate' }
+              : says`leaves the heater at ${celsius(fluid.maximum + (tally.heater > 0 ? (heater as { readonly power: Quantity<'power'> }).power.si / rate.si : 0))}, at most ${limit}`,
+            'heater.limit, as given',
+            'heater.limit',
+            'coolant.capacityRate',
+          ),
+        ]
+  if (coolant?.fluid === undefined || fluid === undefined) return outlet
+  const { freezes, boilsBy } = phasesOf[coolant.fluid]
+  const boils = waterBoilingPoint({ pressure: coolant.cap.plus(quantity('pressure', '101.325 kPa')) })
+  return [
+    ...outlet,
+    check(
+      'coolant.freezing',
+      'Coldest coolant',
+      celsius(fluid.minimum),
+      'at least',
+      freezes,
+      `where ${coolant.fluid} freezes`,
+      'coolant.fluid',
+    ),
+    check(
+      'coolant.boiling',
+      'Hottest coolant',
+      celsius(fluid.maximum),
+      'at most',
+      celsius(boils.si + boilsBy),
+      `where ${coolant.fluid} boils`,
+      'coolant.fluid',
+      'coolant.cap',
+    ),
   ]
 }
 
@@ -638,6 +788,14 @@ function assumptionsOf(pack: Pack, { tracks: [cells], lowestCharging }: Run): As
       ? [assumed('coolant.initial.default', 'The coolant starts as warm as the cells.')]
       : []),
     ...(lowestCharging !== undefined && limits?.charge === undefined ? [chargedFromFreezing('limits.charge')] : []),
+    ...(pack.heat !== undefined && pack.heatOf === undefined && pack.heat.some(([power]) => power.si > 0)
+      ? [
+          assumed(
+            'heatOf.default',
+            'The heat is that of a drive, and no limit of a charge is held (heatOf by default).',
+          ),
+        ]
+      : []),
   ]
 }
 
