@@ -21,6 +21,7 @@ import {
 import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
 import { commonCentre, offsetTransfer, rearAxleMass, remainingCentre } from './balance.js'
 import { heightUnknown, type Part, partField, requireLeft, wholeMass } from './ledger.js'
+import { plausibilityOf } from './plausible.js'
 import { outside } from './position.js'
 import {
   type Corners,
@@ -86,6 +87,8 @@ export const limitsField = /*@__PURE__*/ (() =>
  *     - `front`: mass on both front wheels, rear axle raised, in kg, at least 0 kg, optional
  *     - `frontLeft`: mass on the front left wheel, rear axle raised, in kg, at least 0 kg, optional
  *     - `frontRight`: mass on the front right wheel, rear axle raised, in kg, at least 0 kg, optional
+ *     - `others`: further weighings so, to fit the height through all of them, pairs of height by which the rear wheel
+ *       centres were raised and mass on both front wheels, optional
  * - `removed`: the parts taken out, a list
  *   - `name`: what it is called, text
  *   - `mass`: mass of one, in kg, above 0 kg
@@ -184,11 +187,13 @@ export const exchangeMasses = /*@__PURE__*/ procedure({
       const up = heightAfter(before, removed, added)
       return stanceOf(corners, car, up)
     })
+    const plausibility = plausibilityOf('exchange', 'added', after, { ...car, raised: undefined })
     return {
       before,
       after,
       change: changeOf(before, after),
-      checks: [...heightChecks(after, car), ...limitChecks(after, limits)],
+      checks: [...heightChecks(after, car), ...limitChecks(after, limits), ...plausibility.checks],
+      notes: plausibility.notes,
       assumptions: [
         ...raisedAssumptions(car),
         ...(before.centreOfGravity.up === undefined ? [] : heightUnknown([...removed, ...added])),

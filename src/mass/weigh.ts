@@ -15,8 +15,11 @@ import {
   given,
   group,
   optional,
+  pairs,
   procedure,
   type Read,
+  says,
+  trial,
   type Unfinished,
 } from '../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
@@ -30,6 +33,7 @@ import {
   raisedAngle,
   staticStabilityFactor,
 } from './balance.js'
+import { plausibilityOf } from './plausible.js'
 import type { Place } from './position.js'
 
 /** One of something for each wheel. */
@@ -58,7 +62,10 @@ export interface Stance {
 }
 
 /** A stance with what is to be said of the weighing. */
-export interface Weighed extends Stance, Findings {}
+export interface Weighed extends Stance, Findings {
+  /** How far the height moves when the front reading of the raised car is a kilogram off; absent where none was raised. */
+  readonly heightPerKilogram?: Quantity<'length'>
+}
 
 /** A wheel, by name. */
 export type Wheel = keyof Corners<unknown>
@@ -126,6 +133,13 @@ const raisedField = /*@__PURE__*/ (() =>
     front: optional(given('mass', 'Mass on both front wheels, rear axle raised', { min: 0 })),
     frontLeft: optional(given('mass', 'Mass on the front left wheel, rear axle raised', { min: 0 })),
     frontRight: optional(given('mass', 'Mass on the front right wheel, rear axle raised', { min: 0 })),
+    others: optional(
+      pairs(
+        'Further weighings so, to fit the height through all of them',
+        given('length', 'Height by which the rear wheel centres were raised', { above: 0 }),
+        given('mass', 'Mass on both front wheels', { min: 0 }),
+      ),
+    ),
   }))()
 
 /** What describes a car on scales. @internal */
@@ -168,6 +182,8 @@ export const STOOD_LEVEL = 'The car stood level, with its suspension settled.'
  *   - `front`: mass on both front wheels, rear axle raised, in kg, at least 0 kg, optional
  *   - `frontLeft`: mass on the front left wheel, rear axle raised, in kg, at least 0 kg, optional
  *   - `frontRight`: mass on the front right wheel, rear axle raised, in kg, at least 0 kg, optional
+ *   - `others`: further weighings so, to fit the height through all of them, pairs of height by which the rear wheel
+ *     centres were raised and mass on both front wheels, optional
  * - always assumed: the car stood level, with its suspension settled
  *
  * @returns The {@link Stance}, with checks, assumptions and cautions. A check holds the static stability factor to 1 where
@@ -200,12 +216,20 @@ export const weigh = /*@__PURE__*/ procedure({
     const { raised } = car
     const up = raised === undefined ? undefined : section('Rear axle raised', () => heightFrom(car, raised))
     const stance = section('On level ground', () => stanceOf(car.scales, car, up))
+    const plausibility = plausibilityOf('weighing', 'scales', stance, car)
     return {
       ...stance,
-      checks:
-        up === undefined
+      ...(raised === undefined ? {} : { heightPerKilogram: heightPerKilogram(car, raised, stance.mass) }),
+      checks: [
+        ...(up === undefined || raised === undefined
           ? []
-          : [stabilityCheck('weighing.stability', 'Static stability factor', car, up, 'raised', 'track')],
+          : [
+              stabilityCheck('weighing.stability', 'Static stability factor', car, up, 'raised', 'track'),
+              movedTrial(car, raised),
+            ]),
+        ...plausibility.checks,
+      ],
+      notes: plausibility.notes,
       assumptions: raisedAssumptions(car),
       cautions: raised === undefined ? [] : [liftedCar],
     }
@@ -301,17 +325,27 @@ function refuseRaised(where: string, path: string, { scales, wheelbase }: Weighe
     const expected = "the front reading once: front such as '371 kg', or frontLeft and frontRight"
     refuse('raised', expected, named.length === 0 ? 'nothing' : named.join(' and '))
   }
-  const reading = raisedFront(raised)
   const levelFrontMass = scales.frontLeft.plus(scales.frontRight)
   const mass = levelFrontMass.plus(scales.rearLeft).plus(scales.rearRight)
-  const key = `raised.${named.join(' and ')}`
-  if (reading.si < levelFrontMass.si) {
-    const expected = `at least the ${levelFrontMass} that the front wheels carry on level ground`
-    const hint =
-      'raising the rear moves load to the front: readings swapped, a wheel slipped or bound, or the front raised instead?'
-    refuse(key, expected, String(reading), hint)
-  }
-  if (reading.si > mass.si) refuse(key, `at most the mass of the car, ${mass}`, String(reading))
+  raised.others?.forEach(([higher], i) => {
+    if (higher.si < wheelbase.si) return
+    refuse(
+      `raised.others[${i}][0]`,
+      `a length below the wheelbase, ${wheelbase}`,
+      String(higher),
+      'the height, not the angle',
+    )
+  })
+  raisedPoints(raised).forEach(([, reading], i) => {
+    const key = i === 0 ? `raised.${named.join(' and ')}` : `raised.others[${i - 1}][1]`
+    if (reading.si < levelFrontMass.si) {
+      const expected = `at least the ${levelFrontMass} that the front wheels carry on level ground`
+      const hint =
+        'raising the rear moves load to the front: readings swapped, a wheel slipped or bound, or the front raised instead?'
+      refuse(key, expected, String(reading), hint)
+    }
+    if (reading.si > mass.si) refuse(key, `at most the mass of the car, ${mass}`, String(reading))
+  })
 }
 
 /** The front reading of the raised car, from one sum or from two scales. */
@@ -319,17 +353,67 @@ function raisedFront({ front, frontLeft, frontRight }: Raised): Quantity<'mass'>
   return front ?? (frontLeft as Quantity<'mass'>).plus(frontRight as Quantity<'mass'>)
 }
 
-/** Height of the centre of gravity from the weighing with the rear axle raised. */
+/** Every weighing with the rear axle raised: the rise, and what the front wheels then carried. */
+function raisedPoints(raised: Raised): readonly (readonly [Quantity<'length'>, Quantity<'mass'>])[] {
+  return [[raised.rise, raisedFront(raised)], ...(raised.others ?? [])]
+}
+
+/**
+ * Height of the centre of gravity from the weighings with the rear axle raised. Of several, that which comes nearest to all:
+ * the load that went to the front rises with the tangent of the angle, as ISO 10392 fits it.
+ */
 function heightFrom({ scales, wheelbase }: WeighedCar, raised: Raised): Quantity<'length'> {
   const levelFrontMass = scales.frontLeft.plus(scales.frontRight)
-  return centreOfGravityHeight({
-    mass: levelFrontMass.plus(scales.rearLeft).plus(scales.rearRight),
-    wheelbase,
-    levelFrontMass,
-    raisedFrontMass: raisedFront(raised),
-    angle: raisedAngle({ rise: raised.rise, wheelbase }),
-    axleHeight: raised.loadedRadius,
+  const mass = levelFrontMass.plus(scales.rearLeft).plus(scales.rearRight)
+  const points = raisedPoints(raised).map(([rise, front]) => {
+    const angle = raisedAngle({ rise, wheelbase })
+    const height = centreOfGravityHeight({
+      mass,
+      wheelbase,
+      levelFrontMass,
+      raisedFrontMass: front,
+      angle,
+      axleHeight: raised.loadedRadius,
+    })
+    return { height, weight: Math.tan(angle.si) ** 2 }
   })
+  const [first, ...rest] = points as [(typeof points)[number], ...typeof points]
+  if (rest.length === 0) return first.height
+  // Least squares of load over tangent: each height counts by the square of its tangent.
+  const weights = points.reduce((sum, { weight }) => sum + weight, 0)
+  return rest.reduce(
+    (sum, { height, weight }) => sum.plus(height.times(weight / weights)),
+    first.height.times(first.weight / weights),
+  )
+}
+
+/** How far the height moves with a kilogram of the front reading: wheelbase over mass and tangent of the angle. */
+function heightPerKilogram({ wheelbase }: WeighedCar, raised: Raised, mass: Quantity<'mass'>): Quantity<'length'> {
+  const tangents = raisedPoints(raised).map(([rise]) =>
+    Math.tan(raisedAngle.compute({ rise: rise.si, wheelbase: wheelbase.si })),
+  )
+  const weights = tangents.reduce((sum, tangent) => sum + tangent ** 2, 0)
+  const most = Math.max(...tangents)
+  return quantity('length', (wheelbase.si / mass.si) * (most / weights), 'm').as('mm')
+}
+
+/** The least that a front reading must rise to tell anything. Common practice, no source. */
+const MOVED = /*@__PURE__*/ (() => quantity('mass', '1 kg'))()
+
+/** Raising the rear moves load to the front: a reading that stays is a scale that stuck. */
+function movedTrial({ scales }: WeighedCar, raised: Raised): Check {
+  const level = scales.frontLeft.plus(scales.frontRight)
+  const least = raisedPoints(raised).reduce(
+    (one, [, front]) => Math.min(one, front.si - level.si),
+    Number.POSITIVE_INFINITY,
+  )
+  return trial(
+    'weighing.moved',
+    'Load that went to the front',
+    says`${quantity('mass', least, 'kg')} went to the front as the rear was raised, at least ${MOVED}`,
+    'plausibility: a scale may stick, or a wheel be held',
+    'raised',
+  )
 }
 
 /** Holds the static stability factor to 1. @internal */

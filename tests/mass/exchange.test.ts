@@ -150,8 +150,12 @@ describe('exchangeMasses', () => {
     const { before, after, checks } = exchangeMasses({ car: { ...even, raised }, removed: [], added: [tall] })
     const height = (1000 * (before.centreOfGravity.up?.si ?? Number.NaN) + 500 * 2) / 1500
     expect(after.centreOfGravity.up?.si).toBeCloseTo(height, 10)
-    expect(before.checks.map(({ name, verdict }) => [name, verdict])).toEqual([['Static stability factor', 'pass']])
-    expect(checks).toHaveLength(1)
+    expect(before.checks.map(({ name, verdict }) => [name, verdict])).toEqual([
+      ['Static stability factor', 'pass'],
+      ['Load that went to the front', 'pass'],
+    ])
+    // A height of 0.93 m, and half of the wheelbase, is no car's.
+    expect(checks.slice(1).map(({ id }) => id)).toEqual(['exchange.height', 'exchange.heightOverWheelbase'])
     expect(checks[0]).toMatchObject({ name: 'Static stability factor after the exchange', verdict: 'fail' })
     expect(checks[0]?.actual?.si).toBeCloseTo(1.3 / 2 / height, 10)
   })

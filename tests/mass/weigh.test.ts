@@ -186,4 +186,45 @@ describe('weigh refuses', () => {
       "wheelBase: expected no such field; there are scales, wheelbase, track, raised, got '2 m' (did you mean wheelbase?)",
     ],
   ])('%s', (_, given, message) => expect(refusal(given)).toBe(message))
+
+  it('fits the height through several risings, as the load rises with the tangent of the angle', () => {
+    // A car of 600 kg, 2 m, centre at 0.5 m and wheel centres at 0.27 m: m (h - r) tan(angle) / L goes to the front.
+    const moved = (rise: number) => (600 * (0.5 - 0.27) * Math.tan(Math.asin(rise / 2))) / 2
+    const even = { frontLeft: '150 kg', frontRight: '150 kg', rearLeft: '150 kg', rearRight: '150 kg' } as const
+    const kilograms = (value: number) => quantity('mass', value, 'kg')
+    const of = (errors: readonly [number, number, number]) =>
+      weigh({
+        scales: even,
+        wheelbase: '2 m',
+        track: { front: '1.2 m', rear: '1.2 m' },
+        raised: {
+          rise: '0.3 m',
+          loadedRadius: '0.27 m',
+          front: kilograms(300 + moved(0.3) + errors[0]),
+          others: [
+            ['0.45 m', kilograms(300 + moved(0.45) + errors[1])],
+            ['0.6 m', kilograms(300 + moved(0.6) + errors[2])],
+          ],
+        },
+      })
+    expect(of([0, 0, 0]).centreOfGravity.up?.si).toBeCloseTo(0.5, 10)
+    // Least squares of load over tangent, written out.
+    const tangents = [0.3, 0.45, 0.6].map((rise) => Math.tan(Math.asin(rise / 2)))
+    const errors = [0.4, -0.3, 0.2] as const
+    const loads = [0.3, 0.45, 0.6].map((rise, i) => moved(rise) + (errors[i] as number))
+    const slope =
+      loads.reduce((sum, load, i) => sum + load * (tangents[i] as number), 0) /
+      tangents.reduce((sum, tangent) => sum + tangent ** 2, 0)
+    expect(of(errors).centreOfGravity.up?.si).toBeCloseTo(0.27 + (slope * 2) / 600, 10)
+  })
+  it('tells how far a kilogram moves the height', () => {
+    // Wheelbase over mass and tangent: 2 m / (600 kg * tan(asin(0.4 / 2))) = 16.33 mm for each kilogram.
+    const even = { frontLeft: '150 kg', frontRight: '150 kg', rearLeft: '150 kg', rearRight: '150 kg' } as const
+    const car = { scales: even, wheelbase: '2 m', track: { front: '1.2 m', rear: '1.2 m' } } as const
+    const of = (front: '315 kg' | '316 kg') =>
+      weigh({ ...car, raised: { rise: '0.4 m', loadedRadius: '0.27 m', front } })
+    const moves = (of('316 kg').centreOfGravity.up?.si ?? 0) - (of('315 kg').centreOfGravity.up?.si ?? 0)
+    expect(of('315 kg').heightPerKilogram?.si).toBeCloseTo(moves, 10)
+    expect(of('315 kg').heightPerKilogram?.in('mm')).toBeCloseTo(2000 / 600 / Math.tan(Math.asin(0.2)), 9)
+  })
 })

@@ -7,6 +7,8 @@
 import { cite, section } from '../../formula/index.js'
 import { brakesAndSteering, liftedCar } from '../../procedure/cautions.js'
 import {
+  type Check,
+  check,
   type Findings,
   flag,
   given,
@@ -14,9 +16,10 @@ import {
   optional,
   procedure,
   type Read,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
-import { InputError, type Quantity } from '../../quantity/index.js'
+import { InputError, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { rideFrequency, springRateForFrequency, springSeatChange, staticDeflection, wheelRate } from './spring.js'
 
 /** What brings one axle back. */
@@ -52,6 +55,12 @@ const axleField = /*@__PURE__*/ (() =>
       given('frequency', 'Ride frequency wanted; the old one unless given', { above: 0, usual: ['1 Hz', '2 Hz'] }),
     ),
     keepHeight: optional(flag('Whether to keep the spring and bring back the height with its seat alone')),
+    travel: optional(
+      given('length', 'How far the spring seat can be moved either way, along the spring', { above: 0 }),
+      {
+        absent: 'The change of a spring seat is not held to the travel that it has: give travel of the axle.',
+      },
+    ),
   }))()
 
 /**
@@ -71,6 +80,7 @@ const axleField = /*@__PURE__*/ (() =>
  *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
+ *     - `travel`: how far the spring seat can be moved either way, along the spring, in m, above 0 m, optional
  *   - `rear`: the springs of an axle and what they carry
  *     - `before`: sprung mass on both wheels of the axle before, in kg, above 0 kg
  *     - `after`: sprung mass on both wheels of the axle after, in kg, above 0 kg
@@ -78,6 +88,7 @@ const axleField = /*@__PURE__*/ (() =>
  *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
+ *     - `travel`: how far the spring seat can be moved either way, along the spring, in m, above 0 m, optional
  * - always assumed: new springs have the free length of the old ones, and rates and motion ratios are the same over
  *   the travel
  * - always assumed: frequencies are those on the wheel rate alone; with the tyre in series they are 5 to 10 % lower
@@ -128,10 +139,22 @@ export const restoreRide = /*@__PURE__*/ procedure({
         })),
       )
     }
+    const front = section('Front axle', () => rideOf(axles.front))
+    const rear = section('Rear axle', () => rideOf(axles.rear))
     return {
-      front: section('Front axle', () => rideOf(axles.front)),
-      rear: section('Rear axle', () => rideOf(axles.rear)),
-      checks: [],
+      front,
+      rear,
+      checks: [
+        ...axleChecks('front', axles.front, front),
+        ...axleChecks('rear', axles.rear, rear),
+        within(
+          'ride.ratio',
+          'Ride frequency of the rear axle over that of the front',
+          quantity('ratio', rear.frequency.ratioTo(front.frequency)),
+          [quantity('ratio', 0.7), quantity('ratio', 1.6)],
+          'axles',
+        ),
+      ],
       cautions: [brakesAndSteering, liftedCar],
     }
   },
@@ -151,4 +174,46 @@ function rideOf(axle: Read<typeof axleField>): AxleRide {
     frequency,
     heightChange,
   }
+}
+
+/** Ride frequencies of cars, from the softest to the hardest. Common practice, no source. */
+const FREQUENCIES = /*@__PURE__*/ (() => [quantity('frequency', '0.8 Hz'), quantity('frequency', '3 Hz')] as const)()
+
+/** Holds a figure to the nearer of two bounds. */
+function within<K extends Kind>(
+  id: string,
+  name: string,
+  value: Quantity<K>,
+  [low, high]: readonly [Quantity<K>, Quantity<K>],
+  path: string,
+): Check {
+  const basis = 'plausibility: common practice, no source'
+  // Between the two, the geometric mean is as far from either.
+  return value.si ** 2 < low.si * high.si
+    ? trial(id, name, { strings: ['', ', at least ', ''], values: [value, low] }, basis, path)
+    : trial(id, name, { strings: ['', ', at most ', ''], values: [value, high] }, basis, path)
+}
+
+function axleChecks(
+  end: 'front' | 'rear',
+  { travel }: Read<typeof axleField>,
+  { frequency, preload }: AxleRide,
+): Check[] {
+  const path = `axles.${end}`
+  return [
+    within(`ride.${end}.frequency`, `Ride frequency of the ${end} axle`, frequency, FREQUENCIES, path),
+    ...(travel === undefined
+      ? []
+      : [
+          check(
+            `ride.${end}.travel`,
+            `Move of the ${end} spring seats`,
+            preload.si < 0 ? preload.times(-1) : preload,
+            'at most',
+            travel,
+            'travel, as given',
+            `${path}.travel`,
+          ),
+        ]),
+  ]
 }

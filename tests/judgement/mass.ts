@@ -1,0 +1,119 @@
+/** Cases of weight and balance. The car is invented. */
+import { exchangeMasses, restoreRide, weigh } from '../../src/mass/index.js'
+import type { Table } from './judgement.js'
+
+const van = {
+  scales: { frontLeft: '171 kg', frontRight: '166 kg', rearLeft: '150 kg', rearRight: '153 kg' },
+  wheelbase: '2.1 m',
+  track: { front: '1.25 m', rear: '1.22 m' },
+  raised: { rise: '450 mm', loadedRadius: '270 mm', front: '352.5 kg' },
+} as const
+
+export const mass: { readonly [name: string]: Table } = {
+  weigh: {
+    call: weigh,
+    sound: van,
+    cases: [
+      {
+        what: 'a car with next to nothing on its steered axle',
+        dangerous: { scales: { frontLeft: '25 kg', frontRight: '22 kg' }, raised: undefined },
+        told: ['weighing.frontShare', 'fail'],
+      },
+      {
+        what: 'a front share that is unusual',
+        dangerous: { scales: { rearLeft: '80 kg', rearRight: '83 kg' }, raised: undefined },
+        told: /Share of the front wheels: 67\.4 % is unusual/,
+      },
+      {
+        what: 'a car that leans on one side',
+        dangerous: { scales: { frontLeft: '230 kg', rearLeft: '190 kg' }, raised: undefined },
+        told: ['weighing.leftShare', 'fail'],
+      },
+      {
+        what: 'a car that rocks on two wheels',
+        dangerous: {
+          scales: { frontLeft: '120 kg', frontRight: '217 kg', rearLeft: '200 kg', rearRight: '103 kg' },
+          raised: undefined,
+        },
+        told: ['weighing.crossShare', 'fail'],
+      },
+      {
+        what: 'a scale that stuck while the rear was raised',
+        dangerous: { raised: { front: '337 kg' } },
+        told: ['weighing.moved', 'fail'],
+      },
+      {
+        what: 'a reading that puts the centre above any roof',
+        dangerous: { raised: { front: '398 kg' } },
+        told: ['weighing.height', 'fail'],
+      },
+      {
+        what: 'a wheelbase in millimetres that was written in metres',
+        dangerous: { wheelbase: '2100 m', raised: undefined },
+        told: /Did you mean 2100 mm/,
+      },
+      {
+        what: 'a track that no car has',
+        dangerous: { track: { front: '1.25 mm' }, raised: undefined },
+        told: /Front track: 1\.25 mm is unusual/,
+      },
+    ],
+  },
+  exchangeMasses: {
+    call: exchangeMasses,
+    sound: {
+      car: van,
+      removed: [{ name: 'engine', mass: '120 kg', at: { aft: '-100 mm', left: '0 mm', up: '0.55 m' } }],
+      added: [
+        { name: 'motor', mass: '50 kg', at: { aft: '100 mm', left: '0 mm', up: '0.45 m' } },
+        { name: 'pack', mass: '90 kg', at: { aft: '900 mm', left: '0 mm', up: '0.45 m' } },
+      ],
+      limits: { gross: '1000 kg', frontAxle: '480 kg', rearAxle: '560 kg' },
+    },
+    cases: [
+      {
+        what: 'a pack in the tail that leaves nothing to steer by',
+        dangerous: { added: [{ name: 'pack', mass: '260 kg', at: { aft: '2.2 m', left: '0 mm', up: '0.5 m' } }] },
+        told: ['exchange.frontShare', 'fail'],
+      },
+      {
+        what: 'an axle beyond its limit',
+        dangerous: { limits: { rearAxle: '330 kg' } },
+        told: ['exchange.rearMass', 'fail'],
+      },
+    ],
+  },
+  restoreRide: {
+    call: restoreRide,
+    sound: {
+      axles: {
+        front: { before: '290 kg', after: '275 kg', springRate: '18 N/mm', motionRatio: 1 },
+        rear: {
+          before: '240 kg',
+          after: '290 kg',
+          springRate: '17 N/mm',
+          motionRatio: 1,
+          keepHeight: true,
+          travel: '25 mm',
+        },
+      },
+    },
+    cases: [
+      {
+        what: 'springs on which the car bounds',
+        dangerous: { axles: { front: { targetFrequency: '4 Hz' } } },
+        told: ['ride.front.frequency', 'fail'],
+      },
+      {
+        what: 'a seat that cannot be moved so far',
+        dangerous: { axles: { rear: { travel: '10 mm' } } },
+        told: ['ride.rear.travel', 'fail'],
+      },
+      {
+        what: 'ends that do not go together',
+        dangerous: { axles: { front: { targetFrequency: '0.9 Hz' } } },
+        told: ['ride.ratio', 'fail'],
+      },
+    ],
+  },
+}
