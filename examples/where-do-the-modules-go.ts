@@ -15,6 +15,6 @@ const answer = placeMasses({
   target: { frontShare: '55 %', leftShare: '50 %' },
 })
 
-for (const { count, bay, mass } of answer.placements) console.log(`${count} ${bay} (${mass})`)
+for (const { count, bay, totalMass } of answer.placements) console.log(`${count} ${bay} (${totalMass})`)
 console.log(`front ${answer.frontShare}, left ${answer.leftShare}, height ${answer.centreOfGravity.up}`)
 console.log(`off target by ${answer.deviation.as('%')}, ${answer.proven ? 'proven to be the least' : 'not proven'}`)

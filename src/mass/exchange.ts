@@ -96,7 +96,7 @@ export const limitsField = /*@__PURE__*/ (() =>
  *     - `aft`: distance behind the front axle line, negative ahead of it, in m
  *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
  *     - `up`: height above the ground, in m, at least 0 m, optional
- *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 1000, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 100000, optional
  *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
  *     - `length`: length along the car, in m, at least 0 m
  *     - `width`: width across the car, in m, at least 0 m
@@ -107,7 +107,7 @@ export const limitsField = /*@__PURE__*/ (() =>
  *     - `aft`: distance behind the front axle line, negative ahead of it, in m
  *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
  *     - `up`: height above the ground, in m, at least 0 m, optional
- *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 1000, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 100000, optional
  *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
  *     - `length`: length along the car, in m, at least 0 m
  *     - `width`: width across the car, in m, at least 0 m

@@ -37,7 +37,7 @@ export const partFields = /*@__PURE__*/ (() => ({
   name: text('What it is called'),
   mass: given('mass', 'Mass of one', { above: 0 }),
   at: positionField,
-  count: optional(whole('How many there are, all at this place', { min: 1, max: 1000 })),
+  count: optional(whole('How many there are, all at this place', { min: 1, max: 100_000 })),
   size: optional(
     group('The sides of the part, seen from above; without them it is taken as a point', {
       length: given('length', 'Length along the car', { min: 0 }),
@@ -64,7 +64,7 @@ export type Part = Read<typeof partField>
  *     - `aft`: distance behind the front axle line, negative ahead of it, in m
  *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
  *     - `up`: height above the ground, in m, at least 0 m, optional
- *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 1000, optional
+ *   - `count`: how many there are, all at this place, a whole number, at least 1 and at most 100000, optional
  *   - `size`: the sides of the part, seen from above; without them it is taken as a point, optional
  *     - `length`: length along the car, in m, at least 0 m
  *     - `width`: width across the car, in m, at least 0 m

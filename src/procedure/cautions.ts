@@ -57,6 +57,15 @@ export const joiningModules: Caution = {
 }
 
 /** @internal */
+export const crushZone: Caution = {
+  id: 'crushZone',
+  hazard: 'cells where a crash crushes the car',
+  text:
+    'Ahead of the front axle and behind the rear one a crash crushes the body, and with it what lies there. Place modules ' +
+    'between the axles, or behind structure that holds; an engineer who tests vehicles decides what does.',
+}
+
+/** @internal */
 export const storedCharge: Caution = {
   id: 'storedCharge',
   hazard: 'stored charge in capacitors',

@@ -1,5 +1,5 @@
 /** Cases of weight and balance. The car is invented. */
-import { exchangeMasses, restoreRide, weigh } from '../../src/mass/index.js'
+import { exchangeMasses, placeMasses, restoreRide, weigh } from '../../src/mass/index.js'
 import type { Table } from './judgement.js'
 
 const van = {
@@ -7,6 +7,28 @@ const van = {
   wheelbase: '2.1 m',
   track: { front: '1.25 m', rear: '1.22 m' },
   raised: { rise: '450 mm', loadedRadius: '270 mm', front: '352.5 kg' },
+} as const
+
+const group = {
+  name: 'module',
+  mass: '15 kg',
+  count: 5,
+  size: { length: '0.4 m', width: '0.3 m', height: '0.12 m' },
+} as const
+const bay = {
+  name: 'between the axles',
+  at: { aft: '1 m', left: '0 m' },
+  capacity: 6,
+  inside: { length: '0.6 m', width: '0.7 m', height: '0.3 m' },
+} as const
+const placed = {
+  base: { mass: '560 kg', centreOfGravity: { aft: '0.95 m', left: '0 m' } },
+  groups: [group],
+  bays: [bay],
+  wheelbase: '2.1 m',
+  track: { front: '1.25 m', rear: '1.22 m' },
+  target: { frontShare: '54 %' },
+  limits: { gross: '900 kg', frontAxle: '460 kg', rearAxle: '460 kg' },
 } as const
 
 export const mass: { readonly [name: string]: Table } = {
@@ -80,6 +102,43 @@ export const mass: { readonly [name: string]: Table } = {
         what: 'an axle beyond its limit',
         dangerous: { limits: { rearAxle: '330 kg' } },
         told: ['exchange.rearMass', 'fail'],
+      },
+    ],
+  },
+  placeMasses: {
+    call: placeMasses,
+    sound: placed,
+    cases: [
+      {
+        what: 'a bay that cannot carry what is put into it',
+        dangerous: { bays: [{ ...bay, maximumMass: '60 kg' }] },
+        told: ['bay.1.mass', 'fail'],
+        sound: { bays: [{ ...bay, maximumMass: '90 kg' }] },
+      },
+      {
+        what: 'modules that are too long for the bay',
+        dangerous: { groups: [{ ...group, size: { length: '0.75 m', width: '0.2 m', height: '0.1 m' } }] },
+        told: ['bay.1.room', 'fail'],
+      },
+      {
+        what: 'more modules than the room holds',
+        dangerous: { bays: [{ ...bay, inside: { length: '0.5 m', width: '0.4 m', height: '0.2 m' } }] },
+        told: ['bay.1.room', 'fail'],
+      },
+      {
+        what: 'modules of no stated size in a bay of stated room',
+        dangerous: { groups: [{ ...group, size: undefined }] },
+        told: ['bay.1.room', 'unknown'],
+      },
+      {
+        what: 'modules where a crash crushes the car',
+        dangerous: { bays: [{ ...bay, at: { aft: '-0.3 m', left: '0 m' } }], target: { frontShare: '61 %' } },
+        told: /Ahead of the front axle and behind the rear one a crash crushes/,
+      },
+      {
+        what: 'an axle that carries too much',
+        dangerous: { limits: { frontAxle: '300 kg' } },
+        told: ['placing.frontAxle', 'fail'],
       },
     ],
   },

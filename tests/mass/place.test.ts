@@ -414,7 +414,7 @@ describe('placeMasses on a small van', () => {
   it('gives the placement of a small case that can be worked out by hand', () => {
     // By moments: (560 · 880 + 24 (2 · -50 + 3 · 1500)) / 680 = 880 mm from 5 modules at a mean of 880 mm.
     const { placements, frontShare, centreOfGravity } = placeMasses(van)
-    expect(placements.map(({ bay, count, mass }) => `${count} ${bay}, ${mass}`)).toEqual([
+    expect(placements.map(({ bay, count, totalMass }) => `${count} ${bay}, ${totalMass}`)).toEqual([
       '2 under the bonnet, 48 kg',
       '3 behind the seats, 72 kg',
     ])
@@ -461,6 +461,24 @@ describe('placeMasses on a small van', () => {
     const { placements } = placeMasses({ ...van, bays: [shelf] })
     // Five modules from 1.5 m at steps of 0.1 m.
     expect(placements.map(({ count, at }) => [count, at.aft.in('m')])).toEqual([[5, 1.7]])
+  })
+  it('tells the yaw inertia about the common centre, module by module, and hands on its parts', () => {
+    // 400 kg at 1 m, and four modules of 20 kg from 1.5 m on, at steps of 0.2 m: all about their common centre.
+    const placed = placeMasses({
+      base: { mass: '400 kg', centreOfGravity: { aft: '1 m', left: '0 m' } },
+      groups: [{ name: 'module', mass: '20 kg', count: 4 }],
+      bays: [{ name: 'shelf', at: { aft: '1.5 m', left: '0.1 m' }, capacity: 4, pitch: { aft: '0.2 m' } }],
+      wheelbase: '2 m',
+      track: { front: '1.2 m', rear: '1.2 m' },
+      target: { frontShare: '50 %' },
+    })
+    const all = [[400, 1, 0], ...[1.5, 1.7, 1.9, 2.1].map((aft) => [20, aft, 0.1])] as [number, number, number][]
+    const mean = (k: 1 | 2) => all.reduce((sum, each) => sum + each[0] * each[k], 0) / 480
+    const inertia = all.reduce((sum, [m, aft, left]) => sum + m * ((aft - mean(1)) ** 2 + (left - mean(2)) ** 2), 0)
+    expect(placed.yawInertia.si).toBeCloseTo(inertia, 9)
+    expect(placed.parts.map(({ name, mass, count, at }) => [name, mass.si, count, at.aft.si])).toEqual([
+      ['module, shelf', 20, 4, 1.8],
+    ])
   })
   it('counts a target by its weight', () => {
     const bays = [

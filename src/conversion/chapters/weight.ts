@@ -74,9 +74,9 @@ export function weightsOf(build: Build): Weights {
             }),
           )
         })
-  const modules = (placed?.placements ?? []).map(({ group, bay, mass, at }) => {
+  const modules = (placed?.parts ?? []).map(({ at, ...part }) => {
     // A placement keeps to the bays of the sheet, whose left is known.
-    return { name: `${group}, ${bay}`, mass, at: { ...at, left: at.left as Quantity<'length'> } }
+    return { ...part, at: { ...at, left: at.left as Quantity<'length'> } }
   })
   const whole = [...added, ...modules]
   const exchange = heading('The empty car', () => exchanged(whole))
@@ -122,7 +122,8 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
     checks.push(heldToSheet('targets.frontShareChange', 'Shift of the front share, in points', shift, 'at most', limit))
   }
   // It is the laden car that is held to the limits on the papers.
-  const unlimited = exchange.assumptions.filter(({ id }) => id !== 'limits.absent')
+  const unlimited = [...exchange.assumptions, ...(placed?.assumptions ?? [])].filter(({ id }) => id !== 'limits.absent')
+  const { before } = exchange
   return {
     title: 'Weight and balance',
     figures: [],
@@ -131,9 +132,16 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ...(placed === undefined ? [] : [placementTable(placed)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
-    ...merged({ ...exchange, assumptions: unlimited }, placed ?? {}, laden, ride?.fitted ?? {}),
+    ...merged(
+      { ...exchange, assumptions: unlimited },
+      { ...placed, assumptions: [] },
+      { notes: before.notes },
+      laden,
+      ride?.fitted ?? {},
+    ),
     checks: [
       ...checks,
+      ...partOf('weight.before', before.checks, (name) => `${name}, as it was weighed`),
       ...partOf('weight.placing', placed?.checks ?? [], (name) => `${name}, as the modules are placed`),
       ...partOf('weight.empty', exchange.checks, (name) => `${name}, empty`),
       ...partOf('weight.laden', laden.checks, (name) => `${name}, laden`),
@@ -183,9 +191,9 @@ function placementTable({ placements, deviation, proven, explored, limitedBy }: 
   return {
     title: 'Where the modules go',
     columns: ['modules', 'mass', 'aft', 'left'],
-    rows: placements.map(({ bay, count, mass, at }) => ({
+    rows: placements.map(({ bay, count, totalMass, at }) => ({
       name: bay,
-      values: [String(count), mass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
+      values: [String(count), totalMass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
     })),
     notes: [[proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' ')],
   }

@@ -1,6 +1,7 @@
 /** What the placing of masses is given, and what of it is refused. */
 import { given, group, list, optional, type Read, text, whole } from '../../procedure/index.js'
 import { InputError, type InputIssue } from '../../quantity/index.js'
+import { limitsField } from '../exchange.js'
 import { centreOfGravityField, positionField } from '../position.js'
 import { trackField, wheelbaseField } from '../weigh.js'
 
@@ -13,11 +14,19 @@ const baseField = /*@__PURE__*/ (() =>
     centreOfGravity: centreOfGravityField,
   }))()
 
+const sidesField = (about: string) =>
+  group(about, {
+    length: given('length', 'Length', { above: 0 }),
+    width: given('length', 'Width', { above: 0 }),
+    height: given('length', 'Height', { above: 0 }),
+  })
+
 const groupField = /*@__PURE__*/ (() =>
   group('A group of like modules', {
     name: text('What the group is called'),
     mass: given('mass', 'Mass of one module', { above: 0 }),
     count: whole('How many there are', { min: 1, max: 100_000 }),
+    size: optional(sidesField('The sides of one module')),
   }))()
 
 const bayField = /*@__PURE__*/ (() =>
@@ -25,6 +34,8 @@ const bayField = /*@__PURE__*/ (() =>
     name: text('What the bay is called'),
     at: positionField,
     capacity: whole('How many modules it holds', { min: 0 }),
+    maximumMass: optional(given('mass', 'Greatest mass that it carries', { above: 0 })),
+    inside: optional(sidesField('The sides of the room within')),
     accepts: optional(list('The groups that fit into it; all unless given', text('The name of a group'))),
     pitch: optional(
       group('The way from one module to the next', {
@@ -66,6 +77,7 @@ export const placeMassesFields = /*@__PURE__*/ (() => ({
   track: trackField,
   target: targetField,
   weights: optional(weightsField),
+  limits: optional(limitsField, { absent: 'Mass and axle loads are not held to limits: give limits.' }),
 }))()
 
 /** @internal */

@@ -5,7 +5,7 @@
  * and in search.ts.
  */
 import { cite, section } from '../../formula/index.js'
-import { brakesAndSteering, lithiumCells } from '../../procedure/cautions.js'
+import { brakesAndSteering, crushZone, lithiumCells } from '../../procedure/cautions.js'
 import {
   type Assumption,
   assumed,
@@ -13,6 +13,9 @@ import {
   check,
   type Findings,
   procedure,
+  says,
+  type Told,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
@@ -39,8 +42,9 @@ export interface Placement {
   readonly group: string
   readonly bay: string
   readonly count: number
-  /** Mass of them all. */
+  /** Mass of one. */
   readonly mass: Quantity<'mass'>
+  readonly totalMass: Quantity<'mass'>
   /** Their common centre. */
   readonly at: Place
 }
@@ -48,7 +52,19 @@ export interface Placement {
 /** Where all modules go, and how the car then stands. */
 export interface PlacedMasses extends Findings {
   readonly placements: readonly Placement[]
+  /** The placements as parts that {@link exchangeMasses} takes. */
+  readonly parts: readonly {
+    readonly name: string
+    readonly mass: Quantity<'mass'>
+    readonly count: number
+    readonly at: Place
+  }[]
   readonly mass: Quantity<'mass'>
+  /**
+   * Of the modules, and of the base as a point, about the upright axis through the common centre of gravity: what the
+   * places of the modules decide of how readily the car turns.
+   */
+  readonly yawInertia: Quantity<'inertia'>
   /** Of the base and all modules; `left` and `up` where they are known of the base and of every bay. */
   readonly centreOfGravity: Place
   readonly frontShare: Quantity<'ratio'>
@@ -89,6 +105,10 @@ export interface PlacedMasses extends Findings {
  *   - `name`: what the group is called, text
  *   - `mass`: mass of one module, in kg, above 0 kg
  *   - `count`: how many there are, a whole number, at least 1 and at most 100000
+ *   - `size`: the sides of one module, optional
+ *     - `length`: length, in m, above 0 m
+ *     - `width`: width, in m, above 0 m
+ *     - `height`: height, in m, above 0 m
  * - `bays`: the bays that take modules, a list of at least 1
  *   - `name`: what the bay is called, text
  *   - `at`: a place in the car
@@ -96,6 +116,11 @@ export interface PlacedMasses extends Findings {
  *     - `left`: distance to the left of the centre line, negative to the right, in m, optional
  *     - `up`: height above the ground, in m, at least 0 m, optional
  *   - `capacity`: how many modules it holds, a whole number, at least 0
+ *   - `maximumMass`: greatest mass that it carries, in kg, above 0 kg, optional
+ *   - `inside`: the sides of the room within, optional
+ *     - `length`: length, in m, above 0 m
+ *     - `width`: width, in m, above 0 m
+ *     - `height`: height, in m, above 0 m
  *   - `accepts`: the groups that fit into it; all unless given, a list, each text, optional
  *   - `pitch`: the way from one module to the next, optional
  *     - `aft`: step to the rear from one module to the next, in m, optional
@@ -115,6 +140,10 @@ export interface PlacedMasses extends Findings {
  *   - `leftShare`: weight of the left share, a plain number, at least 0, optional
  *   - `aft`: weight of the place along the car, a plain number, at least 0, optional
  *   - `up`: weight of the height, a plain number, at least 0, optional
+ * - `limits`: the greatest masses allowed, optional
+ *   - `gross`: greatest mass allowed, in kg, above 0 kg, optional
+ *   - `frontAxle`: greatest mass allowed on the front axle, in kg, above 0 kg, optional
+ *   - `rearAxle`: greatest mass allowed on the rear axle, in kg, above 0 kg, optional
  *
  * @returns The placements, how the car stands with them, the deviation that is left, and whether the search has proven
  * it to be the least. A check holds each target to within a percentage point, and one fails where wheels would lift; `limitedBy` names the
@@ -168,14 +197,20 @@ export const placeMasses = /*@__PURE__*/ procedure({
     const binding = deviation < WORTH_A_PLACE ? undefined : bindingBay(read, problem, best.fillings)
     return {
       placements,
+      parts: placements.map(({ group, bay, mass, count, at }) => ({ name: `${group}, ${bay}`, mass, count, at })),
       ...stance,
+      yawInertia: yawInertiaOf(read, placements, stance),
       deviation: quantity('ratio', deviation * greatestWeight(read)),
       ...(binding === undefined ? {} : { limitedBy: binding }),
       proven: best.proven,
       explored: best.explored,
-      checks: checksOf(read, stance),
+      checks: [...checksOf(read, stance), ...limitChecks(read, stance), ...bayChecks(read, placements)],
       assumptions: assumptionsOf(read, best, deviation, binding),
-      cautions: [brakesAndSteering, lithiumCells],
+      cautions: [
+        brakesAndSteering,
+        lithiumCells,
+        ...(placements.some(({ at }) => at.aft.si < 0 || at.aft.si > read.wheelbase.si) ? [crushZone] : []),
+      ],
     }
   },
 })
@@ -202,7 +237,7 @@ function placementsIn(bay: Bay, counts: readonly number[], groups: readonly Grou
     const middle = slot + (count - 1) / 2
     slot += count
     const at = placeIn(bay, middle)
-    return [{ group: group.name, bay: bay.name, count, mass: group.mass.times(count), at }]
+    return [{ group: group.name, bay: bay.name, count, mass: group.mass, totalMass: group.mass.times(count), at }]
   })
 }
 
@@ -219,10 +254,36 @@ function placeIn({ at, pitch }: Bay, slot: number): Place {
   }
 }
 
+/** The base and what is placed, each as one mass. */
+function massesOf({ base }: PlaceGiven, placements: readonly Placement[]) {
+  return [
+    { mass: base.mass, at: base.centreOfGravity },
+    ...placements.map(({ totalMass, at }) => ({ mass: totalMass, at })),
+  ]
+}
+
+/** About the upright axis through the common centre: modules of a bay with a pitch stand apart, each at its place. */
+function yawInertiaOf(
+  read: PlaceGiven,
+  placements: readonly Placement[],
+  { centreOfGravity: { aft, left } }: PlacedStance,
+): Quantity<'inertia'> {
+  const spread = placements.reduce((sum, { bay: name, mass, count }) => {
+    const { pitch } = read.bays.find((bay) => bay.name === name) as Bay
+    const step = (pitch?.aft?.si ?? 0) ** 2 + (pitch?.left?.si ?? 0) ** 2
+    return sum + (mass.si * step * (count ** 3 - count)) / 12
+  }, 0)
+  const apart = massesOf(read, placements).reduce((sum, { mass, at }) => {
+    const aside = left === undefined ? 0 : (at.left as Quantity<'length'>).si - left.si
+    return sum + mass.si * ((at.aft.si - aft.si) ** 2 + aside ** 2)
+  }, 0)
+  return quantity('inertia', spread + apart, 'kg·m²')
+}
+
 type PlacedStance = Pick<PlacedMasses, 'mass' | 'centreOfGravity' | 'frontShare' | 'leftShare'>
 
 function stanceOf(read: PlaceGiven, placements: readonly Placement[]): PlacedStance {
-  const masses = [{ mass: read.base.mass, at: read.base.centreOfGravity }, ...placements]
+  const masses = massesOf(read, placements)
   const along = (direction: Direction) =>
     section(`Centre of gravity: ${direction}`, () => commonAlong(masses, direction))
   const mass = masses.map((each) => each.mass).reduce((sum, each) => sum.plus(each))
@@ -310,6 +371,74 @@ function checksOf(
   ]
 }
 
+/** The car with its modules, held to the masses that are allowed. */
+function limitChecks({ limits }: PlaceGiven, { mass, frontShare: front }: PlacedStance): Check[] {
+  const onFront = mass.times(front.si)
+  const held = [
+    ['gross', 'Mass with the modules', mass],
+    ['frontAxle', 'Mass on the front axle', onFront],
+    ['rearAxle', 'Mass on the rear axle', mass.minus(onFront)],
+  ] as const
+  return held.flatMap(([key, name, value]) => {
+    const limit = limits?.[key]
+    return limit === undefined
+      ? []
+      : [check(`placing.${key}`, name, value, 'at most', limit, 'limit as given', `limits.${key}`)]
+  })
+}
+
+/** What a bay carries and holds. */
+function bayChecks({ bays, groups }: PlaceGiven, placements: readonly Placement[]): Check[] {
+  return bays.flatMap(({ name, maximumMass, inside }, i) => {
+    const within = placements.filter(({ bay }) => bay === name)
+    if (within.length === 0) return []
+    const carried = within.reduce((sum, { totalMass }) => sum.plus(totalMass), quantity('mass', 0, 'kg'))
+    return [
+      ...(maximumMass === undefined
+        ? []
+        : [
+            check(
+              `bay.${i + 1}.mass`,
+              `Mass in the bay ${name}`,
+              carried,
+              'at most',
+              maximumMass,
+              'maximumMass, as given',
+              `bays[${i}].maximumMass`,
+            ),
+          ]),
+      ...(inside === undefined ? [] : [roomTrial(i, name, inside, within, groups)]),
+    ]
+  })
+}
+
+/** Whether modules can lie in the room within a bay: each by its sides, turned as it will, and all by their volume. */
+function roomTrial(
+  i: number,
+  name: string,
+  inside: NonNullable<Bay['inside']>,
+  within: readonly Placement[],
+  groups: readonly Group[],
+): Check {
+  const told = (says: Told) =>
+    trial(`bay.${i + 1}.room`, `Room in the bay ${name}`, says, 'sides, as given', `bays[${i}].inside`, 'groups')
+  const sorted = ({ length, width, height }: typeof inside) =>
+    [length, width, height].sort((one, other) => one.si - other.si)
+  const volumeOf = ({ length, width, height }: typeof inside) => length.si * width.si * height.si
+  const room = sorted(inside)
+  let volume = 0
+  for (const { group: called, count } of within) {
+    const { size } = groups.find((each) => each.name === called) as Group
+    if (size === undefined) return told({ unknown: `whether ${called} fits into ${name} is not known: give its size` })
+    const wide = sorted(size).find((side, k) => side.si > (room[k] as Quantity<'length'>).si)
+    if (wide !== undefined)
+      return told({ fail: `${called} does not go into ${name}, however it is turned: its side of ${wide} is too long` })
+    volume += count * volumeOf(size)
+  }
+  const litres = (cubicMetres: number) => quantity('volume', cubicMetres, 'm³').as('L')
+  return told(says`the modules take up ${litres(volume)} in ${name}, at most the ${litres(volumeOf(inside))} within`)
+}
+
 /** Fails where the car would tip over, off the wheels of one side. */
 function onTheWheels(share: Quantity<'ratio'>, side: string, other: string): Check[] {
   const lifted = share.si < 0 ? { side, of: share } : { side: other, of: quantity('ratio', 1 - share.si) }
@@ -354,6 +483,16 @@ function assumptionsOf(
       unknown.length > 0,
       'placing.ties',
       `Ties are not decided by height, which is not given for ${unknown.join(', ')}.`,
+    ),
+    ...tell(
+      read.groups.length > 1 && bays.some(({ pitch }) => pitch !== undefined),
+      'placing.order',
+      'Within a bay with a pitch the groups follow one another as they are given: no other order was tried, and proven says nothing of it.',
+    ),
+    ...tell(
+      bays.some(({ maximumMass, inside }) => (maximumMass ?? inside) !== undefined),
+      'placing.held',
+      'What a bay carries and holds within is checked after the search, which counts by capacity alone.',
     ),
     ...outsideOf(read),
     ...tell(
