@@ -1,4 +1,5 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
+import { type Note, unusualIn } from '../procedure/index.js'
 import { inOneLine, shown } from '../quantity/errors.js'
 import { CalculationError, InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
@@ -13,12 +14,14 @@ import { summerSection } from './chapters/summer.js'
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
 import { winterSection } from './chapters/winter.js'
 import { wiringSection } from './chapters/wiring.js'
-import type { Build } from './sheet/build.js'
+import { type Build, sheetField } from './sheet/build.js'
 
 /** What is found of a build: figures, checks, assumptions and cautions, and what could not be assessed. */
 export interface Assessment {
   readonly title: string
   readonly note?: string
+  /** What on the sheet is unusual, each by its place in the sheet. */
+  readonly notes: readonly Note[]
   readonly sections: readonly Section[]
   /** Sections for which the sheet lacks something, or whose figures do not allow it. */
   readonly unassessed: readonly Unassessed[]
@@ -76,11 +79,22 @@ export function assess(build: Build): Assessment {
   const pack = once(() => packOf(build))
   const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
   const parts = chapters.map(([title, chapter]) => assessed(title, () => chapter(build, shared)))
+  const notes = unusualIn(sheetField, build)
+  // What a procedure finds unusual of a figure of the sheet is told once, by its place in the sheet.
+  const told = new Set(notes.map(({ text }) => text))
   return {
     title: build.title,
     ...(build.note === undefined ? {} : { note: build.note }),
-    sections: parts.filter((part): part is Section => 'figures' in part),
-    unassessed: parts.filter((part): part is Unassessed => 'why' in part),
+    notes,
+    sections: parts
+      .filter((part): part is Section => 'figures' in part)
+      .map((part) => ({ ...part, notes: part.notes.filter(({ text }) => !told.has(text)) })),
+    unassessed: [
+      ...parts.filter((part): part is Unassessed => 'why' in part),
+      ...(build.car.friction !== undefined && build.car.raised === undefined
+        ? [{ title: 'Grip on a hill', why: 'add to the sheet: car.raised' }]
+        : []),
+    ],
   }
 }
 

@@ -71,7 +71,7 @@ export type Car = Read<typeof carField>
  * @internal
  */
 export const gearboxFields = /*@__PURE__*/ (() => {
-  const ratio = given('ratio', 'Ratio of the gear', { above: 0 })
+  const ratio = given('ratio', 'Ratio of the gear', { above: 0, usual: [0.5, 25] })
   const efficiency = given('ratio', 'Efficiency between motor shaft and wheels', {
     above: 0,
     max: 1,
@@ -92,7 +92,9 @@ export const gearboxFields = /*@__PURE__*/ (() => {
       byName('An efficiency for each gear, such as { first: 0.92, second: 0.94 }', efficiency),
       list('An efficiency for each gear, such as [0.92, 0.94]', efficiency, { least: 1 }),
     ),
-    ratedInputTorque: optional(given('torque', 'Input torque for which the gearbox was made', { above: 0 })),
+    ratedInputTorque: optional(
+      given('torque', 'Input torque for which the gearbox was made', { above: 0, usual: ['20 N·m', '1000 N·m'] }),
+    ),
   }
 })()
 /** A gearbox with its final drive. @internal */
@@ -103,7 +105,7 @@ export type Gearbox = Read<typeof gearboxField>
 /** What describes a motor with its controller. What each procedure needs of it, it asks for. @internal */
 export const motorFields = /*@__PURE__*/ (() => ({
   peakTorque: optional(given('torque', 'Torque for a short time', { above: 0, usual: ['40 N·m', '350 N·m'] })),
-  peakPower: optional(given('power', 'Power at the shaft for a short time', { above: 0 })),
+  peakPower: optional(given('power', 'Power at the shaft for a short time', { above: 0, usual: ['5 kW', '400 kW'] })),
   maximumSpeed: optional(given('angularSpeed', 'Highest speed', { above: 0, usual: ['3000 rpm', '16000 rpm'] })),
   continuousTorque: optional(given('torque', 'Torque all day', { above: 0 })),
   continuousPower: optional(given('power', 'Power at the shaft all day', { above: 0, usual: ['5 kW', '80 kW'] })),
@@ -136,16 +138,26 @@ export const motorField = /*@__PURE__*/ (() => group('The motor with its control
 /** What is read of a motor. @internal */
 export type Motor = Read<typeof motorField>
 
+/** For how long a controller draws its greatest current. @internal */
+export const fullPull = /*@__PURE__*/ (() =>
+  given('time', 'For how long it draws that current at most', { above: 0, usual: ['1 s', '1 h'] }))()
+
 /** What describes a controller. @internal */
 export const controllerFields = /*@__PURE__*/ (() => ({
-  minimumVoltage: optional(given('voltage', 'Lowest voltage at which it works', { min: 0 })),
+  minimumVoltage: optional(
+    given('voltage', 'Lowest voltage at which it works', { min: 0, usual: ['0 V', '600 V'], finest: '5 V' }),
+  ),
   maximumVoltage: optional(given('voltage', 'Highest voltage that it bears', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that it draws from the pack', { above: 0 })),
   continuousCurrent: optional(given('current', 'Current that it draws from the pack all day', { above: 0 })),
-  batteryCurrentTime: spare(given('time', 'For how long it draws that current at most', { above: 0 })),
+  batteryCurrentTime: spare(fullPull),
   chargeCurrent: optional(given('current', 'Most current that it sends back to the pack', { min: 0 })),
   regeneration: optional(
-    given('ratio', 'Share of the braking energy at the wheels that goes to the motor', { min: 0, max: 1 }),
+    given('ratio', 'Share of the braking energy at the wheels that goes to the motor', {
+      min: 0,
+      max: 1,
+      finest: '1 %',
+    }),
   ),
   capacitance: optional(given('capacitance', 'Capacitance at its input', { above: 0 })),
 }))()

@@ -322,12 +322,16 @@ export const prechargeFields = /*@__PURE__*/ (() => ({
     because: 'common practice, no source',
   }),
   resistance: optional(given('resistance', 'Resistance of the precharge resistor, where it is chosen', { above: 0 })),
-  makingCapacity: optional(given('current', 'Greatest current that the contactor makes', { above: 0 })),
+  makingCapacity: optional(
+    given('current', 'Greatest current that the contactor makes', { above: 0, usual: ['5 A', '5000 A'] }),
+  ),
   dischargeResistance: optional(given('resistance', 'Resistance through which it discharges', { above: 0 })),
   dischargePath: optional(
     choice('Whether that resistance stays across the capacitor while the pack is on', ['stays', 'opens']),
   ),
-  dischargePower: optional(given('power', 'Power for which it is rated, all day', { above: 0 })),
+  dischargePower: optional(
+    given('power', 'Power for which it is rated, all day', { above: 0, usual: ['0.25 W', '2 kW'] }),
+  ),
 }))()
 
 /** The voltage up to which a circuit is of class A (ISO 6469-3). */

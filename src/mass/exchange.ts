@@ -52,15 +52,21 @@ export interface MassExchange extends Findings {
 /** @internal */
 export const limitsField = /*@__PURE__*/ (() =>
   group('The greatest masses allowed', {
-    gross: optional(given('mass', 'Greatest mass allowed', { above: 0 }), {
+    gross: optional(given('mass', 'Greatest mass allowed', { above: 0, usual: ['400 kg', '3500 kg'] }), {
       absent: 'The mass of the car is not held to a limit: give limits.gross.',
     }),
-    frontAxle: optional(given('mass', 'Greatest mass allowed on the front axle', { above: 0 }), {
-      absent: 'The mass on the front axle is not held to a limit: give limits.frontAxle.',
-    }),
-    rearAxle: optional(given('mass', 'Greatest mass allowed on the rear axle', { above: 0 }), {
-      absent: 'The mass on the rear axle is not held to a limit: give limits.rearAxle.',
-    }),
+    frontAxle: optional(
+      given('mass', 'Greatest mass allowed on the front axle', { above: 0, usual: ['150 kg', '2000 kg'] }),
+      {
+        absent: 'The mass on the front axle is not held to a limit: give limits.frontAxle.',
+      },
+    ),
+    rearAxle: optional(
+      given('mass', 'Greatest mass allowed on the rear axle', { above: 0, usual: ['150 kg', '2000 kg'] }),
+      {
+        absent: 'The mass on the rear axle is not held to a limit: give limits.rearAxle.',
+      },
+    ),
   }))()
 
 /**

@@ -35,7 +35,7 @@ export interface Tally extends Findings {
 /** What describes a part. @internal */
 export const partFields = /*@__PURE__*/ (() => ({
   name: text('What it is called'),
-  mass: given('mass', 'Mass of one', { above: 0 }),
+  mass: given('mass', 'Mass of one', { above: 0, usual: ['0.2 kg', '600 kg'] }),
   at: positionField,
   count: optional(whole('How many there are, all at this place', { min: 1, max: 100_000 })),
   size: optional(

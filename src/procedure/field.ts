@@ -35,6 +35,8 @@ export interface QuantityField extends Words {
   readonly bounds: Bounds<Kind>
   /** The range that light road cars and their parts have, and on what basis; `common practice` where none is named. */
   readonly usual?: readonly [least: unknown, most: unknown, basis?: string]
+  /** The least size that anyone would write: what is less and not nothing is likelier a slip. Temperatures count from 0 °C. */
+  readonly finest?: unknown
   /** The standard uncertainty that it typically has, with its ground. */
   readonly uncertain?: string | readonly [uncertainty: string, basis: string]
 }
@@ -165,6 +167,7 @@ export interface Default<W> {
 /** What may be said of a quantity beside what it is. */
 export type QuantityWords<K extends Kind> = Bounds<K> & {
   readonly usual?: readonly [least: Given<K>, most: Given<K>, basis?: string]
+  readonly finest?: Given<K>
   readonly uncertain?: string | readonly [uncertainty: string, basis: string]
 }
 

@@ -17,8 +17,8 @@ function isWatched(field: AnyField): boolean {
   return found
 }
 
-function isBounded(field: AnyField): field is QuantityField & Required<Pick<QuantityField, 'usual'>> {
-  return field.sort === 'quantity' && field.usual !== undefined
+function isBounded(field: AnyField): field is QuantityField {
+  return field.sort === 'quantity' && (field.usual ?? field.finest) !== undefined
 }
 
 function innerOf(field: AnyField): readonly AnyField[] {
@@ -68,8 +68,9 @@ export function unusualIn(field: AnyField, value: unknown, path: readonly Proper
 
 const ranges = /*@__PURE__*/ new WeakMap<AnyField, readonly [least: Quantity, most: Quantity]>()
 
-/** The usual range of a field: read from its words once, not at every call. */
-function rangeOf(field: QuantityField & Required<Pick<QuantityField, 'usual'>>): readonly [Quantity, Quantity] {
+/** The usual range of a field: read from its words once, not at every call. Without one, all is usual. */
+function rangeOf(field: QuantityField): readonly [Quantity, Quantity] | undefined {
+  if (field.usual === undefined) return undefined
   const known = ranges.get(field)
   if (known !== undefined) return known
   const [low, high] = field.usual
@@ -79,21 +80,30 @@ function rangeOf(field: QuantityField & Required<Pick<QuantityField, 'usual'>>):
   return range
 }
 
-function noteOn(
-  field: QuantityField & Required<Pick<QuantityField, 'usual'>>,
-  value: Quantity,
-  path: readonly PropertyKey[],
-): Note | undefined {
-  const [least, most] = rangeOf(field)
-  const isUsual = (si: number) => si >= least.si && si <= most.si
-  if (isUsual(value.si)) return undefined
+/** Its size as it is written: a temperature counts from 0 °C. */
+function sizeOf(value: Quantity): number {
+  return Math.abs(value.kind === 'temperature' ? value.in('°C' as never) : value.si)
+}
+
+function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKey[]): Note | undefined {
+  const range = rangeOf(field)
+  const isUsual = (si: number) => range === undefined || (si >= range[0].si && si <= range[1].si)
   const at = pathText(path)
-  const [, , basis = 'common practice'] = field.usual
-  const meant = meantBy(value, isUsual)
-  const text =
-    `${field.about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
-    (meant === undefined ? '' : ` Did you mean ${meant}?`)
-  return { id: `${at}.unusual`, path: at, text, value, usual: [least, most] }
+  if (range !== undefined && !isUsual(value.si)) {
+    const [least, most] = range
+    const [, , basis = 'common practice'] = field.usual as NonNullable<QuantityField['usual']>
+    const meant = meantBy(value, isUsual)
+    const text =
+      `${field.about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
+      (meant === undefined ? '' : ` Did you mean ${meant}?`)
+    return { id: `${at}.unusual`, path: at, text, value, usual: [least, most] }
+  }
+  if (field.finest === undefined) return undefined
+  const finest = quantity<Kind>(field.kind, field.finest as Given<Kind>)
+  if (sizeOf(value) === 0 || sizeOf(value) >= sizeOf(finest)) return undefined
+  const meant = value.kind === 'temperature' ? undefined : fromSi(value.kind, value.si * 1000, value.unit)
+  const text = `${field.about}: ${value} is unusual; nobody measures it finer than ${finest}.${meant === undefined ? '' : ` Did you mean ${meant}?`}`
+  return { id: `${at}.unusual`, path: at, text, value, usual: [finest, value] }
 }
 
 /** What would be usual: the same number in another unit, or a thousand times as much or as little. */

@@ -14,10 +14,13 @@ const WIDTH = 100
  *   what was not assessed and why; the cautions, each once.
  */
 export function toText(assessment: Assessment): string {
-  const { title, note, sections, unassessed } = assessment
+  const { title, note, notes, sections, unassessed } = assessment
   const cautions = new Map(sections.flatMap((section) => section.cautions.map((caution) => [caution.id, caution])))
   const blocks = [
     [title, '='.repeat(title.length), ...(note === undefined ? [] : wrapped(note, ''))],
+    ...(notes.length === 0
+      ? []
+      : [['Unusual', '-------', ...notes.flatMap(({ path, text }) => wrapped(`${path}: ${text}`, '  '))]]),
     ...sections.map(sectionText),
     ...unassessed.map(({ title: name, why }) => [
       name,

@@ -1,29 +1,62 @@
 /** The laden car with its drive, as the procedures of the drivetrain and of the range take it. */
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
+import { where } from './section.js'
 import type { Weights } from './weight.js'
+
+/** What the road needs of the weights: the mass, and the centre of gravity where it is known. @internal */
+export interface OnRoad {
+  readonly mass: Quantity<'mass'>
+  readonly centreOfGravity?: Weights['laden']['after']['centreOfGravity']
+}
+
+/**
+ * The laden car. Where it cannot be told how it stands, such as with modules that do not fit into the bays, its mass is
+ * known all the same: range and pull need no more.
+ * @internal
+ */
+export function onRoad(build: Build, weights: () => Weights): OnRoad {
+  try {
+    const { mass, centreOfGravity } = weights().laden.after
+    return { mass, centreOfGravity }
+  } catch (error) {
+    const isOfSheet = error instanceof CalculationError || (error instanceof InputError && error.where === where)
+    const mass = massOf(build)
+    if (!isOfSheet || mass.si <= 0) throw error
+    return { mass }
+  }
+}
+
+/** What the scales showed, less what leaves, and what comes: parts, modules, people and goods. */
+function massOf({ car, removed = [], added = [], module, pack }: Build): Quantity<'mass'> {
+  const { frontLeft, frontRight, rearLeft, rearRight } = car.scales
+  const sum = (parts: typeof added) => parts.reduce((total, { mass, count = 1 }) => total + mass.si * count, 0)
+  const modules = module === undefined || pack === undefined ? 0 : module.mass.si * pack.series * pack.parallel
+  const before = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
+  return before.plus(quantity('mass', sum(added) - sum(removed) + modules + car.payload.mass.si, 'kg'))
+}
 
 /**
  * The car as it is driven, with people and goods; undefined where the sheet has no motor, gearbox or pack.
  * @internal
  */
-export function laden(build: Build, pack: Pack | undefined, { laden: { after } }: Weights) {
+export function laden(build: Build, pack: Pack | undefined, { mass, centreOfGravity }: OnRoad) {
   const { car, motor, controller, gearbox } = build
   if (motor === undefined || gearbox === undefined || pack === undefined) return undefined
-  const { aft, left, up } = after.centreOfGravity
   const { wheelbase, tyre, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction } = car
   return {
     car: {
-      mass: after.mass,
+      mass,
       wheelbase,
       tyre,
       dragArea,
       rollingResistance,
       rotatingFactor,
       drivenAxle,
-      centreOfGravity: { aft, left, up },
+      ...(centreOfGravity === undefined ? {} : { centreOfGravity }),
       // Grip needs the height of the centre of gravity.
-      ...(up === undefined ? {} : { friction }),
+      ...(centreOfGravity?.up === undefined ? {} : { friction }),
     },
     gearbox,
     motor,

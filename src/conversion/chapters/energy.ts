@@ -4,7 +4,7 @@ import { merged } from '../../procedure/index.js'
 import { quantity } from '../../quantity/index.js'
 import { rangeAtSpeed, type Seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Laden, laden } from './drive.js'
+import { type Laden, laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, lossInJanuary, notesOf, seasonsOf, tyresIn } from './season.js'
 import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
@@ -21,7 +21,7 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
   }
-  const drive = laden(build, pack, weights()) as Laden
+  const drive = laden(build, pack, onRoad(build, weights)) as Laden
   const seasons = seasonsOf(build, pack)
   const found = seasons.map((season) =>
     heading(season.name, () => ({

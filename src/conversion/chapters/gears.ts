@@ -12,10 +12,10 @@ import {
   tractionCurves,
 } from '../../drivetrain/index.js'
 import { section as heading } from '../../formula/index.js'
-import { type Findings, merged } from '../../procedure/index.js'
+import { type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Laden, laden } from './drive.js'
+import { type Laden, laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import {
   type Figure,
@@ -85,7 +85,7 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   if (pack === undefined || build.motor === undefined || build.gearbox === undefined) {
     return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox']) }
   }
-  const drive = laden(build, pack, weights()) as Laden
+  const drive = laden(build, pack, onRoad(build, weights)) as Laden
   const { hill, targets } = build
   const curves = heading('Pull in each gear', () =>
     fromSheet(places, () => tractionCurves({ ...drive, speeds: [], grades: [0] })),
@@ -109,15 +109,18 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   ]
   const asked = targets?.topSpeed
   const all = merged(...parts)
+  // Friction is given, and the height of the centre of gravity without which it says nothing is not.
+  const isGripUnknown = build.car.friction !== undefined && drive.car.friction === undefined
+  const byPull = isGripUnknown ? ', by the pull alone' : ''
   return {
     title,
     figures: [
       { name: 'mass on the road', value: drive.car.mass },
       { name: `highest speed, in ${fastest.gear}, held by the ${fastest.limitedBy}`, value: fastest.speed },
       ...sprints.flatMap(({ figures }) => figures),
-      { name: `steepest hill from standstill, in ${climb.start.gear}`, value: climb.start.grade.as('%') },
+      { name: `steepest hill from standstill, in ${climb.start.gear}${byPull}`, value: climb.start.grade.as('%') },
       ...climb.climbs.map(({ speed, grade, gear }) => ({
-        name: `steepest hill at ${speed}, in ${gear}`,
+        name: `steepest hill at ${speed}, in ${gear}${byPull}`,
         value: grade.as('%'),
       })),
     ],
@@ -132,6 +135,7 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
     ...all,
     checks: [
       ...partOf('road', all.checks),
+      ...(isGripUnknown ? [gripUnknown] : []),
       ...(asked === undefined
         ? []
         : [heldToSheet('targets.topSpeed', 'Highest speed', fastest.speed, 'at least', asked)]),
@@ -143,6 +147,17 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
     ],
   }
 }
+
+/** A hill of which nobody can say whether the tyres hold. */
+const gripUnknown = /*@__PURE__*/ (() =>
+  trial(
+    'hill.grip',
+    'Grip on the hill',
+    { unknown: 'whether the tyres hold on a hill is not known: give car.raised, and the heights of all parts' },
+    'grip of the driven axle',
+    'car.raised',
+    'car.friction',
+  ))()
 
 /** How long a car takes to a speed, or that it never gets there. */
 function sprint(

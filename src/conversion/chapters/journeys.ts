@@ -6,7 +6,7 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
-import { laden } from './drive.js'
+import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
 import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
@@ -23,7 +23,7 @@ export interface Driven {
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
   const { journeys = [] } = build
   if (pack === undefined || journeys.length === 0) return []
-  const drive = laden(build, pack, weights())
+  const drive = laden(build, pack, onRoad(build, weights))
   if (drive === undefined) return []
   return journeys.flatMap(({ name, stretches, pace }, i) =>
     seasonsOf(build, pack).map((season) => ({

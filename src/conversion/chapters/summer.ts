@@ -14,6 +14,7 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 import { batteryPower } from '../../range/index.js'
 import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
+import { onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import { fromSheet, missing, partOf, type Section, type Unassessed, vehiclePlaces } from './section.js'
 import type { Weights } from './weight.js'
@@ -59,7 +60,7 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     return { title, why: missing(build, needed) }
   }
   const { outside, airFlow, pack: packCooling, ...loop } = cooling
-  const { mass } = weights().laden.after
+  const { mass } = onRoad(build, weights)
   const wheelPower = heading('Power at the wheels', () => climbingPower(build, mass, hill, outside))
   const shaft = wheelPower.over(gearbox.efficiency.si)
   const waste = wasteHeat({ power: shaft, efficiency: motor.efficiency })

@@ -7,7 +7,14 @@
 import { drivelineOf } from '../../drivetrain/gearing/driveline.js'
 import { readTyre } from '../../drivetrain/index.js'
 import { envelopeOf } from '../../drivetrain/motor/envelope.js'
-import { auxiliariesField, carFields, controllerFields, gearboxFields, motorFields } from '../../drivetrain/vehicle.js'
+import {
+  auxiliariesField,
+  carFields,
+  controllerFields,
+  fullPull,
+  gearboxFields,
+  motorFields,
+} from '../../drivetrain/vehicle.js'
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
@@ -48,16 +55,21 @@ const partField = /*@__PURE__*/ (() => group('A part that leaves or comes', { ..
 const axleSpringsField = /*@__PURE__*/ (() =>
   group('The springs of an axle', {
     ...springFields,
-    unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', { min: 0 }),
+    unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', {
+      min: 0,
+      usual: ['24 kg', '180 kg'],
+    }),
   }))()
 
 const sheetCarField = /*@__PURE__*/ (() =>
   group('The car as it is', {
     ...weighedCarFields,
-    frontRollShare: optional(given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1 })),
+    frontRollShare: optional(
+      given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1, usual: ['20 %', '90 %'] }),
+    ),
     springs: optional(group('The springs', { front: axleSpringsField, rear: axleSpringsField })),
     payload: group('People and goods on board on the road', {
-      mass: given('mass', 'Mass of people and goods', { min: 0 }),
+      mass: given('mass', 'Mass of people and goods', { min: 0, usual: ['0 kg', '1000 kg'], finest: '5 kg' }),
       at: placeField,
     }),
     tyre: required(carFields.tyre),
@@ -101,7 +113,7 @@ const sheetControllerField = /*@__PURE__*/ (() =>
     minimumVoltage: required(controllerFields.minimumVoltage),
     maximumVoltage: required(controllerFields.maximumVoltage),
     batteryCurrent: required(controllerFields.batteryCurrent),
-    batteryCurrentTime: optional(given('time', 'For how long it draws that current at most', { above: 0 })),
+    batteryCurrentTime: optional(fullPull),
     capacitance: required(controllerFields.capacitance),
   }))()
 
@@ -119,7 +131,10 @@ const sheetRunField = /*@__PURE__*/ (() => {
   return group('A run of two-wire cable with its fuse', {
     name: text('What the run is called'),
     current: optional(
-      given('current', 'Steady current; unless given, the currents of the journey that asks most', { above: 0 }),
+      given('current', 'Steady current; unless given, the currents of the journey that asks most', {
+        above: 0,
+        usual: ['0.5 A', '800 A'],
+      }),
     ),
     length,
     section: optional(text('The section, where it lies already; chosen unless given')),
@@ -144,7 +159,7 @@ const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the socket that feeds it, and the charge that is asked of them', {
     ...undecided(supplyFields),
     ...chargerFields,
-    from: given('ratio', 'State of charge at the start', { min: 0, max: 1 }),
+    from: given('ratio', 'State of charge at the start', { min: 0, max: 1, finest: '1 %' }),
     to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
   }))()
 
@@ -152,14 +167,14 @@ const homeField = /*@__PURE__*/ (() =>
   group('A house that the pack feeds for an evening', {
     hourly: required(houseFields.hourly),
     inverter: group('The inverter', undecided(inverterFields)),
-    reserve: given('energy', 'Energy kept back for the next drive', { min: 0 }),
+    reserve: given('energy', 'Energy kept back for the next drive', { min: 0, finest: '0.1 kWh' }),
   }))()
 
 const hillField = /*@__PURE__*/ (() =>
   group('The longest hill that the car must climb', {
-    grade: given('ratio', 'Rise over run', { above: 0, max: 1 }),
-    length: given('length', 'Length of the road', { above: 0 }),
-    speed: given('speed', 'Speed on it', { above: 0 }),
+    grade: given('ratio', 'Rise over run', { above: 0, max: 1, usual: ['0.5 %', '40 %'] }),
+    length: given('length', 'Length of the road', { above: 0, usual: ['50 m', '50 km'] }),
+    speed: given('speed', 'Speed on it', { above: 0, usual: ['3 km/h', '140 km/h'] }),
   }))()
 
 const sheetJourneyField = /*@__PURE__*/ (() =>
@@ -171,45 +186,59 @@ const sheetJourneyField = /*@__PURE__*/ (() =>
 
 const coolingField = /*@__PURE__*/ (() =>
   group('The coolant loop of motor and controller, and how the pack is cooled, on a summer day', {
-    outside: given('temperature', 'Temperature of a summer day'),
+    outside: given('temperature', 'Temperature of a summer day', { usual: ['15 °C', '50 °C'] }),
     coolant: loopFields.coolant,
     pump: loopFields.pump,
     segments: loopFields.segments,
     radiator: loopFields.radiator,
-    airFlow: given('volumeFlow', 'Air flow through the radiator on the hill', { above: 0 }),
+    airFlow: given('volumeFlow', 'Air flow through the radiator on the hill', {
+      above: 0,
+      usual: ['50 m³/h', '10000 m³/h'],
+    }),
     limit: loopFields.limit,
     minimumFlow: loopFields.minimumFlow,
     pack: group('Cooling of the pack', {
-      conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', { above: 0 }),
-      limit: given('temperature', 'Most that the cells may have'),
+      conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', {
+        above: 0,
+        usual: ['0.5 W/K', '500 W/K'],
+      }),
+      limit: given('temperature', 'Most that the cells may have', { usual: ['25 °C', '75 °C'] }),
     }),
   }))()
 
 const heatingField = /*@__PURE__*/ (() =>
   group('What the cold asks for', {
-    outside: given('temperature', 'Temperature of a winter morning'),
+    outside: given('temperature', 'Temperature of a winter morning', { usual: ['-40 °C', '15 °C'], finest: '0.1 °C' }),
     night: group('The night before', {
-      from: given('temperature', 'Temperature of the pack in the evening'),
-      time: given('time', 'From the evening to the morning', { above: 0 }),
+      from: given('temperature', 'Temperature of the pack in the evening', {
+        usual: ['-30 °C', '50 °C'],
+        finest: '0.1 °C',
+      }),
+      time: given('time', 'From the evening to the morning', { above: 0, usual: ['1 h', '72 h'] }),
     }),
     cabin: group('Warming of the cabin', cabinFields),
     pack: group('Warming of the pack', {
-      heater: given('power', 'Power of the heater', { above: 0 }),
-      to: given('temperature', 'Temperature to reach'),
-      conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', { above: 0 }),
+      heater: given('power', 'Power of the heater', { above: 0, usual: ['50 W', '10 kW'] }),
+      to: given('temperature', 'Temperature to reach', { usual: ['-10 °C', '40 °C'], finest: '0.1 °C' }),
+      conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', {
+        above: 0,
+        usual: ['0.5 W/K', '100 W/K'],
+      }),
     }),
   }))()
 
 const targetsField = /*@__PURE__*/ (() =>
   group('What the change must keep to', {
-    kerbMassChange: optional(given('mass', 'How much the kerb mass may rise', { min: 0 })),
-    topSpeed: optional(given('speed', 'Speed to be held on the level', { above: 0 })),
-    startGrade: optional(given('ratio', 'Grade to start on, rise over run', { above: 0 })),
-    energy: optional(given('energy', 'Least energy of the pack', { above: 0 })),
+    kerbMassChange: optional(given('mass', 'How much the kerb mass may rise', { min: 0, usual: ['0 kg', '600 kg'] })),
+    topSpeed: optional(given('speed', 'Speed to be held on the level', { above: 0, usual: ['20 km/h', '250 km/h'] })),
+    startGrade: optional(given('ratio', 'Grade to start on, rise over run', { above: 0, usual: ['1 %', '50 %'] })),
+    energy: optional(given('energy', 'Least energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] })),
     frontShare: optional(
       given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
     ),
-    frontShareChange: optional(given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1 })),
+    frontShareChange: optional(
+      given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1, usual: ['0.1 %', '20 %'] }),
+    ),
   }))()
 
 /** What describes a build sheet. @internal */

@@ -73,7 +73,7 @@ export interface SizedCable extends Findings {
 export const runFields = /*@__PURE__*/ (() => ({
   current: optional(given('current', 'Steady current', { above: 0 })),
   profile: optional(profileField),
-  length: given('length', 'One-way length of the run', { min: 0 }),
+  length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '30 m'], finest: '20 mm' }),
   conductor: conductorField,
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
     default: '105 °C',
@@ -85,6 +85,8 @@ export const runFields = /*@__PURE__*/ (() => ({
   }),
   ambient: given('temperature', 'Temperature of the air around the cables', {
     ...airRange,
+    usual: ['-20 °C', '125 °C'],
+    finest: '0.1 °C',
     default: '40 °C',
     because: 'a hot day, common practice, no source',
   }),
@@ -92,7 +94,7 @@ export const runFields = /*@__PURE__*/ (() => ({
     either(
       'Greatest drop',
       given('voltage', 'Greatest drop', { above: 0 }),
-      given('ratio', 'Greatest drop, as a share of systemVoltage', { above: 0 }),
+      given('ratio', 'Greatest drop, as a share of systemVoltage', { above: 0, usual: ['0.05 %', '10 %'] }),
     ),
     { absent: 'The voltage drop is not held to a limit: give maximumDrop.' },
   ),

@@ -193,6 +193,7 @@ export const supplyFields = /*@__PURE__*/ (() => ({
   rule: optional(choice('By which rule a charge may load it for hours', ['NEC', 'IEC own circuit', 'domestic socket'])),
   powerFactor: given('ratio', 'Power factor of the charger', {
     above: 0,
+    usual: [0.5, 1],
     max: 1,
     default: 1,
     because: 'chargers that correct it come close, common practice, no source',

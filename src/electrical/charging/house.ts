@@ -111,10 +111,12 @@ export interface HomeSupply extends Findings {
 
 /** What describes an inverter. @internal */
 export const inverterFields = /*@__PURE__*/ (() => ({
-  efficiency: given('ratio', 'Efficiency of the inverter', { above: 0, max: 1 }),
-  power: given('power', 'Greatest power that it delivers', { above: 0 }),
+  efficiency: given('ratio', 'Efficiency of the inverter', { above: 0, max: 1, usual: [0.7, 0.99] }),
+  power: given('power', 'Greatest power that it delivers', { above: 0, usual: ['100 W', '30 kW'] }),
   standby: given('power', 'Power that the inverter needs without a load', {
     min: 0,
+    usual: ['0 W', '300 W'],
+    finest: '0.5 W',
     ...defaultOf(inverterInput.inputs.standby),
   }),
 }))()
@@ -125,7 +127,7 @@ export const houseFields = /*@__PURE__*/ (() => ({
   hourly: optional(
     list(
       'The mean load of each hour, one after the other and then from the first again',
-      given('power', 'Mean load of the hour', { min: 0 }),
+      given('power', 'Mean load of the hour', { min: 0, usual: ['0 W', '20 kW'], finest: '5 W' }),
       { least: 1 },
     ),
   ),

@@ -21,12 +21,15 @@ export const fuseField = /*@__PURE__*/ (() =>
   group('A fuse', {
     name: optional(text('What it is called')),
     class: optional(choice('Its class, as its standard names it', fuseClasses)),
-    rating: given('current', 'Rated current', { above: 0 }),
+    rating: given('current', 'Rated current', { above: 0, usual: ['1 A', '1250 A'] }),
     voltage: group('Its rated voltages', {
-      dc: optional(given('voltage', 'Rated voltage for direct current', { above: 0 })),
-      ac: optional(given('voltage', 'Rated voltage for alternating current', { above: 0 })),
+      dc: optional(given('voltage', 'Rated voltage for direct current', { above: 0, usual: ['12 V', '4000 V'] })),
+      ac: optional(given('voltage', 'Rated voltage for alternating current', { above: 0, usual: ['12 V', '4000 V'] })),
     }),
-    breakingCapacity: given('current', 'Greatest direct current that it breaks', { above: 0 }),
+    breakingCapacity: given('current', 'Greatest direct current that it breaks', {
+      above: 0,
+      usual: ['0.2 kA', '500 kA'],
+    }),
     timeConstant: optional(
       given('time', 'Time constant of the circuit in which it breaks that current', {
         above: 0,
@@ -35,14 +38,22 @@ export const fuseField = /*@__PURE__*/ (() =>
     ),
     leastBreakingCurrent: optional(given('current', 'Least direct current that it breaks', { above: 0 })),
     meltingIntegral: optional(
-      given('jouleIntegral', 'Melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s', { above: 0 }),
+      given('jouleIntegral', 'Melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s', {
+        above: 0,
+        usual: ['1 A²·s', '30 kA²·s'],
+      }),
     ),
-    clearingIntegral: optional(given('jouleIntegral', 'Greatest joule integral until it has cleared', { above: 0 })),
+    clearingIntegral: optional(
+      given('jouleIntegral', 'Greatest joule integral until it has cleared', {
+        above: 0,
+        usual: ['1 A²·s', '30 kA²·s'],
+      }),
+    ),
     curve: optional(
       pairs(
         'Its time–current curve, the currents rising',
-        given('current', 'Current', { above: 0 }),
-        given('time', 'Time until it opens', { above: 0 }),
+        given('current', 'Current', { above: 0, usual: ['1 A', '300 kA'] }),
+        given('time', 'Time until it opens', { above: 0, usual: ['0.1 ms', '100 h'] }),
         { least: 2 },
       ),
     ),

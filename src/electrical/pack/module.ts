@@ -32,8 +32,11 @@ import { packEnergy, packResistance, seriesVoltage, specificEnergy } from './pac
 
 const spanField = (when: string) =>
   group(`The temperatures of the cells ${when}`, {
-    minimum: given('temperature', `Lowest temperature of the cells ${when}`),
-    maximum: given('temperature', `Highest temperature of the cells ${when}`),
+    minimum: given('temperature', `Lowest temperature of the cells ${when}`, {
+      usual: ['-40 °C', '15 °C'],
+      finest: '0.1 °C',
+    }),
+    maximum: given('temperature', `Highest temperature of the cells ${when}`, { usual: ['30 °C', '75 °C'] }),
   })
 
 /** What describes a module. @internal */
@@ -51,14 +54,21 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   ),
   cold: optional(
     group('Its resistance in the cold', {
-      temperature: given('temperature', 'Temperature of the cold measurement', { above: 0, below: '25 °C' }),
+      temperature: given('temperature', 'Temperature of the cold measurement', {
+        above: 0,
+        below: '25 °C',
+        usual: ['-40 °C', '20 °C'],
+        finest: '0.1 °C',
+      }),
       resistance: given('resistance', 'Resistance of the module at that temperature', { above: 0 }),
     }),
   ),
   mass: given('mass', 'Mass of the module', { above: 0 }),
   continuousCurrent: given('current', 'Discharge current that it bears all day', { above: 0 }),
-  peakCurrent: optional(given('current', 'Discharge current that it bears for a short time', { above: 0 })),
-  chargeCurrent: optional(given('current', 'Charge current that it bears', { above: 0 })),
+  peakCurrent: optional(
+    given('current', 'Discharge current that it bears for a short time', { above: 0, usual: ['20 A', '3000 A'] }),
+  ),
+  chargeCurrent: optional(given('current', 'Charge current that it bears', { above: 0, usual: ['1 A', '600 A'] })),
   chargeCurrents: optional(
     pairs(
       'Charge current that it bears by the temperature of the cells, the temperatures rising',
@@ -80,7 +90,9 @@ export const moduleFields = /*@__PURE__*/ (() => ({
       height: given('length', 'Height', { above: 0 }),
     }),
   ),
-  specificHeat: optional(given('specificHeat', 'Specific heat of the module', { above: 0 })),
+  specificHeat: optional(
+    given('specificHeat', 'Specific heat of the module', { above: 0, usual: ['600 J/(kg·K)', '1600 J/(kg·K)'] }),
+  ),
   openCircuit: optional(
     pairs(
       'Points [state of charge, voltage at rest] in rising order',

@@ -27,11 +27,13 @@ export const journeyField = /*@__PURE__*/ (() =>
     'The stretches of a journey, one after the other',
     group('A stretch of road', {
       name: optional(text('What the stretch is called')),
-      distance: given('length', 'Length of the stretch', { min: '1 mm', max: '2000 km' }),
+      distance: given('length', 'Length of the stretch', { min: '1 mm', max: '2000 km', finest: '10 m' }),
       speed: given('speed', 'Speed on the stretch', { above: 0, ...onTheRoad }),
-      grade: optional(given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2] })),
+      grade: optional(given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2], finest: '0.05 %' })),
       stops: optional(whole('How often the car comes to a stand, the last time at its end', { min: 1, max: 1000 })),
-      standing: optional(given('time', 'Time at a stand, each time', { min: 0 })),
+      standing: optional(
+        given('time', 'Time at a stand, each time', { min: 0, usual: ['0 s', '2 h'], finest: '0.5 s' }),
+      ),
       ...undecided(airFields),
       auxiliaries: optional(heatedField),
     }),

@@ -338,9 +338,17 @@ export interface CabinHeat extends Findings {
 
 /** A cabin and its heater, but for the weather and the time. @internal */
 export const cabinFields = /*@__PURE__*/ (() => ({
-  airFlow: given('volumeFlow', 'Flow of fresh air, as it is outside', { min: 0 }),
+  airFlow: given('volumeFlow', 'Flow of fresh air, as it is outside', {
+    min: 0,
+    usual: ['0 m³/h', '600 m³/h'],
+    finest: '1 m³/h',
+  }),
   inside: given('temperature', 'Temperature inside', { usual: ['15 °C', '28 °C'] }),
-  lossConductance: given('thermalConductance', 'Conductance of all walls', { min: 0 }),
+  lossConductance: given('thermalConductance', 'Conductance of all walls', {
+    min: 0,
+    usual: ['0 W/K', '300 W/K'],
+    finest: '1 W/K',
+  }),
   coefficientOfPerformance: optional(
     given('ratio', 'Coefficient of performance of the heat pump, at this temperature outside', { min: 1 }),
   ),

@@ -91,12 +91,16 @@ export interface CoolingLoop extends Findings {
 
 const pieceFields = /*@__PURE__*/ (() => ({
   name: optional(text('What it is called')),
-  length: optional(given('length', 'Length of the pipe', { above: 0 })),
-  bore: optional(given('length', 'Bore of the pipe', { above: 0 })),
+  length: optional(given('length', 'Length of the pipe', { above: 0, usual: ['20 mm', '50 m'] })),
+  bore: optional(given('length', 'Bore of the pipe', { above: 0, usual: ['2 mm', '80 mm'] })),
   roughness: optional(given('length', 'Height of the roughness of the wall', { min: 0 })),
-  fittings: optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0 })),
-  drop: optional(given('pressure', "Pressure drop that the part's maker gives", { above: 0 })),
-  at: optional(given('volumeFlow', 'Flow for which the drop is given', { above: 0 })),
+  fittings: optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0, finest: 0.05 })),
+  drop: optional(
+    given('pressure', "Pressure drop that the part's maker gives", { above: 0, usual: ['0.1 kPa', '200 kPa'] }),
+  ),
+  at: optional(
+    given('volumeFlow', 'Flow for which the drop is given', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
+  ),
   hydraulicDiameter: optional(
     given('length', 'Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent', {
       above: 0,
@@ -134,31 +138,38 @@ export const loopFields = /*@__PURE__*/ (() => ({
   coolant: coolantField,
   pump: pairs(
     'The curve of the pump, from no flow on',
-    given('volumeFlow', 'Flow', { min: 0 }),
-    given('pressure', 'Pressure', { min: 0 }),
+    given('volumeFlow', 'Flow', { min: 0, usual: ['0 L/min', '200 L/min'], finest: '0.1 L/min' }),
+    given('pressure', 'Pressure', { min: 0, usual: ['0 kPa', '500 kPa'], finest: '0.1 kPa' }),
     { least: 2 },
   ),
   segments: list('What the coolant passes, from the outlet of the radiator on', segmentField, { least: 1 }),
   radiator: group('The radiator, by its effectiveness, its conductance, or the conductances of its two sides', {
     effectiveness: optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
-    conductance: optional(given('thermalConductance', 'Conductance from coolant to air', { above: 0 })),
+    conductance: optional(
+      given('thermalConductance', 'Conductance from coolant to air', { above: 0, usual: ['5 W/K', '2000 W/K'] }),
+    ),
     at: optional(
       group('The flows for which the conductance is given', {
-        air: given('volumeFlow', 'Air flow for which it is given', { above: 0 }),
-        coolant: given('volumeFlow', 'Coolant flow for which it is given', { above: 0 }),
+        air: given('volumeFlow', 'Air flow for which it is given', { above: 0, usual: ['50 m³/h', '10000 m³/h'] }),
+        coolant: given('volumeFlow', 'Coolant flow for which it is given', {
+          above: 0,
+          usual: ['0.5 L/min', '200 L/min'],
+        }),
       }),
     ),
     exponents: optional(
       group('How the conductance grows with the flows', {
-        air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1 }),
-        coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1 }),
+        air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1, finest: 0.01 }),
+        coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1, finest: 0.01 }),
       }),
     ),
     airSide: optional(sideField),
     coolantSide: optional(sideField),
   }),
   limit: optional(given('temperature', 'Most that the coolant may have anywhere')),
-  minimumFlow: optional(given('volumeFlow', 'Least flow that the parts need', { above: 0 })),
+  minimumFlow: optional(
+    given('volumeFlow', 'Least flow that the parts need', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
+  ),
 }))()
 
 const loopInput = /*@__PURE__*/ (() => ({
