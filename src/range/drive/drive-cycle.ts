@@ -409,11 +409,22 @@ export function driveOnce(motion: Motion, tally: Tally, course: Course, pack: Pa
   let isEmpty = false
   const isWhole = course.drive(motion, (target) => {
     tally.add(motion, target)
+    if (tally.missed.length > 0 && motion.time > LONGEST) throw tooSlow(motion)
     isEmpty = pack !== undefined && motion.stateOfCharge <= pack.to
     return !isEmpty
   })
   if (isWhole) return undefined
   return isEmpty ? 'empty' : motion.isSpent ? 'spent' : 'stalled'
+}
+
+/** A car that falls behind and drives for longer than two days, in seconds, is no use on that road. */
+const LONGEST = 48 * 3600
+
+function tooSlow({ distance, limit }: Motion): CalculationError {
+  const held = limit === 0 ? '' : `, held by the ${limits[limit]}`
+  return new CalculationError('driveCycle', `the car falls behind and has come ${way(distance)} in 48 h${held}`, {
+    distance: String(way(distance)),
+  })
 }
 
 /** A car that has come no farther than this, in metres, has not moved. */

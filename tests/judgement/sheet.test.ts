@@ -1,0 +1,80 @@
+/** What the assessment of a sheet tells: slips by a thousand, and what one figure does not take with it. */
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
+import { isMet } from '../../src/procedure/index.js'
+import { InputError } from '../../src/quantity/index.js'
+import { patched } from './judgement.js'
+
+const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
+const sheet = (): BuildSheet => JSON.parse(text)
+type Path = readonly string[]
+
+/** Every figure of the sheet, by its place. A count is none: it is a whole number, and a thousandth of it is not. */
+function figuresIn(value: unknown, path: Path = []): Path[] {
+  if (typeof value === 'object' && value !== null) {
+    return Object.entries(value).flatMap(([key, each]) => figuresIn(each, [...path, key]))
+  }
+  const isFigure = typeof value === 'string' ? /^-?[\d.]+( |$)/.test(value) : !Number.isInteger(value)
+  return isFigure && Number.parseFloat(String(value)) !== 0 ? [path] : []
+}
+
+/** A sheet with one figure of another size. */
+function slipped(path: Path, factor: number): unknown {
+  const changed: unknown = sheet()
+  const parent = path.slice(0, -1).reduce((outer, key) => (outer as { [key: string]: unknown })[key], changed)
+  const key = path.at(-1) as string
+  const written = (parent as { [key: string]: unknown })[key]
+  const [number, ...unit] = String(written).split(' ')
+  const scaled = Number(number) * factor
+  ;(parent as { [key: string]: unknown })[key] = typeof written === 'number' ? scaled : [scaled, ...unit].join(' ')
+  return changed
+}
+
+/** What an assessment cries: by id, so that what was there before is no news. */
+function criesOf({ sections, notes, unassessed }: Assessment): string[] {
+  return [
+    ...sections.flatMap(({ checks }) => checks.filter((each) => !isMet(each)).map(({ id }) => id)),
+    ...[...notes, ...sections.flatMap((section) => section.notes)].map(({ id }) => id),
+    ...unassessed.map(({ title }) => title),
+  ]
+}
+
+/** Whether a slip is told: the sheet is refused, or something cries. */
+function isTold(path: Path, factor: number): boolean {
+  try {
+    return criesOf(assess(readBuild(slipped(path, factor)))).length > 0
+  } catch (error) {
+    if (error instanceof InputError) return true
+    throw error
+  }
+}
+
+describe('the example sheet', () => {
+  it('stays quiet', () => expect(criesOf(assess(readBuild(sheet())))).toEqual([]))
+  it('tells nine of ten slips by a thousand', () => {
+    // All of them take a minute: every ninth, unless all are asked for.
+    const every = process.env.DEEP === undefined ? 9 : 1
+    const slips = figuresIn(sheet()).flatMap((path) => [1000, 0.001].map((factor) => [path, factor] as const))
+    const tried = slips.filter((_, i) => i % every === 0)
+    expect(slips.length).toBeGreaterThan(400)
+    const silent = tried.filter(([path, factor]) => !isTold(path, factor))
+    expect(silent.length / tried.length, silent.map((each) => each.join(' ')).join(', ')).toBeLessThan(0.1)
+  }, 240_000)
+})
+
+describe('one figure', () => {
+  const of = (patch: object) => assess(readBuild(patched(sheet(), patch)))
+  it('leaves the grip on a hill unknown where the height of the centre of gravity is not told', () => {
+    const found = of({ car: { raised: undefined } })
+    const grip = found.sections.flatMap(({ checks }) => checks).find(({ id }) => id === 'hill.grip')
+    expect(grip?.verdict).toBe('unknown')
+    expect(found.unassessed).toContainEqual({ title: 'Grip on a hill', why: 'add to the sheet: car.raised' })
+    expect(of({}).sections.flatMap(({ checks }) => checks.map(({ id }) => id))).not.toContain('hill.grip')
+  })
+  it('leaves the range where modules do not fit into their bays', () => {
+    const found = of({ pack: { parallel: 4 } })
+    expect(found.unassessed.map(({ title }) => title)).toEqual(['Weight and balance'])
+    expect(found.sections.map(({ title }) => title)).toContain('Energy and range at a steady speed')
+  })
+})
