@@ -50,8 +50,8 @@ export const carFields = /*@__PURE__*/ (() => ({
       airDensity: given('density', 'Density of the air to which they belong', {
         above: 0,
         usual: ['0.9 kg/m³', '1.4 kg/m³', 'meteorology'],
-        default: airDensity({ temperature: '20 °C', pressure: '100 kPa' }),
-        because: '20 °C and 100 kPa, to which coast-downs are corrected: UN Regulation No. 154, from memory',
+        default: airDensity({ temperature: '20 °C', pressure: '101.325 kPa' }),
+        because: 'that of a drive of which nothing is told, dry air of 20 °C at 101.325 kPa: then nothing is corrected',
       }),
     }),
   ),

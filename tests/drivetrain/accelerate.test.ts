@@ -77,7 +77,7 @@ describe('accelerate', () => {
   it('against the air under a constant force ends as the inverse tangent does', () => {
     const { time, distance } = accelerate({
       ...free,
-      car: { mass: '1000 kg', rollingResistance: 0, dragArea: '1 m²', rollingRadius: '1 m' },
+      car: { mass: '1000 kg', rotatingFactor: 1, rollingResistance: 0, dragArea: '1 m²', rollingRadius: '1 m' },
       motor: { peakTorque: '1000 N·m', peakPower: '100 kW', maximumSpeed: '100 rad/s' },
       to: '35 m/s',
     })

@@ -50,6 +50,23 @@ describe('coastDown', () => {
     for (const { verdict } of result.checks) expect(verdict).toBe('pass')
   })
 
+  it('corrects to dry air of 20 °C at 101.325 kPa where the temperature of the runs is told', () => {
+    // UN GTR No. 15, Annex 4: rolling times 1 + 0.0086 (T − 20), here at 5 °C; drag by the density (from memory).
+    const density = 99_000 / (287.05287 * 278.15)
+    const day = (0.5 * density * truth.dragArea) / (factor * mass)
+    const runs = [logged(rolls, day, 30, 90), logged(rolls, day, 28, 80)]
+    const at = coastDown({ mass: '820 kg', temperature: '5 °C', pressure: '99 kPa', runs })
+    expect(at.rollingResistance.si / (truth.rollingResistance * (1 + 0.0086 * (5 - 20)))).toBeCloseTo(1, 8)
+    expect(at.dragArea.si / truth.dragArea).toBeCloseTo(1, 8)
+    expect(at.roadLoad.airDensity.si).toBeCloseTo(1.2041, 4)
+    expect(at.roadLoad.quadratic.si).toBeCloseTo(0.5 * 1.2041 * truth.dragArea, 4)
+    const { assumptions } = coastDown({ ...given, runs })
+    expect(assumptions.map(({ id }) => id)).toContain('temperature.absent')
+    expect(() => coastDown({ mass: '820 kg', runs })).toThrow(
+      'airDensity and temperature: expected the density of the air',
+    )
+  })
+
   it('takes the coefficients of a published coast-down from its time', () => {
     // 40 CFR 86.529-98, figure F98-9 (read): 200 kg, 8.69 N and 0.0252 N/(km/h)²: 70 to 60 km/h in 4.85 s.
     const [a, b] = [8.69 / 200, (0.0252 * 3.6 ** 2) / 200]

@@ -122,7 +122,13 @@ describe('regenLimit', () => {
     [1.29, 'may light'],
     [1.31, 'must light'],
   ] as const)('at %d m/s² the stop lamps %s', (wanted, lamps) => {
-    const bare = { mass: '1000 kg', rollingResistance: 0, dragArea: '0 m²', rollingRadius: '1 m' } as const
+    const bare = {
+      mass: '1000 kg',
+      rotatingFactor: 1,
+      rollingResistance: 0,
+      dragArea: '0 m²',
+      rollingRadius: '1 m',
+    } as const
     const { deceleration, stopLamps } = only(
       regenLimit({
         car: bare,

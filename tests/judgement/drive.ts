@@ -1,6 +1,6 @@
 /** Cases of the drive and its range. All parts are invented. */
-import { regenLimit } from '../../src/drivetrain/index.js'
-import { driveCycle } from '../../src/range/index.js'
+import { regenLimit, topSpeed } from '../../src/drivetrain/index.js'
+import { driveCycle, driveTrace } from '../../src/range/index.js'
 import type { Table } from './judgement.js'
 
 const module = {
@@ -55,10 +55,25 @@ const onPass = (patch: object) => ({
   journey: hill.journey.map((each) => (each.name === 'pass' ? { ...each, ...patch } : each)),
 })
 
+/** A car that nothing holds, over a log. */
+const logged = (log: string) => ({
+  car: { mass: '720 kg', rollingResistance: 0.012, dragArea: '0.6 m²' },
+  gearbox: { efficiency: 0.93 },
+  motor: { efficiency: 0.9 },
+  log,
+})
+
 const down = [
   { name: 'plateau', distance: '3 km', speed: '50 km/h' },
   { name: 'down', distance: '3 km', speed: '50 km/h', grade: '-8 %' },
 ] as const
+
+/** The car by the coefficients of a coast-down. */
+const pushed = (roadLoad: object) => ({
+  mass: '720 kg',
+  tyre: '155/70 R13',
+  roadLoad: { constant: '85 N', linear: '1 N/(m/s)', quadratic: '0.36 N/(m/s)²', airDensity: '1.2 kg/m³', ...roadLoad },
+})
 
 export const drive: { readonly [name: string]: Table } = {
   driveCycle: {
@@ -128,6 +143,46 @@ export const drive: { readonly [name: string]: Table } = {
         dangerous: { pack: { module: { chargeCurrent: undefined } }, journey: down },
         told: ['pack.recovered', 'unknown'],
         sound: { journey: down },
+      },
+    ],
+  },
+  driveTrace: {
+    call: driveTrace,
+    sound: logged('t (s),v (km/h)\n0,0\n5,30\n10,30\n20,0'),
+    cases: [
+      {
+        what: 'a log that brakes harder than tyres hold',
+        dangerous: logged('t (s),v (km/h)\n0,0\n5,60\n6,10\n12,0'),
+        told: ['cycle.acceleration', 'fail'],
+      },
+      {
+        what: 'a spike of a recorder',
+        dangerous: logged('t (s),v (km/h)\n0,0\n5,30\n6,150\n7,30\n20,0'),
+        told: /line 4: expected a change of speed of at most 3 g over a second, got 3\.4 g/,
+      },
+      // The last digit of a log of ten rows a second jumps by 1.4 g for a tenth of a second.
+      {
+        what: 'a log that is fast and true',
+        dangerous: logged('t (s),v (km/h)\n0,0\n1,5\n1.1,10\n1.2,5\n2,9\n3,5\n8,0'),
+        told: /^/,
+        sound: logged('t (s),v (km/h)\n0,0\n1,5\n1.1,10\n1.2,5\n2,9\n3,5\n8,0'),
+      },
+    ],
+  },
+  topSpeed: {
+    call: topSpeed,
+    sound: { ...car, car: pushed({}) },
+    cases: [
+      {
+        what: 'a road load that pushes',
+        dangerous: { car: { roadLoad: { linear: '-14 N/(m/s)' } } },
+        told: /car\.roadLoad: expected coefficients with which the road load holds the car back at every speed/,
+        sound: { car: { roadLoad: { linear: '-3 N/(m/s)' } } },
+      },
+      {
+        what: 'coefficients of which nobody said in what air they were run',
+        dangerous: { car: { roadLoad: { airDensity: undefined } } },
+        told: /1\.204 kg\/m³ .*by default/,
       },
     ],
   },

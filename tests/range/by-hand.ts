@@ -3,7 +3,7 @@ import { cycles } from '../../src/range/index.js'
 
 /** An invented van with four gears and measured losses of its motor. */
 export const van = {
-  car: { mass: '780 kg', rollingResistance: 0.012, dragArea: '0.62 m²', rollingRadius: '0.28 m' },
+  car: { mass: '780 kg', rotatingFactor: 1, rollingResistance: 0.012, dragArea: '0.62 m²', rollingRadius: '0.28 m' },
   gearbox: { gears: [3.6, 2.1, 1.4, 1], finalDrive: 4.1, efficiency: 0.93 },
   motor: {
     peakTorque: '110 N·m',

@@ -104,7 +104,7 @@ const LAMPS = { off: 0.7, on: 1.3 } as const
  *   gearbox: { gears: { third: 1.45 }, finalDrive: 4.375, efficiency: 0.94 },
  *   speeds: ['50 km/h'],
  * })
- * points.map(({ deceleration, stopLamps }) => `${deceleration}: stop lamps ${stopLamps}`) // ['4.139 m/s²: stop lamps must light']
+ * points.map(({ deceleration, stopLamps }) => `${deceleration}: stop lamps ${stopLamps}`) // ['4.018 m/s²: stop lamps must light']
  * ```
  */
 export const regenLimit = /*@__PURE__*/ procedure({

@@ -118,6 +118,7 @@ function refuseCar(where: string, car: Car): void {
       hint: 'the factor holds the wheels already',
     })
   }
+  if (car.roadLoad !== undefined) issues.push(...pushingIssues(car.roadLoad))
   const aft = car.centreOfGravity?.aft
   if (aft !== undefined && car.wheelbase !== undefined && aft.si > car.wheelbase.si) {
     const expected = `a length of at most the wheelbase, ${car.wheelbase}`
@@ -125,6 +126,24 @@ function refuseCar(where: string, car: Car): void {
   }
   if (issues.length > 0) throw new InputError(where, issues)
 }
+
+/** Up to this speed no road load may push: 250 km/h, in m/s. */
+const FASTEST = 250 / 3.6
+
+/** A road load that pushes the car at some speed is no road load: its linear coefficient takes more than the others give. */
+function pushingIssues({ constant, linear, quadratic }: NonNullable<Car['roadLoad']>): InputIssue[] {
+  const least = quadratic.si === 0 ? FASTEST : Math.min(FASTEST, Math.max(0, -linear.si / (2 * quadratic.si)))
+  const force = constant.si + linear.si * least + quadratic.si * least ** 2
+  if (force >= 0) return []
+  const at = `${quantity('force', force, 'N')} at ${quantity('speed', least, 'm/s').as('km/h')}`
+  const expected = 'coefficients with which the road load holds the car back at every speed'
+  return [
+    { path: 'car.roadLoad', expected, received: at, hint: 'a tail wind, a grade, or too narrow a range of speeds' },
+  ]
+}
+
+/** Mass with that of the turning parts over mass, where nothing tells it: four wheels. UN Regulation No. 154, from memory. */
+const TURNING = 1.03
 
 /** Mass with that of the turning parts, as a car that speeds up or slows down feels it. @internal */
 export interface Inertia {
@@ -153,12 +172,17 @@ export function inertiaOf(
     throw new InputError(where, [{ path, expected, received: 'both', hint }])
   }
   if (wheelInertia === undefined && motorInertia === undefined) {
-    const factor = rotatingFactor?.si ?? 1
+    const factor = rotatingFactor?.si ?? TURNING
     return {
       massAt: () => factor * mass.si,
       assumptions:
         rotatingFactor === undefined
-          ? [assumed('car.rotatingFactor.absent', 'Turning parts add nothing to the mass (car.rotatingFactor 1).')]
+          ? [
+              assumed(
+                'car.rotatingFactor.absent',
+                `Turning parts add 3 % to the mass (car.rotatingFactor ${TURNING} by default; four wheels: UN Regulation No. 154, from memory).`,
+              ),
+            ]
           : [],
     }
   }

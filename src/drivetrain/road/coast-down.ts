@@ -21,7 +21,7 @@ import {
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { onTheRoad, spareParts } from '../vehicle.js'
-import { rollingResistance } from './road-load.js'
+import { airDensity, rollingResistance, rollingTemperatureFactor } from './road-load.js'
 
 /** What a coast-down tells. */
 export interface CoastDown extends Findings {
@@ -65,7 +65,13 @@ const coastDownFields = /*@__PURE__*/ (() => ({
     default: 1.03,
     because: 'that of four wheels out of gear: UN Regulation No. 154, from memory',
   }),
-  airDensity: given('density', 'Density of the air', { above: 0, usual: ['0.9 kg/m³', '1.4 kg/m³', 'meteorology'] }),
+  airDensity: optional(
+    given('density', 'Density of the air of the runs', { above: 0, usual: ['0.9 kg/m³', '1.4 kg/m³', 'meteorology'] }),
+  ),
+  temperature: optional(given('temperature', 'Temperature of the air of the runs', { min: '-40 °C', max: '50 °C' }), {
+    absent: 'The rolling resistance is that of the day of the runs, and not corrected to 20 °C: give temperature.',
+  }),
+  pressure: optional(given('pressure', 'Pressure of the air of the runs', { min: '50 kPa', max: '110 kPa' })),
   grade: optional(
     list('Grade of each run, rise over run', given('ratio', 'Grade of the run, rise over run', { usual: [-0.2, 0.2] })),
     { absent: 'The road is level (no grade of the runs).' },
@@ -104,7 +110,9 @@ const USEFUL = 0.1
  * - `mass`: mass of the car as it rolled, in kg, above 0 kg
  * - `rotatingFactor`: mass with that of the turning parts over mass, a plain number, at least 1, 1.03 by default
  *   (that of four wheels out of gear: UN Regulation No. 154, from memory)
- * - `airDensity`: density of the air, in kg/m³, above 0 kg/m³
+ * - `airDensity`: density of the air of the runs, in kg/m³, above 0 kg/m³, optional
+ * - `temperature`: temperature of the air of the runs, in °C, at least -40 °C and at most 50 °C, optional
+ * - `pressure`: pressure of the air of the runs, in kPa, at least 50 kPa and at most 110 kPa, optional
  * - `grade`: grade of each run, rise over run, a list, each a plain number, optional
  * - `headwind`: head wind of each run, a list, each in km/h, optional
  * - `car`, `gearbox`, `motor`, `controller`, `pack`, `auxiliaries`, `air`: may stand beside, as parts of a vehicle;
@@ -147,12 +155,15 @@ export const coastDown = /*@__PURE__*/ procedure({
     const runs = log.runs.map((run, i) => runOf(run, log.grade?.[i]?.si ?? 0, log.headwind?.[i]?.si ?? 0, factor))
     const fit = fitted(runs)
     const perCoefficient = factor / standardGravity.value.si
-    const perArea = (2 * factor * log.mass.si) / log.airDensity.si
-    const coefficient = quantity('ratio', fit.rolling * perCoefficient)
+    const { density, told } = airOfRuns(log)
+    const perArea = (2 * factor * log.mass.si) / density.si
+    // Tyres roll harder in the cold: what they would do at 20 °C is a share of what they did.
+    const cold = log.temperature === undefined ? 1 : rollingTemperatureFactor({ temperature: log.temperature }).si
+    const coefficient = quantity('ratio', (fit.rolling * perCoefficient) / cold)
     const dragArea = quantity('area', fit.drag * perArea, 'm²')
     refuseNegative(coefficient, dragArea)
     const uncertainty = {
-      rollingResistance: quantity('ratio', fit.rollingDeviation * perCoefficient),
+      rollingResistance: quantity('ratio', (fit.rollingDeviation * perCoefficient) / cold),
       dragArea: quantity('area', fit.dragDeviation * perArea, 'm²'),
     }
     return {
@@ -164,8 +175,12 @@ export const coastDown = /*@__PURE__*/ procedure({
       roadLoad: section('As coefficients of the road load', () => ({
         constant: rollingResistance({ mass: log.mass, coefficient }),
         linear: quantity('forcePerSpeed', '0 N/(m/s)'),
-        quadratic: quantity('forcePerSpeedSquared', (dragArea.si * log.airDensity.si) / 2, 'N/(m/s)²'),
-        airDensity: log.airDensity,
+        quadratic: quantity(
+          'forcePerSpeedSquared',
+          (dragArea.si * (log.temperature === undefined ? density : REFERENCE).si) / 2,
+          'N/(m/s)²',
+        ),
+        airDensity: log.temperature === undefined ? density : REFERENCE,
       })),
       residuals: fit.residuals.map((run) => run.map((each) => quantity('speed', each, 'm/s').as('km/h'))),
       scatter: quantity('speed', fit.scatter, 'm/s').as('km/h'),
@@ -189,14 +204,40 @@ export const coastDown = /*@__PURE__*/ procedure({
           'runs',
         ),
       ],
-      assumptions:
-        log.runs.length > 1
+      assumptions: [
+        ...told,
+        ...(log.runs.length > 1
           ? [assumed('runs', 'The runs meet an unseen grade or wind as often from one side as from the other.')]
-          : [],
+          : []),
+      ],
       cautions: [brakesAndSteering],
     }
   },
 })
+
+/** The air to which road loads are corrected: dry, 20 °C, 101.325 kPa. */
+const REFERENCE = /*@__PURE__*/ (() => airDensity({ pressure: '101.325 kPa', temperature: '20 °C' }))()
+
+/** The density of the air of the runs, as it is given or as its temperature and pressure make it. */
+function airOfRuns({ airDensity: given, temperature, pressure }: Log) {
+  if (given !== undefined) {
+    if (pressure !== undefined) {
+      const expected = 'nothing beside airDensity, which holds the pressure already'
+      throw new InputError('coastDown', [{ path: 'pressure', expected, received: String(pressure) }])
+    }
+    return { density: given, told: [] }
+  }
+  if (temperature === undefined) {
+    const expected = "the density of the air, such as '1.2 kg/m³', or its temperature, such as '15 °C'"
+    throw new InputError('coastDown', [{ path: 'airDensity and temperature', expected, received: 'neither' }])
+  }
+  const density = airDensity({ pressure: pressure ?? '101.325 kPa', temperature })
+  const told =
+    pressure === undefined
+      ? [assumed('pressure.default', 'The air of the runs had 101.325 kPa (pressure by default).')]
+      : []
+  return { density, told }
+}
 
 /** Between two readings, in s: no car rolls longer. */
 const LONGEST_GAP = 600

@@ -27,6 +27,7 @@ import { CalculationError, InputError, type Quantity } from '../../quantity/inde
 import { fromSi } from '../../quantity/quantity.js'
 import { consumption, rangeFromConsumption } from '../consumption.js'
 import { type Cycle, cycleField } from '../route/cycle.js'
+import { hardestOf } from '../route/spikes.js'
 import { type Course, driveFor, equalParts, journeyCourse, journeyField, type OnStep, paceField } from './journey.js'
 import { isOfPack, limits, Motion, SAME_SPEED } from './motion.js'
 import {
@@ -252,9 +253,9 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  *   controller: { regeneration: 0.5 },
  *   cycle: 'NEDC',
  * })
- * String(consumption) // '91.96 Wh/km'
- * String(drawn) // '1.082 kWh'
- * String(regenerated) // '0.0682 kWh'
+ * String(consumption) // '92.58 Wh/km'
+ * String(drawn) // '1.092 kWh'
+ * String(regenerated) // '0.07139 kWh'
  * ```
  */
 export const driveCycle = /*@__PURE__*/ (() =>
@@ -372,6 +373,7 @@ function cycleCourse(cycle: Cycle, train: Powertrain, air: DrivenRead['air'], st
   return {
     start: { conditions, speed: metresPerSecond[0] as number },
     assumptions,
+    hardest: () => hardestOf(seconds, metresPerSecond),
     drive: (motion, onStep) => {
       for (let i = 1; i < seconds.length; i++) {
         const lasts = (seconds[i] as number) - (seconds[i - 1] as number)
@@ -487,7 +489,7 @@ export function figuresOf(
   return {
     ...figures,
     // Without figures of it, the motor has no limits, which is told.
-    checks: checksOf(asked, train.envelope !== undefined, pack, tally, motion, ended),
+    checks: [...spikeChecks(course), ...checksOf(asked, train.envelope !== undefined, pack, tally, motion, ended)],
     assumptions: [
       ...train.assumptions,
       ...memoryAssumptions(asked, train, pack),
@@ -575,6 +577,27 @@ function checksOf(
     ...(hasMotor ? [motorTrial(motor, tally)] : []),
     ...(usableEnergy === undefined ? [] : [energyCheck(energy(tally.power), usableEnergy)]),
     ...(pack === undefined ? [] : packChecks(pack, tally, motion, ended)),
+  ]
+}
+
+/** What the tyres of a road car hold at best, in m/s²: 1.1 g. Common practice, no source. */
+const ADHESION = 1.1 * 9.80665
+
+/** A log that asks for more than tyres hold: a fault of the recorder, or a drive that no car does. */
+function spikeChecks({ hardest }: Course): Check[] {
+  const spike = hardest?.()
+  if (spike === undefined || spike.acceleration <= ADHESION) return []
+  const asked = fromSi('acceleration', spike.acceleration, 'm/s²')
+  const most = fromSi('acceleration', ADHESION, 'm/s²')
+  return [
+    trial(
+      'cycle.acceleration',
+      'Hardest change of speed in the log',
+      says`${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
+      'adhesion: 1.1 g, common practice, no source',
+      'cycle',
+      'log',
+    ),
   ]
 }
 

@@ -5,6 +5,7 @@
  */
 import { cite } from '../../formula/index.js'
 import { procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import type { Spike } from '../route/spikes.js'
 import { logFields, piecesOf, TraceReader } from '../route/trace.js'
 import {
   type Drive,
@@ -70,7 +71,7 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  *   log: ['time (s),speed (km/h)\n0,0\n', '8,36\n18,36\n', '26,0\n'],
  * })
  * String(distance) // '0.18 km'
- * String(consumption) // '108.7 Wh/km'
+ * String(consumption) // '110.9 Wh/km'
  * ```
  */
 export const driveTrace = /*@__PURE__*/ (() =>
@@ -90,9 +91,11 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
   const pack = packInUse(where, asked, asked.controller)
   const { conditions, assumptions } = levelConditions(train, asked.air)
   const step = asked.step.si
+  let hardest: Spike = { acceleration: 0, time: 0 }
   const course: Course = {
     start: { conditions, speed: 0 },
     assumptions,
+    hardest: () => hardest,
     drive: (motion, onStep) => {
       let goesOn = true
       let [before, from] = [0, Number.NaN]
@@ -106,6 +109,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
       })
       for (const piece of piecesOf(asked.log)) reader.take(piece)
       reader.end()
+      hardest = reader.hardest
       return goesOn
     },
   }

@@ -18,6 +18,7 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { InputError, type InputIssue, quantity } from '../../quantity/index.js'
+import type { Spike } from '../route/spikes.js'
 import { type Motion, SAME_SPEED } from './motion.js'
 import { type Conditions, conditionsOf, heatedField, type Powertrain } from './powertrain.js'
 
@@ -69,6 +70,8 @@ export interface Course {
   /** Conditions and speed at the start. */
   readonly start: { readonly conditions: Conditions; readonly speed: number }
   readonly assumptions: readonly Assumption[]
+  /** The hardest change of speed that is asked for, where a log asks for it; told once it is driven. */
+  readonly hardest?: () => Spike
 }
 
 /** A stretch between stops, on plain SI numbers. */

@@ -7,9 +7,12 @@ import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { issueWith, listed, readValue, scaleFor, symbolsOf } from '../../quantity/read.js'
 import { type Cycle, cycleOf } from './cycle.js'
+import { type Spike, Spikes } from './spikes.js'
 
 /** What stands in front of the rows, for messages. */
 const HEADER = "'time (s),speed (km/h)'"
+/** No car changes its speed so fast, in m/s²: 3 g, a fault of the log. */
+const IMPOSSIBLE = 3 * 9.80665
 /** No row of two numbers is as long as this. */
 const LONGEST_LINE = 1000
 
@@ -56,6 +59,7 @@ export class TraceReader {
   #points = 0
   #start = 0
   #last = 0
+  readonly #spikes = new Spikes()
 
   constructor(where: string, longestGap: Quantity<'time'>, onPoint: OnPoint) {
     this.#where = where
@@ -76,6 +80,11 @@ export class TraceReader {
     if (this.#rest.length > LONGEST_LINE) {
       this.#refuse(`line ${this.#line + 1}`, 'two columns, a line for each row', shown(this.#rest))
     }
+  }
+
+  /** The hardest change of speed so far. */
+  get hardest(): Spike {
+    return this.#spikes.hardest
   }
 
   /** Says that the text has ended. */
@@ -148,6 +157,11 @@ export class TraceReader {
         const hint = 'the log has a gap: drive its parts apart, or give longestGap where speed was steady'
         this.#refuse(place, `a time at most ${longest} after that of ${before}`, this.#timeText(time), hint)
       }
+    }
+    const change = this.#spikes.take(time - this.#start, speed)
+    if (change > IMPOSSIBLE) {
+      const g = (change / 9.80665).toFixed(1)
+      this.#refuse(place, 'a change of speed of at most 3 g over a second', `${g} g`, 'a spike of the recorder')
     }
     this.#points++
     this.#last = time
