@@ -193,6 +193,7 @@ describe('arrangePack', () => {
     expect(arrangePack(open).assumptions.map(said)).toEqual([
       'The energy is not held to a limit: give energy.',
       'The power is not held to a limit: give power.',
+      'Nothing is recovered when the pack is full: no regenerationCurrent is given.',
       'Highest state of charge used: 90 % (usable.upper by default; a full cell wears, common practice, no source).',
       'Lowest state of charge used: 10 % (usable.lower by default; an empty cell wears and sags most, common practice, no source).',
       'The modules are equal, warm, and share the current; links and contactors add no resistance.',
@@ -232,5 +233,40 @@ describe('arrangePack', () => {
       'module.maximumVoltage: expected a voltage above the nominal one, 44.4 V, got 44.4 V (the voltage of the full module, not its nominal one)',
     )
     expect(() => arrangePack({ ...asked, available: 2.5 })).toThrow('available: expected a whole number')
+  })
+
+  it('refuses what braking lifts above controller or cells, and takes it where there is room', () => {
+    // Straight from 36 V to 50 V: 48.6 V at 90 %; 4 in series 194.4 V, and 60 A over 56 mΩ lift it by 3.36 V.
+    const straight = {
+      name: 'straight module',
+      cellsInSeries: 12,
+      nominalVoltage: '44 V',
+      minimumVoltage: '36 V',
+      maximumVoltage: '50 V',
+      openCircuit: [
+        [0, '36 V'],
+        [1, '50 V'],
+      ],
+      capacity: '60 Ah',
+      resistance: '14 mΩ',
+      mass: '20 kg',
+      continuousCurrent: '120 A',
+      chargeCurrent: '70 A',
+    } as const
+    const of = (maximum: '198 V' | '202 V', more: object = {}) =>
+      arrangePack({
+        module: straight,
+        window: { minimum: '120 V', maximum },
+        available: 4,
+        regenerationCurrent: '60 A',
+        ...more,
+      } as never)
+    expect(of('202 V').fits.map(({ series }) => series)).toContain(4)
+    const full = of('202 V', { usable: { upper: 1 } })
+    expect(full.fits.map(({ series }) => series)).not.toContain(4)
+    expect(full.rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
+      '203.4 V at 100 % as 60 A come back, more than the 202 V that the controller bears',
+      '203.4 V at 100 % as 60 A come back, more than the 200 V of the full cells',
+    ])
   })
 })

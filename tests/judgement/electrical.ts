@@ -1,5 +1,14 @@
 /** Electrical cases. All parts are invented. */
-import { chargePlan, packAt, precharge, protectRun, selectFuse, sizeCable } from '../../src/electrical/index.js'
+import {
+  arrangePack,
+  chargePlan,
+  groupModules,
+  packAt,
+  precharge,
+  protectRun,
+  selectFuse,
+  sizeCable,
+} from '../../src/electrical/index.js'
 import type { Table, Worse } from './judgement.js'
 
 /** A gG link of 63 A, within the gates of IEC 60269-1, Table 3 (read in a transcription). */
@@ -407,6 +416,51 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a capacitor that stays charged for long',
         dangerous: { dischargeResistance: '12 kΩ' },
         told: ['precharge.discharge', 'fail'],
+      },
+    ],
+  },
+  arrangePack: {
+    call: arrangePack,
+    sound: {
+      module: charging,
+      window: { minimum: '200 V', maximum: '380 V' },
+      available: 6,
+      energy: '12 kWh',
+      power: '15 kW',
+      regenerationCurrent: '30 A',
+    },
+    cases: [
+      {
+        what: 'a charge current that nobody stated',
+        dangerous: { module: { chargeCurrent: undefined } },
+        told: ['pack.chargeCurrent', 'unknown'],
+      },
+    ],
+  },
+  groupModules: {
+    call: groupModules,
+    sound: {
+      modules: [
+        { name: 'A', capacity: '40 Ah', resistance: '14 mΩ' },
+        { name: 'B', capacity: '39 Ah', resistance: '15 mΩ' },
+        { name: 'C', capacity: '38 Ah', resistance: '16 mΩ' },
+        { name: 'D', capacity: '37 Ah', resistance: '15 mΩ' },
+      ],
+      series: 2,
+      parallel: 2,
+      current: '130 A',
+      continuousCurrent: '80 A',
+    },
+    cases: [
+      {
+        what: 'a module that takes more than it bears',
+        dangerous: { current: '155 A' },
+        told: ['group.current', 'fail'],
+      },
+      {
+        what: 'a share that nobody can tell',
+        dangerous: { continuousCurrent: undefined },
+        told: ['group.current', 'unknown'],
       },
     ],
   },

@@ -28,7 +28,7 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { moduleFields, refuseModule, unusualOfModule } from './module.js'
+import { moduleFields, openCircuitOf, refuseModule, unusualOfModule } from './module.js'
 import {
   currentAtVoltage,
   currentForPower,
@@ -95,6 +95,10 @@ const arrangeFields = /*@__PURE__*/ (() => ({
   }),
   maximumMass: optional(given('mass', 'Greatest mass of all modules', { above: 0 })),
   batteryCurrent: optional(given('current', 'Most current that the controller draws from the pack', { min: 0 })),
+  regenerationCurrent: optional(
+    given('current', 'Most current that the controller sends back into the pack', { above: 0 }),
+    { absent: 'Nothing is recovered when the pack is full: no regenerationCurrent is given.' },
+  ),
   usable: defaulted(
     group('The states of charge between which the pack is used', {
       upper: given('ratio', 'Highest state of charge used', {
@@ -161,6 +165,7 @@ type Asked = Read<typeof arrangeFields>
  * - `power`: least power wanted all day, at the nominal voltage, in kW, at least 0 kW, optional
  * - `maximumMass`: greatest mass of all modules, in kg, above 0 kg, optional
  * - `batteryCurrent`: most current that the controller draws from the pack, in A, at least 0 A, optional
+ * - `regenerationCurrent`: most current that the controller sends back into the pack, in A, above 0 A, optional
  * - `usable`: the states of charge between which the pack is used, optional
  *   - `upper`: highest state of charge used, a plain number, at least 0 and at most 1, 90 % by default (a full cell
  *     wears, common practice, no source)
@@ -225,13 +230,24 @@ export const arrangePack = /*@__PURE__*/ procedure({
         const shown = again(judged)
         return { series: shown.made.series, parallel: shown.made.parallel, reasons: reasonsOf(shown) }
       }),
-      checks: [],
+      checks:
+        asked.regenerationCurrent !== undefined && asked.module.chargeCurrent === undefined ? [unknownRecovered] : [],
       assumptions: [assumed('pack.emptyUnderLoad', loadInWords(asked))],
       notes: unusualOfModule('module', asked.module),
       cautions: [highVoltage, joiningModules, lithiumCells, shortCircuit],
     }
   },
 })
+
+/** Recovered current that nobody said whether the modules take. */
+const unknownRecovered = /*@__PURE__*/ (() =>
+  trial(
+    'pack.chargeCurrent',
+    'Braking into the pack, by its current',
+    { unknown: 'whether the modules take the recovered current is not known: give module.chargeCurrent' },
+    'module.chargeCurrent, for all in parallel',
+    'module.chargeCurrent',
+  ))()
 
 /** An arrangement that misses a limit by more than this share of it is not near. */
 const NEAR = 0.5
@@ -352,6 +368,55 @@ function powerWithin(
   return terminalPower({ voltage: terminalVoltage({ openCircuit, current, resistance }), current })
 }
 
+/** What recovered current does to controller and cells at the highest state of charge used. */
+function recoveryTrials(
+  { module, window, usable, regenerationCurrent }: Asked,
+  { series, parallel, maximumVoltage, resistance }: Arrangement,
+): Check[] {
+  if (regenerationCurrent === undefined) return []
+  // Where nothing tells the voltage at rest, the pack counts as full.
+  const isKnown = module.openCircuit !== undefined || module.chemistry !== undefined
+  const rest = isKnown
+    ? seriesVoltage({
+        count: series,
+        voltage: openCircuitOf('arrangePack', 'module', module).voltageAt(usable.upper),
+      })
+    : maximumVoltage
+  const lifted = terminalVoltage({ openCircuit: rest, current: regenerationCurrent.times(-1), resistance })
+  const state = usable.upper.as('%')
+  const limit = module.chargeCurrent?.times(parallel)
+  return [
+    trial(
+      'pack.regenerationVoltage',
+      'Braking into the pack, at the controller',
+      says`${lifted} at ${state} as ${regenerationCurrent} come back, at most the ${window.maximum} that the controller bears`,
+      'window.maximum, as given',
+      'regenerationCurrent',
+      'window.maximum',
+    ),
+    trial(
+      'pack.regenerationCells',
+      'Braking into the pack, at the cells',
+      says`${lifted} at ${state} as ${regenerationCurrent} come back, at most the ${maximumVoltage} of the full cells`,
+      'module.maximumVoltage, for all in series',
+      'regenerationCurrent',
+      'usable.upper',
+    ),
+    ...(limit === undefined
+      ? []
+      : [
+          trial(
+            'pack.chargeCurrent',
+            'Braking into the pack, by its current',
+            says`takes ${regenerationCurrent} back, at most the ${limit} that the modules take`,
+            'module.chargeCurrent, for all in parallel',
+            'regenerationCurrent',
+            'module.chargeCurrent',
+          ),
+        ]),
+  ]
+}
+
 function trialsOf(asked: Asked, made: Arrangement, current: Quantity<'current'> | undefined): Check[] {
   const { window, available, maximumMass, energy, power } = asked
   const { maximumVoltage, minimumVoltage, mass, continuousPower } = made
@@ -388,6 +453,7 @@ function trialsOf(asked: Asked, made: Arrangement, current: Quantity<'current'> 
           ),
           currentTrial(asked, made, current),
         ]),
+    ...recoveryTrials(asked, made),
     ...(available === undefined
       ? []
       : [

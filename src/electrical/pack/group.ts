@@ -9,6 +9,7 @@ import { definition } from '../../formula/index.js'
 import { joiningModules, lithiumCells, shortCircuit } from '../../procedure/cautions.js'
 import {
   assumed,
+  type Check,
   type Findings,
   given,
   group,
@@ -16,7 +17,10 @@ import {
   optional,
   procedure,
   type Read,
+  says,
+  type Told,
   text,
+  trial,
   type Unfinished,
   whole,
 } from '../../procedure/index.js'
@@ -57,6 +61,10 @@ const groupFields = /*@__PURE__*/ (() => ({
   series: whole('How many groups are in series', { min: 1, max: 1000 }),
   parallel: whole('How many modules are in parallel in each group', { min: 1, max: 1000 }),
   nominalVoltage: optional(given('voltage', 'Nominal voltage of a module, for the energy', { above: 0 })),
+  current: optional(given('current', 'Current of the pack, all day', { above: 0 }), {
+    absent: 'How the modules of a group share the current is not held to a limit: give current and continuousCurrent.',
+  }),
+  continuousCurrent: optional(given('current', 'Current that each module bears all day', { above: 0 })),
 }))()
 
 type Given = Read<typeof groupFields>
@@ -77,6 +85,8 @@ type Given = Read<typeof groupFields>
  * - `series`: how many groups are in series, a whole number, at least 1 and at most 1000
  * - `parallel`: how many modules are in parallel in each group, a whole number, at least 1 and at most 1000
  * - `nominalVoltage`: nominal voltage of a module, for the energy, in V, above 0 V, optional
+ * - `current`: current of the pack, all day, in A, above 0 A, optional
+ * - `continuousCurrent`: current that each module bears all day, in A, above 0 A, optional
  * - always assumed: the weakest group ends the discharge of the string; no balancing during the drive moves charge
  *   between groups
  *
@@ -132,7 +142,7 @@ export const groupModules = /*@__PURE__*/ procedure({
       lostCapacity: charge(Math.max(0, whole / series - weakest)),
       proven,
       bound: proven ? capacity : charge(bound),
-      checks: [],
+      checks: currentTrials(asked, inOrder, used),
       assumptions: [assumed('groups.sharing', sharing(inOrder, used))],
       cautions: [...(parallel === 1 ? [] : [joiningModules]), lithiumCells, shortCircuit],
     }
@@ -156,8 +166,43 @@ function refuseGiven({ modules, series, parallel }: Given): void {
   if (issues.length > 0) throw new InputError('groupModules', issues)
 }
 
-/** How unevenly the modules of a group share the current, where their resistances are known. */
-function sharing(groups: readonly (readonly number[])[], used: Given['modules']): string {
+/** The module that takes most of the current of its group, held to what a module bears. */
+function currentTrials(
+  { current, continuousCurrent }: Given,
+  groups: readonly (readonly number[])[],
+  used: Given['modules'],
+): Check[] {
+  if (current === undefined) return []
+  const told = (says: Told) =>
+    trial(
+      'group.current',
+      'Current of the hardest module',
+      says,
+      'continuousCurrent, as given',
+      'current',
+      'modules',
+      'continuousCurrent',
+    )
+  const shares = sharesOf(groups, used)
+  if (continuousCurrent === undefined || shares === undefined) {
+    const lacks = [
+      ...(shares === undefined ? ['the resistance of every module'] : []),
+      ...(continuousCurrent === undefined ? ['continuousCurrent'] : []),
+    ]
+    return [
+      told({ unknown: `whether a module takes too much of the current is not known: give ${lacks.join(' and ')}` }),
+    ]
+  }
+  const most = shares.reduce((one, other) => (other.current > one.current ? other : one))
+  return [
+    told(
+      says`${current.times(most.current)} go through ${most.name}, at most the ${continuousCurrent} that a module bears`,
+    ),
+  ]
+}
+
+/** What share of the current of its group each module takes, and of its capacity it holds; undefined without resistances. */
+function sharesOf(groups: readonly (readonly number[])[], used: Given['modules']) {
   const shares = groups.flatMap((group) => {
     const members = group.map((i) => used[i] as Given['modules'][number])
     if (members.some(({ resistance }) => resistance === undefined)) return []
@@ -170,7 +215,13 @@ function sharing(groups: readonly (readonly number[])[], used: Given['modules'])
       capacity: member.capacity.si / held,
     }))
   })
-  if (shares.length < groups.length * (groups[0]?.length ?? 0)) {
+  return shares.length < groups.length * (groups[0]?.length ?? 0) ? undefined : shares
+}
+
+/** How unevenly the modules of a group share the current, where their resistances are known. */
+function sharing(groups: readonly (readonly number[])[], used: Given['modules']): string {
+  const shares = sharesOf(groups, used)
+  if (shares === undefined) {
     return 'The modules of a group share the current by their capacity: not all resistances are given.'
   }
   const hardest = shares.reduce((one, other) =>
