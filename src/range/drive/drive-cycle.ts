@@ -690,7 +690,8 @@ function rangeByEnergy(
   drive: Unfinished<Drive>,
   ended: Ended,
 ): Pick<DrivenCycle, 'range' | 'rangeEndedBy'> {
-  if (usableEnergy === undefined || drive.net.si <= 0 || ended !== undefined) return {}
+  if (usableEnergy === undefined || ended !== undefined) return {}
+  if (drive.net.si <= 0) return { rangeEndedBy: 'nothing: the drive gives back what it takes' }
   const range = rangeFromConsumption({ energy: usableEnergy, consumption: drive.consumption })
   return { range, rangeEndedBy: 'usableEnergy, as given' }
 }

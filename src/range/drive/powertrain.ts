@@ -138,6 +138,14 @@ export function powertrainOf(where: string, read: PowertrainRead): Powertrain {
       ...road.assumptions,
       ...assumptions,
       ...conversion.assumptions,
+      ...(motor.efficiency === undefined
+        ? []
+        : [
+            assumed(
+              'motor.efficiency.band',
+              'A range from efficiencies that were not measured is good to 10 % to 15 % either way (common practice, no source).',
+            ),
+          ]),
       ...(envelope?.assumptions ?? [assumed('motor.absent', 'The motor has no limits: no figures of it are given.')]),
       ...(controller?.regeneration === undefined
         ? [
