@@ -404,7 +404,9 @@ function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: numbe
   return blamed(name, when, () => {
     if (speed === undefined) {
       const driven = driveCycle(drive)
-      const { range, consumption, checks, assumptions, notes, cautions } = driven
+      const { range, consumption, checks, notes, cautions } = driven
+      // The tyres of each season are told here, and its cells by what it is given.
+      const assumptions = driven.assumptions.filter(({ id }) => id !== 'air.weather')
       if (range === undefined) throw new CalculationError(where, whyNoRange(driven))
       return { range, consumption, checks, assumptions, notes, cautions }
     }

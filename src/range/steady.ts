@@ -6,7 +6,7 @@
  */
 import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
 import { gradeField, loadWorked } from '../drivetrain/pull/drive.js'
-import { type Air, airOf } from '../drivetrain/road/air.js'
+import { type Air, airOf, weatherOf } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
 import { airField, airFields, onTheRoad } from '../drivetrain/vehicle.js'
 import { cite, section } from '../formula/index.js'
@@ -18,6 +18,7 @@ import {
   given,
   group,
   list,
+  merged,
   optional,
   procedure,
   type Read,
@@ -116,7 +117,7 @@ function readyFor(where: string, asked: Steady, pack: PackInUse | undefined): Re
     grade: asked.grade,
     pack,
     speeds: speeds ?? [speed as Quantity<'speed'>],
-    assumptions: [...train.assumptions, ...(pack?.assumptions ?? [])],
+    assumptions: [...train.assumptions, ...weatherOf(asked.air), ...(pack?.assumptions ?? [])],
   }
 }
 
@@ -495,7 +496,7 @@ export const rangeTable = /*@__PURE__*/ (() =>
       return {
         rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
         checks: [],
-        assumptions: tables[0]?.ready.assumptions ?? [],
+        assumptions: merged(...tables.map(({ ready }) => ready)).assumptions,
         cautions: [highVoltage, lithiumCells],
       }
     },

@@ -51,7 +51,8 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
       ...(loss === undefined ? [] : [lossTable(loss)]),
     ],
     ...all,
-    assumptions: [...all.assumptions, tyresIn(seasons)],
+    // The seasons of the sheet have tyres and cells of their own.
+    assumptions: [...all.assumptions.filter(({ id }) => id !== 'air.weather'), tyresIn(seasons)],
   }
 }
 

@@ -71,7 +71,8 @@ export function journeysSection(
     ),
     ...all,
     assumptions: [
-      ...all.assumptions,
+      // The seasons of the sheet have tyres and cells of their own.
+      ...all.assumptions.filter(({ id }) => id !== 'air.weather'),
       tyresIn(seasons),
       ...(isCold
         ? [assumed('january.warmed', 'In January the pack was warmed before, with energy from the socket.')]

@@ -3,7 +3,7 @@
  *
  * Rests on ISO 2533 (pressure by altitude) and on the gas law of dry air.
  */
-import type { Read } from '../../procedure/index.js'
+import { type Assumption, assumed, type Read } from '../../procedure/index.js'
 import type { Quantity } from '../../quantity/index.js'
 import type { airField } from '../vehicle.js'
 import { airDensity, airPressure } from './road-load.js'
@@ -17,4 +17,18 @@ export interface Air {
 /** What the air that is given is to a car. @internal */
 export function airOf({ temperature, altitude, headwind }: Read<typeof airField>): Air {
   return { density: airDensity({ pressure: airPressure({ altitude }), temperature }), headwind }
+}
+
+/** Closer to 20 °C than this, in kelvins, tyres roll as they are given. */
+const [REFERENCE, NEAR] = [293.15, 1]
+
+/** What warmer or colder air than that of the reference is counted by, and what of it is left to the figures given. @internal */
+export function weatherOf({ temperature }: Read<typeof airField>): Assumption[] {
+  if (Math.abs(temperature.si - REFERENCE) <= NEAR) return []
+  return [
+    assumed(
+      'air.weather',
+      `Air of ${temperature} counts by its density alone: rolling resistance and cells are taken as they are given. seasons counts what the cold does to all three.`,
+    ),
+  ]
 }

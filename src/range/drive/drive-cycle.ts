@@ -5,7 +5,7 @@
  * circuit theory; motion.ts says how it is stepped.
  */
 import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.js'
-import { airOf } from '../../drivetrain/road/air.js'
+import { airOf, weatherOf } from '../../drivetrain/road/air.js'
 import { airField } from '../../drivetrain/vehicle.js'
 import { cite } from '../../formula/index.js'
 import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
@@ -363,7 +363,7 @@ export function levelConditions(train: Powertrain, air: DrivenRead['air']) {
   const { density, headwind } = airOf(air)
   return {
     conditions: conditionsOf(train.road, density.si, headwind.si, 0, train.auxiliaries.si),
-    assumptions: [assumed('road.level', 'The road is level.')],
+    assumptions: [assumed('road.level', 'The road is level.'), ...weatherOf(air)],
   }
 }
 

@@ -3,7 +3,7 @@
  *
  * Rests on definitions: between two speeds the car speeds up and slows down at steady rates.
  */
-import { type Air, airOf } from '../../drivetrain/road/air.js'
+import { type Air, airOf, weatherOf } from '../../drivetrain/road/air.js'
 import { airFields, onTheRoad } from '../../drivetrain/vehicle.js'
 import {
   type Assumption,
@@ -128,6 +128,7 @@ export function journeyCourse(
     drive: (motion, onStep) =>
       stretches.every((stretch) => driveStretch(motion, stretch, acceleration.si, braking.si, step, onStep)),
     assumptions: [
+      ...weatherOf(air),
       assumed('journey', 'The journey begins and ends at a stand.'),
       ...(journey.some(({ grade }) => grade === undefined)
         ? [assumed('journey.grade', 'A stretch is level where it has no grade.')]
