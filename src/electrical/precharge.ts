@@ -468,8 +468,16 @@ export const precharge = /*@__PURE__*/ procedure({
               ),
             ]),
       ],
-      assumptions:
-        dischargeResistance === undefined && discharge !== undefined
+      assumptions: [
+        ...(asked.resistance === undefined
+          ? [
+              assumed(
+                'precharge.sized',
+                'The precharge resistor is the greatest that reaches the target in the time (resistance by default).',
+              ),
+            ]
+          : []),
+        ...(dischargeResistance === undefined && discharge !== undefined
           ? [
               assumed(
                 'precharge.dischargePath',
@@ -483,7 +491,8 @@ export const precharge = /*@__PURE__*/ procedure({
                   'The discharge resistor stays across the capacitor while the pack is on (dischargePath by default).',
                 ),
               ]
-            : [],
+            : []),
+      ],
       cautions: [storedCharge, highVoltage],
     }
   },

@@ -123,6 +123,9 @@ describe('solving a formula', () => {
             if (Math.abs(steeper / result - 1) > 1) return
             // Many a formula is flat over most of its range: a charged capacitor no longer tells the time.
             if (!(Math.abs(steeper / result - 1) > 1e-8) || value === 0 || Math.abs(result) < 1e-200) return
+            // Where a limit sets in, the result is flat on its other side.
+            const gentler = each.compute({ ...si, [key]: (value as number) * (1 - 1e-6) })
+            if (!(Math.abs(gentler / result - 1) > 1e-8)) return
             const others = Object.entries(rest).map(([name, number]) => [name, asQuantity(each, name, number)])
             const wanted = { ...Object.fromEntries(others), result: fromSi(each.result.kind, result, each.result.unit) }
             // Close by, so that a range of validity no wider than a thousandth of the value is not stepped over.

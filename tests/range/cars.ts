@@ -83,7 +83,7 @@ export const whole = {
 
 /** A trace of a minute or two, with stops, at steps that are not even. */
 const traces = fc
-  .array(fc.record({ lasts: between(0.3, 9), speed: fc.oneof(fc.constant(0), between(0, 40)) }), {
+  .array(fc.record({ lasts: between(0.3, 9), speed: fc.oneof(fc.constant(0), between(0, 28)) }), {
     minLength: 2,
     maxLength: 25,
   })
