@@ -270,13 +270,9 @@ function boundsOf(task: FuseTask): Bounds {
 function greatestRatingOn(ampacity: Quantity<'current'>, task: FuseTask): Quantity<'current'> {
   if (task.fusingFactor !== undefined) return greatestFuseRating({ ampacity, fusingFactor: task.fusingFactor })
   const of = classOf(task)
-  const tries = [100, 10, 4].map((rating) => {
-    const fusingFactor = (conventionalOf(of, rating) as { readonly factor: number }).factor
-    return [fusingFactor, fusingFactor * ampacity.si] as const
-  })
-  const fits = ([factor]: (typeof tries)[number]) =>
-    conventionalOf(of, Math.min(1, 1.45 / factor) * ampacity.si)?.factor === factor
-  const [fusingFactor] = tries.find(fits) ?? (tries.at(-1) as (typeof tries)[number])
+  const factors = [100, 10, 4].map((rating) => (conventionalOf(of, rating) as { readonly factor: number }).factor)
+  const fits = (factor: number) => conventionalOf(of, Math.min(1, 1.45 / factor) * ampacity.si)?.factor === factor
+  const fusingFactor = factors.find(fits) ?? (factors.at(-1) as number)
   return greatestFuseRating({ ampacity, fusingFactor })
 }
 
@@ -339,12 +335,12 @@ function taskChecks(
 
 /** Whether some rating agrees with load and cable. A chosen fuse is held to its own, by its class. @internal */
 export function windowTold(
-  { ambient, controller, overload, cable, ...task }: FuseTask,
+  task: FuseTask,
   ratingAtLeast: Quantity<'current'>,
   ratingAtMost: Quantity<'current'>,
 ): Told {
-  const whole = { ambient, controller, overload, cable, ...task }
-  if (deratingOf(whole, classOf(whole)) === undefined) {
+  const { ambient, controller, overload, cable } = task
+  if (deratingOf(task, classOf(task)) === undefined) {
     return {
       unknown: `what a fuse carries in air of ${ambient} is not known: give ambientFactor from the curve of its maker`,
     }

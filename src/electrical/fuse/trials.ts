@@ -39,7 +39,7 @@ export interface Judging extends FuseTask {
   readonly follow?: FollowedCable
 }
 
-/** The prospective currents of a task, and the inductance of the greatest. @internal */
+/** The prospective currents of a task. @internal */
 export interface Faults {
   readonly highest: Quantity<'current'>
   readonly lowest: Quantity<'current'>
