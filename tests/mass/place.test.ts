@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import { placeMasses } from '../../src/mass/index.js'
+import { isMet } from '../../src/procedure/index.js'
 import { quantity } from '../../src/quantity/index.js'
 import { isDeep, runs } from '../runs.js'
 import { said } from '../said.js'
@@ -119,13 +120,38 @@ function bestByEnumeration(given: WideCase) {
       target.up === undefined ? 0 : (high * Math.max(0, along('up') - target.up)) / wheelbase,
     ]
     const used = placement.filter((counts) => counts.some((count) => count > 0)).length
-    return { deviation: terms.reduce((sum, each) => sum + each, 0), up: along('up'), used }
+    const yaw = placement.reduce((sum, counts, b) => sum + yawIn(given, b, counts), 0) / mass
+    return { deviation: terms.reduce((sum, each) => sum + each, 0), up: along('up'), yaw, used }
   })
-  const least = Math.min(...all.map(({ deviation }) => deviation))
-  const near = all.filter(({ deviation }) => deviation <= least + tie)
-  const lowest = Math.min(...near.map(({ up }) => up))
-  const low = near.filter(({ up }) => up <= lowest + 1e-9 * wheelbase)
-  return { tie, deviation: least, up: lowest, used: Math.min(...low.map(({ used }) => used)) }
+  const heightCounts = target.up !== undefined && high > 0
+  const ties = [
+    ['deviation', tie],
+    ...(heightCounts ? [['up', 1e-9 * wheelbase] as const] : []),
+    ['yaw', 1e-9 * wheelbase ** 2],
+    ['up', 1e-9 * wheelbase],
+  ] as const
+  const best = ties.reduce((left, [key, same]) => {
+    const least = Math.min(...left.map((each) => each[key]))
+    return left.filter((each) => each[key] <= least + same)
+  }, all)
+  const least = (key: 'deviation' | 'up' | 'yaw' | 'used') => Math.min(...best.map((each) => each[key]))
+  return { tie, deviation: Math.min(...all.map(({ deviation }) => deviation)), up: least('up'), used: least('used') }
+}
+
+/** The second moment of what is in a bay about the upright axis through the centre that is aimed at, module by module. */
+function yawIn(given: WideCase, bay: number, counts: readonly number[]) {
+  const { base, groups, bays, pitches, wheelbase, track, rearTrack, target, aft } = given
+  const masses = counts.flatMap((count, g) => Array.from({ length: count }, () => groups[g]?.mass ?? 0))
+  const centre = {
+    aft: aft ?? (target.frontShare === undefined ? base.aft : (1 - target.frontShare) * wheelbase),
+    left: target.leftShare === undefined ? base.left : ((target.leftShare - 0.5) * (track + rearTrack)) / 2,
+  }
+  return masses.reduce((sum, mass, slot) => {
+    const apart = (['aft', 'left'] as const).map(
+      (each) => (bays[bay]?.[each] ?? 0) + slot * (pitches[bay]?.[each] ?? 0) - centre[each],
+    )
+    return sum + mass * (apart as [number, number]).reduce((squares, each) => squares + each ** 2, 0)
+  }, 0)
 }
 
 /** Places on a grid, so that many placements tie, or anywhere. */
@@ -421,6 +447,59 @@ describe('placeMasses on a small van', () => {
     expect(centreOfGravity.aft.in('mm')).toBeCloseTo((560 * 880 + 24 * (2 * -50 + 3 * 1500)) / 680, 9)
     expect(frontShare.si).toBeCloseTo(1 - centreOfGravity.aft.in('mm') / 2030, 12)
     expect(centreOfGravity).not.toHaveProperty('left')
+  })
+  it('takes, of placements that balance alike, the one that turns most readily, though it is higher', () => {
+    const [ahead, middle, behind] = ['0.4 m', '1 m', '1.6 m'].map(
+      (aft) =>
+        ({ name: aft, at: { aft, left: '0 mm', up: aft === '1 m' ? '600 mm' : '300 mm' }, capacity: 2 }) as never,
+    ) as [never, never, never]
+    const asked = {
+      ...van,
+      base: { mass: '560 kg', centreOfGravity: { aft: '1 m', left: '0 mm', up: '480 mm' } },
+      groups: [{ name: 'module', mass: '24 kg', count: 2 }],
+      target: { aft: '1 m' },
+    } as const
+    const one = placeMasses({ ...asked, bays: [ahead, middle, behind] })
+    expect(one.placements.map(({ bay, count }) => [bay, count])).toEqual([['1 m', 2]])
+    expect(one.yawInertia.si).toBe(0)
+    // Apart, 24 kg at 0.6 m each: 2 · 24 · 0.36 = 17.28 kg·m².
+    const apart = placeMasses({ ...asked, bays: [ahead, behind] })
+    expect(apart.yawInertia.si).toBeCloseTo(17.28, 9)
+    expect(apart.deviation.si).toBeCloseTo(one.deviation.si, 12)
+    // Where the height is aimed at, and the middle is too high, it decides.
+    const low = placeMasses({ ...asked, bays: [ahead, middle, behind], target: { aft: '1 m', up: '400 mm' } })
+    expect(low.placements.map(({ bay, count }) => [bay, count])).toEqual([
+      ['0.4 m', 1],
+      ['1.6 m', 1],
+    ])
+  })
+  it('puts no more into a bay than it carries and has room for, as long as the others take the rest', () => {
+    // Without a limit two go under the bonnet and three behind the seats.
+    const [front, rear] = van.bays
+    const placedIn = (bays: unknown, size?: unknown) => {
+      const groups = [{ name: 'module', mass: '24 kg', count: 5, ...(size === undefined ? {} : { size }) }]
+      const { placements, checks } = placeMasses({ ...van, groups, bays } as never)
+      return [
+        placements.map(({ bay, count }) => [bay, count]),
+        checks.filter(({ id }) => id.startsWith('bay.')).map(isMet),
+      ]
+    }
+    const behind = (count: number) => [
+      ['under the bonnet', 5 - count],
+      ['behind the seats', count],
+    ]
+    expect(placedIn(van.bays)).toEqual([behind(3), []])
+    expect(placedIn([front, { ...rear, maximumMass: '50 kg' }])).toEqual([behind(2), [true]])
+    expect(placedIn([front, { ...rear, maximumMass: '110 lb' }])).toEqual([behind(2), [true]])
+    const size = { length: '0.4 m', width: '0.3 m', height: '0.1 m' }
+    expect(
+      placedIn([front, { ...rear, inside: { length: '0.42 m', width: '0.3 m', height: '0.25 m' } }], size),
+    ).toEqual([behind(2), [true]])
+    expect(
+      placedIn([front, { ...rear, inside: { length: '0.39 m', width: '0.39 m', height: '0.39 m' } }], size),
+    ).toEqual([behind(3), [false]])
+    // Neither bay takes them all: they are placed by capacity, and the check fails.
+    expect(placedIn([front, { ...rear, maximumMass: '20 kg' }])).toEqual([behind(3), [false]])
   })
   it('takes the lower of two bays that balance alike, and then the fewer bays', () => {
     const bays = [

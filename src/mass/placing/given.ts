@@ -1,6 +1,6 @@
 /** What the placing of masses is given, and what of it is refused. */
 import { given, group, list, optional, type Read, text, whole } from '../../procedure/index.js'
-import { InputError, type InputIssue } from '../../quantity/index.js'
+import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import { limitsField } from '../exchange.js'
 import { centreOfGravityField, positionField } from '../position.js'
 import { trackField, wheelbaseField } from '../weigh.js'
@@ -110,6 +110,46 @@ export function capacityOf(bay: Bay, groups: readonly Group[]): number {
 /** Whether a group fits into a bay. @internal */
 export function accepts({ accepts: names }: Bay, group: Group): boolean {
   return names === undefined || names.includes(group.name)
+}
+
+/**
+ * The same with bays that take no more of a group than they carry and have room for. Where groups that weigh differently
+ * share a bay, it may yet come to hold too much.
+ * @internal
+ */
+export function withinLimits(read: PlaceGiven): PlaceGiven {
+  const bays = read.bays.map((bay) => {
+    const fitting = read.groups
+      .filter((group) => accepts(bay, group))
+      .map((group) => ({ name: group.name, most: mostOf(bay, group) }))
+      .filter(({ most }) => most > 0)
+    const most = Math.max(0, ...fitting.map((each) => each.most))
+    return { ...bay, capacity: Math.min(bay.capacity, most), accepts: fitting.map(({ name }) => name) }
+  })
+  return { ...read, bays }
+}
+
+/** How many modules of a group a bay carries and has room for, by mass, sides and volume. */
+function mostOf({ maximumMass, inside }: Bay, { mass, size }: Group): number {
+  // A little to spare for rounding.
+  const whole = (ratio: number) => Math.floor(ratio * (1 + 1e-12))
+  const carried = maximumMass === undefined ? Number.POSITIVE_INFINITY : whole(maximumMass.ratioTo(mass))
+  if (inside === undefined || size === undefined) return carried
+  return tooLong(size, inside) === undefined ? Math.min(carried, whole(volumeOf(inside) / volumeOf(size))) : 0
+}
+
+type Sides = NonNullable<Group['size']>
+
+/** The side of a module that does not go into a room, however the module is turned. @internal */
+export function tooLong(size: Sides, inside: Sides): Quantity<'length'> | undefined {
+  const sorted = ({ length, width, height }: Sides) => [length, width, height].sort((one, other) => one.si - other.si)
+  const room = sorted(inside)
+  return sorted(size).find((side, k) => side.si > (room[k] as Quantity<'length'>).si)
+}
+
+/** In cubic metres. @internal */
+export function volumeOf({ length, width, height }: Sides): number {
+  return length.si * width.si * height.si
 }
 
 /** The place of the module in a slot of a bay along a direction, in metres; 0 where the bay's is unknown. @internal */

@@ -96,10 +96,13 @@ export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
     { direction: 'left' as const, terms: across },
   ].filter(({ terms }) => terms.length > 0)
   const heights = bays.every(({ at }) => at.up !== undefined)
+  const aim = aimOf(read)
+  const yawUnit = yawUnitOf(read, aim)
   const fillingOf = (bay: Bay, counts: readonly number[]): Filling => {
     const momentAlong = (direction: Direction) => momentOf(bay, kinds, counts, direction, unit)
     const [first, second] = axes.map(({ direction }) => momentAlong(direction))
-    return { counts, first: first ?? 0, second: second ?? 0, up: heights ? momentAlong('up') : 0 }
+    const yaw = Math.round(yawOf(bay, kinds, counts, aim) / yawUnit)
+    return { counts, first: first ?? 0, second: second ?? 0, up: heights ? momentAlong('up') : 0, yaw }
   }
   return {
     counts: kinds.map(({ count }) => count),
@@ -111,7 +114,17 @@ export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
     first: axes[0]?.terms ?? [],
     second: axes[1]?.terms ?? [],
     up: upwards[0],
-    sameHeight: (SAME * mass * L) / unit,
+    // A height that counts must stay the lowest of its sums: it decides first.
+    ties:
+      upwards.length > 0
+        ? [
+            { sum: 'up', same: (SAME * mass * L) / unit },
+            { sum: 'yaw', same: (SAME * mass * L ** 2) / yawUnit },
+          ]
+        : [
+            { sum: 'yaw', same: (SAME * mass * L ** 2) / yawUnit },
+            { sum: 'up', same: (SAME * mass * L) / unit },
+          ],
   }
 }
 
@@ -136,24 +149,84 @@ function momentOf(
   return moment
 }
 
-/**
- * The unit of moments, in kg·m, of which all are whole numbers: exactly, where masses and places are round decimals of
- * one another, and else to one part in 10¹⁴ of the greatest sum.
- */
+/** A point that the upright axis goes through, by directions; of those that are not known of all there is none. */
+type Aim = readonly (readonly [Direction, number])[]
+
+/** Where the target wants the centre of gravity; the base's own where it says nothing. */
+function aimOf({ base, bays, wheelbase, track, target }: PlaceGiven): Aim {
+  const { aft, left } = base.centreOfGravity
+  const { frontShare, leftShare } = target
+  const behind = target.aft?.si ?? (frontShare ? (1 - frontShare.si) * wheelbase.si : aft.si)
+  const across = leftShare ? ((leftShare.si - 0.5) * (track.front.si + track.rear.si)) / 2 : left?.si
+  const isKnown = across !== undefined && bays.every(({ at }) => at.left !== undefined)
+  return [['aft', behind], ...(isKnown ? [['left', across] as const] : [])]
+}
+
+/** The second moment of what is in a bay about the axis, in kg·m². */
+function yawOf(bay: Bay, kinds: readonly Alike[], counts: readonly number[], aim: Aim): number {
+  let slot = 0
+  let sum = 0
+  counts.forEach((count, kind) => {
+    // The sums of the slots and of their squares, from the first of the kind to its last.
+    const slots = count * slot + (count * (count - 1)) / 2
+    const squares = count * slot ** 2 + slot * count * (count - 1) + ((count - 1) * count * (2 * count - 1)) / 6
+    for (const [direction, from] of aim) {
+      const [apart, step] = [slotAt(bay, 0, direction) - from, bay.pitch?.[direction]?.si ?? 0]
+      sum += (kinds[kind] as Alike).mass * (count * apart ** 2 + 2 * apart * step * slots + step ** 2 * squares)
+    }
+    slot += count
+  })
+  return sum
+}
+
+const directions = ['aft', 'left', 'up'] as const
+
+/** The unit of moments, in kg·m. */
 function unitOf({ groups, bays }: PlaceGiven): number {
-  const directions = ['aft', 'left', 'up'] as const
   const along = bays.flatMap((bay) => directions.map((direction) => ({ bay, direction })))
   const places = along.flatMap(({ bay, direction }) => [slotAt(bay, 0, direction), bay.pitch?.[direction]?.si ?? 0])
-  const farthest = along.reduce((most, { bay, direction }) => {
+  return wholeUnit(
+    groups,
+    places,
+    farthestOf(
+      groups,
+      bays,
+      directions.map((direction) => [direction, 0]),
+    ),
+  )
+}
+
+/** The unit of second moments, in kg·m². */
+function yawUnitOf({ groups, bays }: PlaceGiven, aim: Aim): number {
+  const parts = bays.flatMap((bay) =>
+    aim.flatMap(([direction, from]) => {
+      const [apart, step] = [slotAt(bay, 0, direction) - from, bay.pitch?.[direction]?.si ?? 0]
+      return [apart ** 2, 2 * apart * step, step ** 2]
+    }),
+  )
+  return wholeUnit(groups, parts, 2 * farthestOf(groups, bays, aim) ** 2)
+}
+
+/** How far from a point a module can come to lie, along one direction. */
+function farthestOf(groups: readonly Group[], bays: readonly Bay[], point: Aim): number {
+  return bays.reduce((most, bay) => {
     const last = Math.max(0, capacityOf(bay, groups) - 1)
-    return Math.max(most, Math.abs(slotAt(bay, 0, direction)), Math.abs(slotAt(bay, last, direction)))
+    const apart = point.flatMap(([direction, from]) => [0, last].map((slot) => slotAt(bay, slot, direction) - from))
+    return Math.max(most, ...apart.map(Math.abs))
   }, 1e-3)
+}
+
+/**
+ * A unit of which sums of masses times these factors are whole numbers: exactly, where masses and places are round
+ * decimals of one another, and else to one part in 10¹⁴ of the greatest sum.
+ */
+function wholeUnit(groups: readonly Group[], factors: readonly number[], farthest: number): number {
   const count = groups.reduce((sum, group) => sum + group.count, 0)
   const heaviest = groups.reduce((most, { mass }) => Math.max(most, mass.si), 0)
   // Sums of so many units are worked out to less than half a unit in doubles.
   const greatest = 2 ** 48
   for (const reference of [(groups[0] as Group).mass.si, 1]) {
-    const moments = groups.flatMap(({ mass }) => places.map((place) => (mass.si / reference) * place))
+    const moments = groups.flatMap(({ mass }) => factors.map((factor) => (mass.si / reference) * factor))
     for (let scale = 1; (farthest * heaviest * count * scale) / reference < greatest; scale *= 10) {
       if (moments.every((moment) => isWhole(moment * scale))) return reference / scale
     }

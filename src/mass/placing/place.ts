@@ -31,6 +31,9 @@ import {
   placeMassesFields,
   refuseFaults,
   targetKeys,
+  tooLong,
+  volumeOf,
+  withinLimits,
 } from './given.js'
 import { type Alike, alike, countsByGroup, greatestWeight, problemOf } from './numbers.js'
 import { deviationAt, type Filling, type Problem, type Room, SAME } from './problem.js'
@@ -85,8 +88,9 @@ export interface PlacedMasses extends Findings {
  * modules allow, and shows that nothing is nearer. The deviation is the weighted sum of how far the car is from each
  * target: the front share and the left share (on the mean track) as they are, `aft` over the wheelbase, and `up` over the
  * wheelbase where the centre of gravity is too high. A target of weight 0 is not aimed at. Of placements with the same
- * deviation, to within 10⁻⁹ of the greatest weight, the one with the lowest centre of gravity is taken, then one that uses
- * the fewest bays. Without a `pitch`, a bay's `at` is the centre of whatever is in it. With one it is the centre of the
+ * deviation, to within 10⁻⁹ of the greatest weight, the one is taken whose modules have the least yaw inertia about the
+ * centre of gravity that is aimed at (the base's own, where the target leaves it open), then the lowest, then one that
+ * uses the fewest bays. Where the height is a target, the lowest comes first. Without a `pitch`, a bay's `at` is the centre of whatever is in it. With one it is the centre of the
  * first module; the next ones follow at steps of `pitch`, group by group in the order of `groups`. The work has an end, of
  * two or three seconds on an ordinary machine, counted in placements so that the answer is the same everywhere. Some 60
  * modules of one kind in 12 bays, or 16 single parts in 4, it sees through. Of more kinds, it may give the nearest
@@ -181,10 +185,9 @@ export const placeMasses = /*@__PURE__*/ procedure({
   ],
   work: (read): Unfinished<PlacedMasses> => {
     refuseFaults(read)
-    const kinds = alike(read)
-    const problem = problemOf(read, kinds)
-    const start = housed(problem)
-    if ('kinds' in start) return refuseOverfull(start, kinds)
+    // Where the bays do not carry or hold all, the modules are placed by capacity alone, and the checks tell which bay is over.
+    const held = startOf(withinLimits(read))
+    const { kinds, problem, start } = held ?? startOf(read) ?? refuseOverfull(read)
     const best = bestPlacement(
       problem,
       start.map((counts, i) => (problem.bays[i] as Room).fillingOf(counts)),
@@ -205,7 +208,7 @@ export const placeMasses = /*@__PURE__*/ procedure({
       proven: best.proven,
       explored: best.explored,
       checks: [...checksOf(read, stance), ...limitChecks(read, stance), ...bayChecks(read, placements)],
-      assumptions: assumptionsOf(read, best, deviation, binding),
+      assumptions: assumptionsOf(read, best, deviation, binding, held !== undefined),
       cautions: [
         brakesAndSteering,
         lithiumCells,
@@ -219,8 +222,18 @@ function isKnown({ base, bays }: PlaceGiven, direction: Direction): boolean {
   return base.centreOfGravity[direction] !== undefined && bays.every(({ at }) => at[direction] !== undefined)
 }
 
+/** What is searched, and from where; undefined where the bays do not take all modules. */
+function startOf(asked: PlaceGiven) {
+  const kinds = alike(asked)
+  const problem = problemOf(asked, kinds)
+  const start = housed(problem)
+  return 'kinds' in start ? undefined : { kinds, problem, start }
+}
+
 /** Refuses groups that the bays have no room for. */
-function refuseOverfull({ kinds, room }: Overfull, all: readonly Alike[]): never {
+function refuseOverfull(read: PlaceGiven): never {
+  const all = alike(read)
+  const { kinds, room } = housed(problemOf(read, all)) as Overfull
   const chosen = kinds.map((kind) => all[kind] as Alike)
   const modules = chosen.reduce((sum, { count }) => sum + count, 0)
   const names = chosen.flatMap(({ groups }) => groups.map(({ name }) => name)).join(' and ')
@@ -422,15 +435,11 @@ function roomTrial(
 ): Check {
   const told = (says: Told) =>
     trial(`bay.${i + 1}.room`, `Room in the bay ${name}`, says, 'sides, as given', `bays[${i}].inside`, 'groups')
-  const sorted = ({ length, width, height }: typeof inside) =>
-    [length, width, height].sort((one, other) => one.si - other.si)
-  const volumeOf = ({ length, width, height }: typeof inside) => length.si * width.si * height.si
-  const room = sorted(inside)
   let volume = 0
   for (const { group: called, count } of within) {
     const { size } = groups.find((each) => each.name === called) as Group
     if (size === undefined) return told({ unknown: `whether ${called} fits into ${name} is not known: give its size` })
-    const wide = sorted(size).find((side, k) => side.si > (room[k] as Quantity<'length'>).si)
+    const wide = tooLong(size, inside)
     if (wide !== undefined)
       return told({ fail: `${called} does not go into ${name}, however it is turned: its side of ${wide} is too long` })
     volume += count * volumeOf(size)
@@ -467,6 +476,7 @@ function assumptionsOf(
   { proven, bound, explored }: Best,
   deviation: number,
   binding: string | undefined,
+  isHeld: boolean,
 ): Assumption[] {
   const { target, weights, track, bays } = read
   const unweighted = targetKeys.filter((key) => target[key] !== undefined && weights?.[key] === undefined)
@@ -490,9 +500,14 @@ function assumptionsOf(
       'Within a bay with a pitch the groups follow one another as they are given: no other order was tried, and proven says nothing of it.',
     ),
     ...tell(
-      bays.some(({ maximumMass, inside }) => (maximumMass ?? inside) !== undefined),
+      isHeld && read.groups.length > 1 && bays.some(({ maximumMass, inside }) => (maximumMass ?? inside) !== undefined),
       'placing.held',
-      'What a bay carries and holds within is checked after the search, which counts by capacity alone.',
+      'The search counts what a bay carries and has room for group by group: where groups share a bay, their sum is only checked.',
+    ),
+    ...tell(
+      !isHeld,
+      'placing.notHeld',
+      'The bays do not carry all the modules, or have no room for them: they were placed by capacity alone.',
     ),
     ...outsideOf(read),
     ...tell(

@@ -8,6 +8,14 @@ export interface Filling {
   readonly first: number
   readonly second: number
   readonly up: number
+  /** Sum of second moments about the upright axis through the centre that is aimed at; a whole number. */
+  readonly yaw: number
+}
+
+/** What decides between placements of the same deviation: the lesser sum, where it is less by more than `same`. @internal */
+export interface Tie {
+  readonly sum: 'yaw' | 'up'
+  readonly same: number
 }
 
 /** A bay. @internal */
@@ -34,8 +42,8 @@ export interface Problem {
   readonly second: readonly Term[]
   /** Counts where it is above zero only. */
   readonly up: Term | undefined
-  /** By how much the sum upwards must differ to decide a tie. */
-  readonly sameHeight: number
+  /** What decides first, and what next. */
+  readonly ties: readonly [Tie, Tie]
 }
 
 /** How far the work has come. It is counted, not timed, so that every machine gives the same answer. @internal */
@@ -61,7 +69,7 @@ export function deviationAt(problem: Problem, fillings: readonly Filling[]): num
 }
 
 /** The sums of a whole placement. @internal */
-export function totalOf(fillings: readonly Filling[]): Omit<Filling, 'counts'> {
+export function totalOf(fillings: readonly Filling[]): Pick<Filling, 'first' | 'second' | 'up'> {
   const sum = (axis: 'first' | 'second' | 'up') => fillings.reduce((total, filling) => total + filling[axis], 0)
   return { first: sum('first'), second: sum('second'), up: sum('up') }
 }

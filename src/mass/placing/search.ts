@@ -31,6 +31,7 @@ import {
 import { improved } from './start.js'
 import {
   BAYS,
+  columnOf,
   costAt,
   FIRST,
   type Half,
@@ -41,6 +42,7 @@ import {
   tabulated,
   UP,
   valueOf,
+  YAW,
 } from './table.js'
 
 /** The best filling of every bay, in the order of the bays. @internal */
@@ -61,7 +63,7 @@ const GREATEST_CODE = 2 ** 50
 const STEPS = { start: 500, bound: 6e7, table: 2e7, scan: 3e7, last: 3e5 } as const
 
 /**
- * Finds the best placement: the least deviation, then the least sum upwards, then the fewest bays.
+ * Finds the best placement: the least deviation, then the least of what decides a tie, then the fewest bays.
  *
  * @param start - Any placement of all.
  *
@@ -128,7 +130,7 @@ interface Found {
   readonly j: number
 }
 
-/** The best pair of rows, if any is seen: by deviation, then by height, then by the number of bays. */
+/** The best pair of rows, if any is seen: by deviation, then by what decides a tie, then by the number of bays. */
 function bestPair(
   problem: Problem,
   pairs: readonly Pair[],
@@ -153,25 +155,20 @@ function bestPair(
   }
   if (found === undefined) return undefined
   const within = least + SAME
-  let height = Number.POSITIVE_INFINITY
-  scan(problem, pairs, within, limits.prices, end, progress, (pair, i, j) => {
-    const up = valueOf(pair.front, i, UP) + valueOf(pair.back, j, UP)
-    if (up < height) {
-      height = up
-      found = { pair, i, j }
-    }
-    return within
-  })
-  let fewest = Number.POSITIVE_INFINITY
-  scan(problem, pairs, within, limits.prices, end, progress, (pair, i, j) => {
-    const bays = valueOf(pair.front, i, BAYS) + valueOf(pair.back, j, BAYS)
-    const isLow = valueOf(pair.front, i, UP) + valueOf(pair.back, j, UP) <= height + problem.sameHeight
-    if (isLow && bays < fewest) {
-      fewest = bays
-      found = { pair, i, j }
-    }
-    return within
-  })
+  // Each tie is decided among those that the one before left equal.
+  const held: (readonly [column: number, most: number])[] = []
+  for (const [column, same] of [...problem.ties.map((tie) => [columnOf(tie), tie.same] as const), [BAYS, 0] as const]) {
+    let fewest = Number.POSITIVE_INFINITY
+    scan(problem, pairs, within, limits.prices, end, progress, (pair, i, j) => {
+      const sumOfBoth = (of: number) => valueOf(pair.front, i, of) + valueOf(pair.back, j, of)
+      if (sumOfBoth(column) < fewest && held.every(([of, most]) => sumOfBoth(of) <= most)) {
+        fewest = sumOfBoth(column)
+        found = { pair, i, j }
+      }
+      return within
+    })
+    held.push([column, fewest + same])
+  }
   return found
 }
 
@@ -353,20 +350,21 @@ function fillingsOf(
     })
 }
 
-type Row = readonly [first: number, second: number, up: number, bays: number]
+type Row = readonly [first: number, second: number, up: number, yaw: number, bays: number]
 
 function rowAt(rows: Rows, i: number): Row {
-  return [FIRST, SECOND, UP, BAYS].map((column) => valueOf(rows, i, column)) as unknown as Row
+  return [FIRST, SECOND, UP, YAW, BAYS].map((column) => valueOf(rows, i, column)) as unknown as Row
 }
 
-function without([first, second, up, bays]: Row, filling: Filling): Row {
+function without([first, second, up, yaw, bays]: Row, filling: Filling): Row {
   const used = filling.counts.some((count) => count > 0) ? 1 : 0
-  return [first - filling.first, second - filling.second, up - filling.up, bays - used]
+  return [first - filling.first, second - filling.second, up - filling.up, yaw - filling.yaw, bays - used]
 }
 
-function holds(rows: Rows, [first, second, up, bays]: Row): boolean {
+function holds(rows: Rows, [first, second, ...rest]: Row): boolean {
   for (let i = atLeast(rows, FIRST, first, 0, rows.size); i < rows.size && valueOf(rows, i, FIRST) === first; i++) {
-    if (valueOf(rows, i, SECOND) === second) return valueOf(rows, i, UP) === up && valueOf(rows, i, BAYS) === bays
+    if (valueOf(rows, i, SECOND) === second)
+      return [UP, YAW, BAYS].every((column, k) => valueOf(rows, i, column) === rest[k])
   }
   return false
 }

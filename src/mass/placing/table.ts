@@ -2,11 +2,11 @@
  * The sums that half of the bays can make.
  *
  * After each bay, for every set of counts that the bays so far can hold, the moments that their fillings add up to. Of
- * fillings with the same sums only the lowest is kept. Moments are whole numbers of a small unit, so that sums are exact
+ * fillings with the same sums only the one is kept that wins a tie. Moments are whole numbers of a small unit, so that sums are exact
  * in whatever order they are made.
  */
 import { noBay, type Prices, withBay } from './bound.js'
-import { type Codes, type Filling, fits, type Problem, type Progress, SAME, type Ways } from './problem.js'
+import { type Codes, type Filling, fits, type Problem, type Progress, SAME, type Tie, type Ways } from './problem.js'
 
 /** The most rows of a table; beyond it rows of the table before are left out, and nothing is proven. */
 const LARGEST = 3e6
@@ -15,16 +15,23 @@ const MOST_RUNS = 4e6
 /** How many rows the next table is made from instead, counted once for every filling. */
 const THINNED = 3e5
 
-/** The numbers of a row, one after the other: the sums, of which `up` is the lowest with these two, and how many bays are in use. */
-const WIDTH = 4
+/** The numbers of a row, one after the other: the sums, and how many bays are in use. */
+const WIDTH = 5
 /** Where the first sum stands in a row. @internal */
 export const FIRST = 0
 /** Where the second sum stands. @internal */
 export const SECOND = 1
 /** Where the sum of the heights stands. @internal */
 export const UP = 2
+/** Where the sum of the second moments stands. @internal */
+export const YAW = 3
 /** Where the number of bays in use stands. @internal */
-export const BAYS = 3
+export const BAYS = 4
+
+/** Where a sum stands that decides a tie. @internal */
+export function columnOf({ sum }: Tie): number {
+  return sum === 'up' ? UP : YAW
+}
 
 /** Sums that fillings of some bays can make for one set of counts, sorted by the first sum, then the second. @internal */
 export interface Rows {
@@ -86,11 +93,11 @@ export function tabulated(
   for (const [step, bay] of half.entries()) {
     const fillings = ways[bay] as readonly Filling[]
     const completion = completions[step] as Completion
-    let grown = extended(tables[step] as Table, fillings, codes, completion, limits, end, progress)
+    let grown = extended(problem, tables[step] as Table, fillings, codes, completion, limits, end, progress)
     if (grown === 'too large') {
       progress.complete = false
       tables[step] = thinned(tables[step] as Table, THINNED / fillings.length)
-      grown = extended(tables[step] as Table, fillings, codes, completion, limits, end, progress)
+      grown = extended(problem, tables[step] as Table, fillings, codes, completion, limits, end, progress)
     }
     if (grown === 'too long' || grown === 'too large') return undefined
     tables.push(grown)
@@ -144,6 +151,7 @@ function tableOf(values: Float64Array, codes: readonly number[], starts: readonl
 
 /** The table with one more bay. */
 function extended(
+  { ties }: Problem,
   table: Table,
   fillings: readonly Filling[],
   codes: Codes,
@@ -160,6 +168,7 @@ function extended(
   let values: Float64Array = new Float64Array(WIDTH * 1024)
   let size = 0
   let scratch: Scratch = { rows: new Float64Array(0), spare: new Float64Array(0) }
+  const columns = ties.map(columnOf) as [number, number]
   for (const [code, list] of runs) {
     let most = 0
     for (let i = 0; i < list.length; i += 2) most += (sources[list[i] as number] as Rows).size
@@ -182,7 +191,7 @@ function extended(
     }
     progress.explored += most
     if (progress.explored > end) return 'too long'
-    const { rows, count } = merged(scratch, ends)
+    const { rows, count } = merged(scratch, ends, columns)
     if (count === 0) continue
     if (size + count > LARGEST) return 'too large'
     values = grown(values, size * WIDTH, (size + count) * WIDTH)
@@ -256,7 +265,7 @@ function grown(values: Float64Array, kept: number, wanted: number): Float64Array
  */
 function shifted(
   { size, values }: Rows,
-  { first, second, up }: Filling,
+  { first, second, up, yaw }: Filling,
   used: number,
   { prices, most, isPriced }: Limits,
   toCome: number,
@@ -276,6 +285,7 @@ function shifted(
     rows[at + FIRST] = a
     rows[at + SECOND] = b
     rows[at + UP] = c
+    rows[at + YAW] = (values[from + YAW] as number) + yaw
     rows[at + BAYS] = (values[from + BAYS] as number) + used
     at += WIDTH
   }
@@ -296,6 +306,7 @@ export function costAt(rows: Rows, i: number, { first, second, up }: Prices): nu
 function merged(
   { rows, spare }: Scratch,
   ends: readonly number[],
+  ties: readonly [number, number],
 ): { readonly rows: Float64Array; readonly count: number } {
   let [from, to, runs] = [rows, spare, ends]
   while (runs.length > 1) {
@@ -304,7 +315,7 @@ function merged(
     for (let run = 0; run < runs.length; run += 2) {
       const begin = run === 0 ? 0 : (runs[run - 1] as number)
       const middle = runs[run] as number
-      size = mergedTwo(from, begin, middle, runs[run + 1] ?? middle, to, size)
+      size = mergedTwo(from, begin, middle, runs[run + 1] ?? middle, to, size, ties)
       next.push(size)
     }
     ;[from, to, runs] = [to, from, next]
@@ -313,8 +324,8 @@ function merged(
 }
 
 /**
- * Two sorted runs as one, after `size` rows that are there. Of rows with the same first and second sum, the lowest is kept,
- * then that of fewest bays.
+ * Two sorted runs as one, after `size` rows that are there. Of rows with the same first and second sum, the one is kept
+ * with the lesser of what decides a tie, then that of fewest bays.
  *
  * @returns How many rows there then are.
  */
@@ -325,17 +336,22 @@ function mergedTwo(
   end: number,
   to: Float64Array,
   size: number,
+  [tie, next]: readonly [number, number],
 ): number {
   let [i, j, at] = [begin * WIDTH, middle * WIDTH, size * WIDTH]
   const [endOfOne, endOfOther] = [middle * WIDTH, end * WIDTH]
   while (i < endOfOne || j < endOfOther) {
-    const order = i === endOfOne ? 1 : j === endOfOther ? -1 : compared(from, i, j, FIRST, SECOND)
-    const takesOne = order < 0 || (order === 0 && compared(from, i, j, UP, BAYS) <= 0)
+    const order =
+      i === endOfOne ? 1 : j === endOfOther ? -1 : compared(from, i, j, FIRST) || compared(from, i, j, SECOND)
+    const takesOne =
+      order < 0 ||
+      (order === 0 && (compared(from, i, j, tie) || compared(from, i, j, next) || compared(from, i, j, BAYS)) <= 0)
     const taken = takesOne ? i : j
     to[at] = from[taken] as number
     to[at + 1] = from[taken + 1] as number
     to[at + 2] = from[taken + 2] as number
     to[at + 3] = from[taken + 3] as number
+    to[at + 4] = from[taken + 4] as number
     at += WIDTH
     if (order <= 0) i += WIDTH
     if (order >= 0) j += WIDTH
@@ -343,11 +359,8 @@ function mergedTwo(
   return at / WIDTH
 }
 
-function compared(values: Float64Array, i: number, j: number, by: number, then: number): number {
-  return (
-    (values[i + by] as number) - (values[j + by] as number) ||
-    (values[i + then] as number) - (values[j + then] as number)
-  )
+function compared(values: Float64Array, i: number, j: number, by: number): number {
+  return (values[i + by] as number) - (values[j + by] as number)
 }
 
 /** A table with evenly chosen rows left out, so that about so many remain, and one of each set of counts. */
