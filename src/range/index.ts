@@ -10,7 +10,7 @@ export {
 } from './drive/drive-cycle.js'
 export { driveTrace } from './drive/drive-trace.js'
 export { type Cycle, cycles, sampleCycle } from './route/cycle.js'
-export { readCycle } from './route/trace.js'
+export { type ReadCycle, readCycle } from './route/trace.js'
 export { type SeasonLoss, type SeasonRange, type Seasons, seasons } from './seasons.js'
 export {
   type EnergyAtSpeed,

@@ -63,6 +63,16 @@ const logged = (log: string) => ({
   log,
 })
 
+const standing = {
+  wheelbase: '2.1 m',
+  centreOfGravity: { aft: '1 m', up: '0.5 m' },
+  drivenAxle: 'rear',
+} as const
+
+/** Rows of 50 km/h from a stand, every half second, with a last digit of so many km/h that goes up and down. */
+const flickering = (digit: number) =>
+  ['0,0', '10,50', ...Array.from({ length: 200 }, (_, i) => `${10.5 + i / 2},${50 + (i % 2) * digit}`)].join('\n')
+
 const down = [
   { name: 'plateau', distance: '3 km', speed: '50 km/h' },
   { name: 'down', distance: '3 km', speed: '50 km/h', grade: '-8 %' },
@@ -154,6 +164,24 @@ export const drive: { readonly [name: string]: Table } = {
         what: 'a log that brakes harder than tyres hold',
         dangerous: logged('t (s),v (km/h)\n0,0\n5,60\n6,10\n12,0'),
         told: ['cycle.acceleration', 'fail'],
+      },
+      {
+        what: 'a log that brakes harder than the road holds',
+        dangerous: {
+          ...logged('t (s),v (km/h)\n0,0\n5,60\n6,45\n12,0'),
+          car: { ...logged('').car, ...standing, friction: 0.4 },
+        },
+        told: ['cycle.acceleration', 'fail'],
+        sound: {
+          ...logged('t (s),v (km/h)\n0,0\n5,60\n6,45\n12,0'),
+          car: { ...logged('').car, ...standing, friction: 0.45 },
+        },
+      },
+      {
+        what: 'a last digit that goes up and down',
+        dangerous: logged(`t (s),v (km/h)\n${flickering(1)}`),
+        told: /The last digit of the speed goes up and down: it could add as much as 0\.0\d+ more of rolling resistance/,
+        sound: logged(`t (s),v (km/h)\n${flickering(0.1)}`),
       },
       {
         what: 'a spike of a recorder',

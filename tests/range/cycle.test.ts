@@ -2,7 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { InputError, quantity } from '../../src/quantity/index.js'
-import { cycles, readCycle, sampleCycle } from '../../src/range/index.js'
+import { cycles, driveCycle, readCycle, sampleCycle } from '../../src/range/index.js'
+import { said } from '../said.js'
 
 /** Distance of a sampled trace by the trapezium rule, in metres. */
 function distanceOf(samples: ReturnType<typeof sampleCycle>): number {
@@ -90,7 +91,8 @@ describe('readCycle', () => {
       (time, i) => `${time},${quantity('speed', metresPerSecond[i] as number, 'm/s').in('km/h')}`,
     )
     const read = readCycle({ log: header + rows.join('\n'), name: 'NEDC', longestGap: '100 s' })
-    expect(read).toEqual(cycles.NEDC)
+    expect(read).toMatchObject(cycles.NEDC)
+    expect([read.notes, read.checks]).toEqual([[], []])
   })
   it('reads other units, separators, line ends and a log that does not start at zero', () => {
     const read = readCycle({ log: '\ufeffClock [min];Road speed [mph]\r\n10;0\r\n10.1;30\r\n10.2;30\r\n\r\n' })
@@ -158,6 +160,80 @@ describe('readCycle', () => {
   ])('refuses %j', (csv, message) => {
     expect(() => readCycle({ log: csv })).toThrow(InputError)
     expect(() => readCycle({ log: csv })).toThrow(message)
+  })
+  it('tells what the last digit could add: what a car then loses in its brakes', () => {
+    // Ten times a second, 90 km/h that flickers by 1 km/h; half of the rows rise.
+    const log = (low: number, high: number) => {
+      const rows = Array.from({ length: 2001 }, (_, i) => `${i / 10},${i % 2 === 0 ? low : high}`)
+      return `time (s),speed (km/h)\n${rows.join('\n')}`
+    }
+    const [note] = readCycle({ log: log(90, 91) }).notes
+    // v (q/dt - c g) of each second row over the way v dt of two: (2.7778 - 0.0980665) / 2 / 9.80665 = 0.13663.
+    const added = (1 / 3.6 / 0.1 - 0.01 * 9.80665) / 2 / 9.80665
+    expect(note?.id).toBe('log.noise')
+    expect(note?.value.si).toBe(Number(added.toPrecision(2)))
+    // The same drive, by the balance of its energy: mass alone turns nothing, and the air is thin.
+    const car = { mass: '800 kg', rollingResistance: 0.01, dragArea: '0.0001 m²', rotatingFactor: 1 } as const
+    const { losses, distance } = driveCycle({
+      car,
+      gearbox: { efficiency: 1 },
+      motor: { efficiency: 1 },
+      cycle: readCycle({ log: log(90, 91) }),
+      air: {},
+    })
+    expect(losses.brakes.si / distance.si / (800 * 9.80665)).toBeCloseTo(added, 4)
+    expect(readCycle({ log: log(90, 91), smoothing: '2 s' }).notes).toEqual([])
+  })
+  it('says nothing of a digit that only rises, of two digits, and of falls that a car rolls out by itself', () => {
+    const rows = (speeds: readonly string[], every: number) =>
+      readCycle({ log: `t (s),v (km/h)\n${speeds.map((speed, i) => `${i * every},${speed}`).join('\n')}` }).notes
+    const all = Array.from({ length: 600 }, (_, i) => i)
+    expect(
+      rows(
+        all.map((i) => (i / 10).toFixed(1)),
+        0.1,
+      ),
+    ).toEqual([])
+    expect(
+      rows(
+        all.map((i) => (70 + (i % 2) * 2).toFixed(0)),
+        1,
+      ),
+    ).toEqual([])
+    expect(
+      rows(
+        all.map((i) => (70 + (i % 2) / 10).toFixed(1)),
+        1,
+      ),
+    ).toEqual([])
+    expect(
+      rows(
+        all.map((i) => (70 + (i % 2)).toFixed(0)),
+        1,
+      ),
+    ).not.toEqual([])
+    expect(
+      rows(
+        all.map((i) => (70 + (i % 2) / 10).toFixed(1)),
+        0.1,
+      ),
+    ).not.toEqual([])
+  })
+  it('smooths by the mean over a window, which leaves straight lines and the ends as they are', () => {
+    const ramp = readCycle({ log: 't (s),v (m/s)\n0,0\n3,6\n8,16\n10,20', smoothing: '3 s' })
+    ramp.corners.metresPerSecond.forEach((speed, i) => {
+      expect(speed).toBeCloseTo(2 * (ramp.corners.seconds[i] as number), 12)
+    })
+    // A triangle of 4 m/s over 4 s: its mean over 2 s around the top is 4 - 4/4 · 1 = 3 m/s.
+    const triangle = readCycle({ log: 't (s),v (m/s)\n0,0\n2,0\n4,4\n6,0\n8,0', smoothing: '2 s' })
+    // Beside it, where it begins: half of the window lies on the slope, with a mean of 1 m/s.
+    expect(triangle.corners.metresPerSecond).toEqual([0, 0.5, 3, 0.5, 0])
+    expect(triangle.assumptions.map(said)).toContain(
+      'The speed is the mean over 2 s around each row: the distance is 0.008 km, 0.008 km as written.',
+    )
+    expect(() => readCycle({ log: 't (s),v (m/s)\n0,0\n2,0', smoothing: '0 s' })).toThrow(
+      "smoothing: expected a time above 0 s, got '0 s'",
+    )
   })
   it('refuses a longest gap that is none, and what is no text', () => {
     expect(() => readCycle({ log: header, longestGap: '0 s' })).toThrow(

@@ -23,7 +23,7 @@ import {
   trial,
   type Unfinished,
 } from '../../procedure/index.js'
-import { CalculationError, InputError, type Quantity } from '../../quantity/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { consumption, rangeFromConsumption } from '../consumption.js'
 import { type Cycle, cycleField } from '../route/cycle.js'
@@ -443,7 +443,7 @@ const speedOf = (metresPerSecond: number) => fromSi('speed', metresPerSecond, 'k
 /** The figures of a drive that was booked. @internal */
 export function figuresOf(
   place: string,
-  asked: Pick<Asked, 'motor' | 'usableEnergy'>,
+  asked: Pick<Asked, 'car' | 'motor' | 'usableEnergy'>,
   { train, pack, course }: Pick<Ready, 'train' | 'pack' | 'course'>,
   motion: Motion,
   tally: Tally,
@@ -489,7 +489,10 @@ export function figuresOf(
   return {
     ...figures,
     // Without figures of it, the motor has no limits, which is told.
-    checks: [...spikeChecks(course), ...checksOf(asked, train.envelope !== undefined, pack, tally, motion, ended)],
+    checks: [
+      ...spikeChecks(course, asked.car),
+      ...checksOf(asked, train.envelope !== undefined, pack, tally, motion, ended),
+    ],
     assumptions: [
       ...train.assumptions,
       ...memoryAssumptions(asked, train, pack),
@@ -580,21 +583,21 @@ function checksOf(
   ]
 }
 
-/** What the tyres of a road car hold at best, in m/s²: 1.1 g. Common practice, no source. */
-const ADHESION = 1.1 * 9.80665
+/** What the tyres of a road car hold at best, in g. Common practice, no source. */
+const ADHESION = 1.1
 
-/** A log that asks for more than tyres hold: a fault of the recorder, or a drive that no car does. */
-function spikeChecks({ hardest }: Course): Check[] {
+/** A log that asks for more than the tyres hold: a fault of the recorder, or a drive that no car does. */
+function spikeChecks({ hardest }: Course, { friction }: Asked['car']): Check[] {
   const spike = hardest?.()
-  if (spike === undefined || spike.acceleration <= ADHESION) return []
-  const asked = fromSi('acceleration', spike.acceleration, 'm/s²')
-  const most = fromSi('acceleration', ADHESION, 'm/s²')
+  const most = quantity('acceleration', Math.min(ADHESION, friction?.si ?? ADHESION), 'g')
+  if (spike === undefined || spike.acceleration <= most.si) return []
+  const asked = fromSi('acceleration', spike.acceleration, 'g')
   return [
     trial(
       'cycle.acceleration',
       'Hardest change of speed in the log',
       says`${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
-      'adhesion: 1.1 g, common practice, no source',
+      most.in('g') < ADHESION ? 'friction as given' : 'adhesion: 1.1 g, common practice, no source',
       'cycle',
       'log',
     ),

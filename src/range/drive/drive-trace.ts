@@ -4,7 +4,7 @@
  * Rests on what drive-cycle.ts rests on.
  */
 import { cite } from '../../formula/index.js'
-import { procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import { type Note, procedure, type Read, type Unfinished } from '../../procedure/index.js'
 import type { Spike } from '../route/spikes.js'
 import { logFields, piecesOf, TraceReader } from '../route/trace.js'
 import {
@@ -92,6 +92,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
   const { conditions, assumptions } = levelConditions(train, asked.air)
   const step = asked.step.si
   let hardest: Spike = { acceleration: 0, time: 0 }
+  let notes: readonly Note[] = []
   const course: Course = {
     start: { conditions, speed: 0 },
     assumptions,
@@ -110,11 +111,12 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
       for (const piece of piecesOf(asked.log)) reader.take(piece)
       reader.end()
       hardest = reader.hardest
+      notes = reader.noise
       return goesOn
     },
   }
   const tally = new Tally(train, pack)
   const motion = new Motion(train, grip, pack, conditions, 0)
   const ended = driveOnce(motion, tally, course, pack)
-  return figuresOf(where, asked, { train, pack, course }, motion, tally, ended)
+  return { ...figuresOf(where, asked, { train, pack, course }, motion, tally, ended), notes }
 }

@@ -1,4 +1,9 @@
-/** How fast the speed of a log changes: over at least a second, so that the last digit of a fast log is no change. */
+/**
+ * What a recorder writes that no car drives: spikes, and a last digit that goes up and down.
+ *
+ * A change of speed is looked at over at least a second, so that the last digit of a fast log is none.
+ */
+import { standardGravity } from '../../formula/index.js'
 
 /** A second, over which a change of speed is looked at. */
 const SPAN = 1
@@ -37,4 +42,45 @@ export function hardestOf(seconds: readonly number[], metresPerSecond: readonly 
     spikes.take(time, metresPerSecond[i] as number)
   })
   return spikes.hardest
+}
+
+/** The rolling resistance of good tyres: no car rolls out more slowly. Common practice, no source. */
+const ROLLS = 0.01
+
+/**
+ * The work that the last digit of a log could add: where the speed falls by a digit and rises by one again, what falls
+ * faster than the car rolls out is lost in the brakes. Takes the points of a log one by one.
+ * @internal
+ */
+export class Flicker {
+  /** In m/s. */
+  readonly #digit: number
+  /** What the fall by one digit took that no rise has followed yet. */
+  #fell = 0
+  #last: readonly [time: number, speed: number] | undefined
+  /** Each for a kilogram: in J and m. */
+  #work = 0
+  #distance = 0
+
+  constructor(digit: number) {
+    this.#digit = digit
+  }
+
+  take(time: number, speed: number): void {
+    const [before, slow] = this.#last ?? [time, speed]
+    const [change, way] = [speed - slow, ((speed + slow) / 2) * (time - before)]
+    // By one digit, but for the last digit of a difference.
+    const isOne = Math.abs(Math.abs(change) / this.#digit - 1) < 0.01
+    if (isOne && change > 0) this.#work += this.#fell
+    if (change !== 0)
+      this.#fell =
+        isOne && change < 0 ? Math.max(0, -change / (time - before) - ROLLS * standardGravity.value.si) * way : 0
+    this.#distance += way
+    this.#last = [time, speed]
+  }
+
+  /** What it could add, as a coefficient of rolling resistance. */
+  get resistance(): number {
+    return this.#distance === 0 ? 0 : this.#work / this.#distance / standardGravity.value.si
+  }
 }

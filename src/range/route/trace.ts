@@ -1,18 +1,30 @@
 /**
  * Logs of speed over time, as a recorder in the car writes them: text in two columns, read piece by piece.
  */
-import { definition } from '../../formula/index.js'
-import { given, optional, own, procedure, text } from '../../procedure/index.js'
+import { definition, standardGravity } from '../../formula/index.js'
+import {
+  assumed,
+  type Findings,
+  given,
+  type Note,
+  optional,
+  own,
+  procedure,
+  text,
+  type Unfinished,
+} from '../../procedure/index.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { issueWith, listed, readValue, scaleFor, symbolsOf } from '../../quantity/read.js'
 import { type Cycle, cycleOf } from './cycle.js'
-import { type Spike, Spikes } from './spikes.js'
+import { Flicker, type Spike, Spikes } from './spikes.js'
 
 /** What stands in front of the rows, for messages. */
 const HEADER = "'time (s),speed (km/h)'"
-/** No car changes its speed so fast, in m/s²: 3 g, a fault of the log. */
-const IMPOSSIBLE = 3 * 9.80665
+/** No car changes its speed so fast, in g: a fault of the log. */
+const IMPOSSIBLE = 3
+/** So much rolling resistance is told: a tenth of that of good tyres. Common practice, no source. */
+const LITTLE = 0.001
 /** No row of two numbers is as long as this. */
 const LONGEST_LINE = 1000
 
@@ -60,6 +72,8 @@ export class TraceReader {
   #start = 0
   #last = 0
   readonly #spikes = new Spikes()
+  #decimals = -1
+  #flicker = new Flicker(0)
 
   constructor(where: string, longestGap: Quantity<'time'>, onPoint: OnPoint) {
     this.#where = where
@@ -85,6 +99,22 @@ export class TraceReader {
   /** The hardest change of speed so far. */
   get hardest(): Spike {
     return this.#spikes.hardest
+  }
+
+  /** Notes on what the last digit of the speed could add, where it is more than a little. */
+  get noise(): Note[] {
+    const resistance = this.#flicker.resistance
+    if (resistance <= LITTLE) return []
+    const ratio = (value: number) => quantity('ratio', Number(value.toPrecision(2)))
+    return [
+      {
+        id: 'log.noise',
+        path: 'log',
+        text: `The last digit of the speed goes up and down: it could add as much as ${ratio(resistance)} more of rolling resistance. Let readCycle smooth the log, such as over '2 s'.`,
+        value: ratio(resistance),
+        usual: [ratio(0), ratio(LITTLE)],
+      },
+    ]
   }
 
   /** Says that the text has ended. */
@@ -158,11 +188,13 @@ export class TraceReader {
         this.#refuse(place, `a time at most ${longest} after that of ${before}`, this.#timeText(time), hint)
       }
     }
-    const change = this.#spikes.take(time - this.#start, speed)
+    const change = this.#spikes.take(time - this.#start, speed) / standardGravity.value.si
     if (change > IMPOSSIBLE) {
-      const g = (change / 9.80665).toFixed(1)
-      this.#refuse(place, 'a change of speed of at most 3 g over a second', `${g} g`, 'a spike of the recorder')
+      const expected = `a change of speed of at most ${IMPOSSIBLE} g over a second`
+      this.#refuse(place, expected, `${change.toFixed(1)} g`, 'a spike of the recorder')
     }
+    this.#readDigit(speedCell)
+    this.#flicker.take(time - this.#start, speed)
     this.#points++
     this.#last = time
     this.#onPoint(time - this.#start, speed)
@@ -177,6 +209,14 @@ export class TraceReader {
     return this.#refuse(`line ${this.#line}`, `a ${kind} in ${unit}, a number such as 12.5`, received, hint)
   }
 
+  /** What the last digit of the speeds stands for: that of the cell with the most decimals so far. */
+  #readDigit(cell: string): void {
+    const decimals = /\.(\d+)/.exec(cell)?.[1]?.length ?? 0
+    if (decimals <= this.#decimals) return
+    this.#decimals = decimals
+    this.#flicker = new Flicker(this.#read('speed', `1e-${decimals}`, this.#units[1]))
+  }
+
   #timeText(seconds: number): string {
     return quantity('time', seconds, 's')
       .as(this.#units[0] as never)
@@ -189,6 +229,9 @@ export class TraceReader {
   }
 }
 
+/** A cycle that was read from a log. */
+export interface ReadCycle extends Cycle, Findings {}
+
 /**
  * Reads a cycle from a log of time and speed: text in two columns, the first line naming them with their units in
  * brackets.
@@ -200,16 +243,19 @@ export class TraceReader {
  * ```
  *
  * Columns are separated by comma, semicolon or tab. Rows stand in order of time, which need not be even; the cycle begins
- * at the first. Between rows the speed changes evenly.
+ * at the first. Between rows the speed changes evenly. Where the last digit of the speed goes up and down, a note tells what
+ * that could add to a drive: each rise is paid for. With `smoothing`, the speed of each row is the mean over so long a time
+ * around it; nearer to the start or the end than half of it, over what lies evenly on both sides.
  *
  * Answers: which drive cycle does a log of time and speed hold?
  *
  * - `log`: the text of the log, whole or in pieces of any length
  * - `longestGap`: longest time between two rows that is not yet a gap, in s, above 0 s, 10 s by default (common
  *   practice, no source)
+ * - `smoothing`: time over which the speed is averaged, in s, above 0 s, optional
  * - `name`: what the cycle is called, text, optional
  *
- * @returns The cycle.
+ * @returns The cycle, with what was noticed in the log.
  * @throws InputError that names the line: a header without units or in a wrong one, a cell that is no number, a speed
  * below zero, a time not after the one before it, a gap.
  * Source: by definition.
@@ -226,9 +272,15 @@ export const readCycle = /*@__PURE__*/ (() =>
     name: 'readCycle',
     title: 'Cycle from a log',
     answers: 'Which drive cycle does a log of time and speed hold?',
-    input: { ...logFields, name: optional(text('What the cycle is called')) },
+    input: {
+      ...logFields,
+      smoothing: optional(
+        given('time', 'Time over which the speed is averaged', { above: 0, usual: ['0.5 s', '10 s'] }),
+      ),
+      name: optional(text('What the cycle is called')),
+    },
     source: [definition],
-    work: ({ log, longestGap, name = 'trace' }): Cycle => {
+    work: ({ log, longestGap, smoothing, name = 'trace' }): Unfinished<ReadCycle> => {
       const seconds: number[] = []
       const metresPerSecond: number[] = []
       const reader = new TraceReader('readCycle', longestGap, (time, speed) => {
@@ -237,6 +289,38 @@ export const readCycle = /*@__PURE__*/ (() =>
       })
       for (const piece of piecesOf(log)) reader.take(piece)
       reader.end()
-      return cycleOf(name, seconds, metresPerSecond)
+      const asRead = cycleOf(name, seconds, metresPerSecond)
+      if (smoothing === undefined) return { ...asRead, checks: [], notes: reader.noise }
+      const smooth = cycleOf(name, seconds, averaged(seconds, metresPerSecond, smoothing.si / 2))
+      const text = `The speed is the mean over ${smoothing} around each row: the distance is ${smooth.distance}, ${asRead.distance} as written.`
+      return { ...smooth, checks: [], assumptions: [assumed('log.smoothing', text)] }
     },
   }))()
+
+/** The mean speed around each row, over so long a time before and behind it as lies within the log on both sides. */
+function averaged(seconds: readonly number[], metresPerSecond: readonly number[], half: number): number[] {
+  const distances = [0]
+  const between = (i: number, time: number) => {
+    const [from, to] = [seconds[i] as number, seconds[i + 1] as number]
+    const [slow, fast] = [metresPerSecond[i] as number, metresPerSecond[i + 1] as number]
+    return (time - from) * (slow + ((fast - slow) * (time - from)) / (to - from) / 2)
+  }
+  for (let i = 0; i + 1 < seconds.length; i++) {
+    distances.push((distances[i] as number) + between(i, seconds[i + 1] as number))
+  }
+  const end = seconds.at(-1) as number
+  /** The distance at times that only rise. */
+  const reader = () => {
+    let i = 0
+    return (time: number) => {
+      while (i + 2 < seconds.length && (seconds[i + 1] as number) < time) i++
+      return (distances[i] as number) + between(i, time)
+    }
+  }
+  const [behind, ahead] = [reader(), reader()]
+  return seconds.map((time, i) => {
+    const reach = Math.min(half, time, end - time)
+    if (reach === 0) return metresPerSecond[i] as number
+    return (ahead(time + reach) - behind(time - reach)) / (2 * reach)
+  })
+}
