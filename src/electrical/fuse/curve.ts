@@ -3,6 +3,7 @@
  *
  * Rests on IEC 60269-1 (time–current characteristics); between its points a curve is straight on logarithmic scales.
  */
+import { straightInLogs } from '../../formula/points.js'
 import type { Quantity } from '../../quantity/index.js'
 
 /** Points [current, time until it opens], the currents rising. */
@@ -17,10 +18,7 @@ export function timeOnCurve(curve: Curve, current: number): number | undefined {
   const [lowest, last] = [points[0] as Point, points.at(-1) as Point]
   if (current < lowest[0]) return undefined
   if (current >= last[0]) return last[1] * (last[0] / current) ** 2
-  const above = points.findIndex(([each]) => each > current)
-  const [from, to] = [points[above - 1] as Point, points[above] as Point]
-  const share = Math.log(current / from[0]) / Math.log(to[0] / from[0])
-  return from[1] * (to[1] / from[1]) ** share
+  return straightInLogs(points, current)
 }
 
 /**

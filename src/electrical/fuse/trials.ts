@@ -3,6 +3,7 @@
  * faults between the least and the greatest.
  */
 import { worstMemory } from '../../formula/memory.js'
+import { type Points, straightAt } from '../../formula/points.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
@@ -148,12 +149,9 @@ export function deratingOf(
 
 /** Straight between points; colder than the first as at it, warmer than the last not known. */
 function shareBetween(points: NonNullable<Fuse['derating']>, at: number): number | undefined {
-  const first = points[0] as (typeof points)[number]
-  if (at <= first[0].si) return first[1].si
-  const above = points.findIndex(([temperature]) => temperature.si >= at)
-  if (above < 0) return undefined
-  const [from, to] = [points[above - 1] as typeof first, points[above] as typeof first]
-  return from[1].si + ((at - from[0].si) / (to[0].si - from[0].si)) * (to[1].si - from[1].si)
+  const shares = points.map(([temperature, share]) => [temperature.si, share.si] as const)
+  const [[coldest], [warmest]] = [shares[0], shares.at(-1)] as [Points[number], Points[number]]
+  return at > warmest ? undefined : straightAt(shares, Math.max(at, coldest))
 }
 
 /** The current that a load asks of a fuse all day: the most that the fuse remembers of it. @internal */

@@ -6,6 +6,7 @@
  * radiator.
  */
 import { cite, section } from '../../formula/index.js'
+import { straightAt } from '../../formula/points.js'
 import { rootBetween } from '../../formula/root.js'
 import { highVoltage, hotCoolant } from '../../procedure/cautions.js'
 import {
@@ -43,16 +44,7 @@ import {
   transferUnits,
 } from './exchanger.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
-import {
-  divided,
-  dropOf,
-  operatingFlow,
-  type Part,
-  type Passage,
-  type Pipe,
-  type PumpCurve,
-  pumpPressure,
-} from './pipe-network.js'
+import { divided, dropOf, operatingFlow, type Part, type Passage, type Pipe, type PumpCurve } from './pipe-network.js'
 
 /** A pipe or part of a loop as the coolant passes it. */
 export interface LoopSegment {
@@ -415,7 +407,7 @@ function figuresOf(loop: Loop, found: Found): Omit<CoolingLoop, keyof Findings |
   const { fluid, heat } = found
   const mean = quantity('temperature', found.mean, 'K').as('°C')
   const flow = quantity('volumeFlow', found.flow, 'm³/s').as('L/min')
-  const lift = quantity('pressure', pumpPressure(curveOf(loop), found.flow), 'Pa').as('kPa')
+  const lift = quantity('pressure', straightAt(curveOf(loop), found.flow), 'Pa').as('kPa')
   const words =
     `Coolant at its mean temperature of ${mean}: ${loop.coolant}, ${fluid.density}, ${fluid.specificHeat}, ` +
     `${fluid.viscosity}; the pump's curve meets the loop's at ${flow}, where it gives ${lift}`
@@ -882,7 +874,5 @@ function refuseShortCurve(
   const text = (si: number) => String(quantity('pressure', si, 'Pa').as('kPa'))
   const flowText = String(quantity('volumeFlow', most, 'm³/s').as('L/min'))
   const expected = `points up to a flow at which the loop takes all that the pump gives; at ${flowText} it takes ${text(taken)}`
-  throw new InputError(where, [
-    { path: `pump[${last}]`, expected, received: `${text(pumpPressure(curve, most))} left` },
-  ])
+  throw new InputError(where, [{ path: `pump[${last}]`, expected, received: `${text(straightAt(curve, most))} left` }])
 }
