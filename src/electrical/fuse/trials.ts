@@ -2,7 +2,7 @@
  * What a fuse must keep to, one trial after the other: what is written on it, its load, the overload of its cable, the
  * faults between the least and the greatest.
  */
-import { worstMemory } from '../../formula/memory.js'
+import { USUAL_MEMORY, worstMemory } from '../../formula/memory.js'
 import { type Points, straightAt } from '../../formula/points.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
@@ -62,8 +62,6 @@ const FAULT_TIME = 5
 const OVERLOAD_RISE = 50
 /** No direct-current breaking test has a shorter time constant. 30 CFR 28.41 has 2 ms, gPV 1 ms from memory. */
 const SHORTEST_TEST = /*@__PURE__*/ (() => quantity('time', '1 ms'))()
-/** How fast a fuse follows its load, in seconds, where its maker does not say. Common practice, no source. */
-const MEMORY = 300
 
 const BASIS = 'IEC 60364-4-43, 433.1 (from memory)'
 const ADIABATIC_BASIS = 'IEC 60364-4-43, 434.5.2'
@@ -155,7 +153,7 @@ function shareBetween(points: NonNullable<Fuse['derating']>, at: number): number
 }
 
 /** The current that a load asks of a fuse all day: the most that the fuse remembers of it. @internal */
-export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = MEMORY): Quantity<'current'> {
+export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = USUAL_MEMORY): Quantity<'current'> {
   if (profile === undefined) return current
   const worst = worstMemory(
     profile.map(([each, time]) => [each.si ** 2, time.si]),
