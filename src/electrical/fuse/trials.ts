@@ -4,6 +4,7 @@
  */
 import { USUAL_MEMORY, worstMemory } from '../../formula/memory.js'
 import { type Points, straightAt } from '../../formula/points.js'
+import { whyNot } from '../../procedure/check.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
@@ -233,6 +234,7 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   }
 }
 
+/** A curve may tell that a fuse opens below its rating, which the formula does not take. */
 function mostRating(ampacity: Quantity<'current'>, fusingFactor: number): Quantity<'current'> {
   return fusingFactor > 1 ? greatestFuseRating({ ampacity, fusingFactor }) : ampacity
 }
@@ -269,10 +271,8 @@ function byOther(
       says`melts in ${melts.time} at ${least}, from where it is left to the ${by}, at least the ${time} until that opens`,
     )
   }
-  const saved = trial('', '', savedBy(task, from, time.si), '')
-  if (!isMet(saved)) {
-    return open(saved.verdict === 'fail' ? { fail: `${saved.text}, until the ${by} opens` } : { unknown: saved.text })
-  }
+  const why = whyNot(savedBy(task, from, time.si))
+  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, until the ${by} opens` } : why)
   const check = told({ pass: `leaves overload from ${current} to ${from} to the ${by}, which opens in ${time}` })
   return { by: 'other', from, check }
 }
@@ -289,21 +289,17 @@ function leastBreakingOf(fuse: Fuse, task: Judging): Quantity<'current'> | undef
 /** From what current on a fuse saves the cable at every greater one; or why it never does. */
 function savesFrom(fuse: Fuse, least: Quantity<'current'>, highest: Quantity<'current'>, task: Judging) {
   let from: Quantity<'current'> | undefined
-  let why: Told = { fail: `does not save the cable at ${highest}, the greatest fault` }
   for (const current of [...pointsOf(fuse, least, highest)].reverse()) {
     const clearing = clearingAt(fuse, current)
     const told: Told =
       clearing === 'never'
         ? { fail: `does not open at ${current}` }
         : savedBy(task, current, clearing.time?.si, clearing)
-    const check = trial('', '', told, '')
-    if (!isMet(check)) {
-      why = check.verdict === 'unknown' ? { unknown: check.text } : { fail: check.text }
-      break
-    }
+    const why = whyNot(told)
+    if (why !== undefined) return from ?? why
     from = current
   }
-  return from ?? why
+  return from as Quantity<'current'>
 }
 
 /** The currents, rising, at which what a fuse lets through is greatest or least: its points, and where limits change. */
