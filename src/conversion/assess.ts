@@ -1,7 +1,7 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
 import { type Note, unusualIn } from '../procedure/index.js'
 import { inOneLine, shown } from '../quantity/errors.js'
-import { CalculationError, InputError } from '../quantity/index.js'
+import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
@@ -9,7 +9,7 @@ import { gearsSection, paceSection } from './chapters/gears.js'
 import { homeSection } from './chapters/home.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
 import { type Pack, packOf, packSection } from './chapters/pack.js'
-import { type Section, type Unassessed, where } from './chapters/section.js'
+import { isOfSheet, type Section, type Unassessed, where } from './chapters/section.js'
 import { summerSection } from './chapters/summer.js'
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
 import { winterSection } from './chapters/winter.js'
@@ -106,9 +106,4 @@ function assessed(title: string, chapter: () => Section | Unassessed): Section |
     const told = error instanceof InputError ? inOneLine(error) : error.message
     return { title, why: `the figures of the sheet do not allow it. ${told}` }
   }
-}
-
-/** Whether an error tells of the figures of the sheet: the others are faults of this library. */
-function isOfSheet(error: unknown): error is Error {
-  return error instanceof CalculationError || (error instanceof InputError && error.where === where)
 }

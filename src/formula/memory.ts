@@ -1,5 +1,12 @@
 /** The memory that a body has of its load: what counts against a rating for all day. */
 
+/**
+ * The time constant of a body whose maker does not say it, in seconds: short, so that a load is averaged little. Common
+ * practice, no source.
+ * @internal
+ */
+export const USUAL_MEMORY = 300
+
 /** A share of the rating, squared, and for how many seconds it is asked. @internal */
 export type Stretch = readonly [square: number, time: number]
 

@@ -99,21 +99,26 @@ class Held extends Finding {
   readonly sense: Sense
   readonly margin: number
 
-  constructor(id: string, name: string, { strings, values }: Saying, basis: string, paths: readonly string[]) {
-    const [actual, limit] = [values[0] as Quantity, values.at(-1) as Quantity]
-    const sense = strings.map((each) => senses.exec(each)?.[0]).find((each) => each !== undefined) as Sense | undefined
-    refuse(actual, limit, sense)
-    const margin = marginOf(actual, sense as Sense, limit)
+  constructor(id: string, name: string, saying: Saying, basis: string, paths: readonly string[]) {
+    const { actual, limit, sense, margin } = figuresOf(saying)
     const verdict = margin < 0 ? 'fail' : margin < NEAR ? 'near' : 'pass'
-    super(id, name, verdict, () => sentence(strings, toldIn(values), verdict === 'fail'), basis, paths)
+    super(id, name, verdict, () => sentence(saying, verdict === 'fail'), basis, paths)
     this.actual = actual
     this.limit = limit
-    this.sense = sense as Sense
+    this.sense = sense
     this.margin = margin
   }
 }
 
-function refuse(actual: Quantity, limit: Quantity, sense: string | undefined): void {
+/** The figure of a sentence, its limit, and what is left. */
+function figuresOf({ strings, values }: Saying) {
+  const [actual, limit] = [values[0] as Quantity, values.at(-1) as Quantity]
+  const sense = strings.map((each) => senses.exec(each)?.[0]).find((each) => each !== undefined) as Sense | undefined
+  refuse(actual, limit, sense)
+  return { actual, limit, sense, margin: marginOf(actual, sense, limit) }
+}
+
+function refuse(actual: Quantity, limit: Quantity, sense: Sense | undefined): asserts sense is Sense {
   if (actual.kind !== limit.kind) {
     const expected = `${kindInWords(actual.kind)} like the figure`
     throw new InputError('check', [{ path: 'limit', expected, received: `${kindInWords(limit.kind)}, ${limit}` }])
@@ -123,11 +128,12 @@ function refuse(actual: Quantity, limit: Quantity, sense: string | undefined): v
   }
 }
 
-function sentence(strings: readonly string[], values: readonly unknown[], isMissed: boolean): string {
+function sentence({ strings, values }: Saying, isMissed: boolean): string {
+  const told = toldIn(values)
   const words = isMissed
     ? strings.map((each) => each.replace(senses, (sense) => (sense === 'at least' ? 'less than' : 'more than')))
     : strings
-  return words.map((each, i) => (i < values.length ? `${each}${values[i]}` : each)).join('')
+  return words.map((each, i) => (i < told.length ? `${each}${told[i]}` : each)).join('')
 }
 
 /** The values of a sentence, figure and limit with the digits that tell them apart. */
@@ -172,6 +178,12 @@ export function trial(id: string, name: string, told: Told, basis: string, ...pa
   if ('strings' in told) return new Held(id, name, told, basis, paths)
   const [verdict, text] = Object.entries(told)[0] as [Verdict, string]
   return new Finding(id, name, verdict, () => text, basis, paths)
+}
+
+/** Why what is told does not hold: it fails, or it is not known; undefined where it holds. @internal */
+export function whyNot(told: Told): { readonly fail: string } | { readonly unknown: string } | undefined {
+  if ('strings' in told) return figuresOf(told).margin < 0 ? { fail: sentence(told, true) } : undefined
+  return 'pass' in told ? undefined : told
 }
 
 /**

@@ -4,6 +4,7 @@
  * Rests on Shapley, A value for n-person games (1953), from memory, for the parts of causes that act on each other, and on
  * UN Global Technical Regulation No. 15, Annex 4, from memory, for tyres in the cold.
  */
+import { withWeatherCounted } from '../drivetrain/road/air.js'
 import { rollingTemperatureFactor } from '../drivetrain/road/road-load.js'
 import { auxiliariesField } from '../drivetrain/vehicle.js'
 import { cite, section } from '../formula/index.js'
@@ -396,7 +397,10 @@ function sharedOf({ gearbox, motor, controller, pack, cycle, journey, pace }: As
 /** A season, or a mixture of both, as it was driven. */
 interface DrivenSeason extends SeasonRange, Findings {}
 
-/** Drives with a set of causes as in winter, and the others as in summer. */
+/**
+ * Drives with a set of causes as in winter, and the others as in summer. The tyres of each season are told by
+ * {@link findingsOf}, and its cells by what it is given.
+ */
 function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: number): DrivenSeason {
   const name = set === SUMMER ? 'summer' : set === WINTER ? 'winter' : undefined
   const changed = causes.filter((_, i) => has(set, i)).map((cause) => inWords[cause])
@@ -405,8 +409,7 @@ function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: numbe
     if (speed === undefined) {
       const driven = driveCycle(drive)
       const { range, consumption, checks, notes, cautions } = driven
-      // The tyres of each season are told here, and its cells by what it is given.
-      const assumptions = driven.assumptions.filter(({ id }) => id !== 'air.weather')
+      const assumptions = withWeatherCounted(driven.assumptions)
       if (range === undefined) throw new CalculationError(where, whyNoRange(driven))
       return { range, consumption, checks, assumptions, notes, cautions }
     }
@@ -414,7 +417,7 @@ function rangeOf(drive: Driven, speed: Quantity<'speed'> | undefined, set: numbe
     const { speeds, ...findings } = rangeAtSpeed({ ...steady, speed })
     const [{ range, consumption }] = speeds as [(typeof speeds)[number]]
     if (range === undefined) throw new CalculationError(where, `${NO_END}: at ${speed} it takes ${consumption}`)
-    return { range, consumption, ...findings }
+    return { range, consumption, ...findings, assumptions: withWeatherCounted(findings.assumptions) }
   })
 }
 

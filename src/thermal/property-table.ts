@@ -4,6 +4,7 @@
  * Between two rows a property is interpolated; outside the table there is none, and nothing is extrapolated.
  */
 import { icePoint, type Source } from '../formula/index.js'
+import { rowsAround } from '../formula/points.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
 
 /** A table of the properties of a fluid at temperatures that rise from row to row. */
@@ -29,9 +30,7 @@ type Course = 'straight' | 'logarithm' | 'reciprocal'
 export function columnAt(table: PropertyTable, column: number, kelvins: number, course: Course): number {
   const { rows, temperatureUnit } = table
   const temperature = temperatureUnit === 'K' ? kelvins : kelvins - icePoint.value.si
-  const found = rows.findIndex(([at]) => (at as number) >= temperature)
-  const above = found === -1 ? rows.length - 1 : Math.max(found, 1)
-  const [low, high] = [rows[above - 1], rows[above]] as [readonly number[], readonly number[]]
+  const [low, high] = rowsAround(rows, temperature)
   const share = (temperature - (low[0] as number)) / ((high[0] as number) - (low[0] as number))
   const [from, to] = [low[column + 1] as number, high[column + 1] as number]
   if (course === 'logarithm') return from * (to / from) ** share

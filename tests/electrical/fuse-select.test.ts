@@ -1,6 +1,7 @@
 /** A fuse against load, cable and pack: each refusal provoked, and clearing times against arithmetic. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { currentOnCurve } from '../../src/electrical/fuse/curve.js'
 import { selectFuse } from '../../src/electrical/index.js'
 import { explain } from '../../src/formula/index.js'
 import { quantity } from '../../src/quantity/index.js'
@@ -248,6 +249,17 @@ describe('selectFuse', () => {
     ).toText()
     expect(text).toContain('Ip = U / (Rs + Rl) = 150 V / (168 mΩ + 2.7 mΩ) = 879 A   [by definition]')
     expect(text).toContain('wall: refused, has no voltage rating for direct current, and 500 V AC says nothing of it')
+  })
+
+  it('opens, where its curve lies level, from the lesser current on', () => {
+    const point = (amperes: number, seconds: number) =>
+      [quantity('current', `${amperes} A`), quantity('time', `${seconds} s`)] as const
+    const level = [point(200, 100), point(300, 5), point(400, 5), point(800, 0.1)]
+    expect([100, 5, 0.1].map((seconds) => currentOnCurve(level, seconds))).toEqual([200, 300, 800])
+    expect(currentOnCurve(level, 100.1)).toBeUndefined()
+    // Beyond the last point at one joule integral: 800² · 0.1 = 1600² · 0.025.
+    expect(currentOnCurve(level, 0.025)).toBeCloseTo(1600, 9)
+    expect(currentOnCurve(level.slice(1, 3), 5)).toBe(300)
   })
 
   it('refuses a pack and a curve that contradict themselves, all at once', () => {

@@ -74,6 +74,19 @@ const closedForm = (air: number, coefficient: number, watts: number, joules: num
 }
 
 describe('the range in two seasons', () => {
+  it('says nowhere that tyres and cells are left as they are given, which a drive alone says', () => {
+    const { temperature, auxiliaries, usableEnergy } = january
+    const alone = rangeAtSpeed({ ...van, auxiliaries, usableEnergy, air: { temperature }, speed: '80 km/h' })
+    expect(alone.assumptions.map(({ id }) => id)).toContain('air.weather')
+    const journey = [{ distance: '5 km', speed: '70 km/h' }] as const
+    for (const found of [
+      seasons({ ...van, speed: '80 km/h', summer: july, winter: january }),
+      seasons({ ...packed, journey, summer: packJuly, winter: packJanuary }),
+    ]) {
+      expect(found.assumptions.filter(({ id }) => id.endsWith('air.weather'))).toEqual([])
+    }
+  })
+
   it('is that of rangeAtSpeed, driven apart', () => {
     const { summer, winter, lost } = seasons({ ...van, speed: '80 km/h', summer: july, winter: january })
     for (const [season, { temperature, auxiliaries, usableEnergy }, celsius] of [

@@ -1,8 +1,8 @@
 /** The laden car with its drive, as the procedures of the drivetrain and of the range take it. */
-import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { where } from './section.js'
+import { isOfSheet } from './section.js'
 import type { Weights } from './weight.js'
 
 /** What the road needs of the weights: the mass, and the centre of gravity where it is known. @internal */
@@ -21,9 +21,9 @@ export function onRoad(build: Build, weights: () => Weights): OnRoad {
     const { mass, centreOfGravity } = weights().laden.after
     return { mass, centreOfGravity }
   } catch (error) {
-    const isOfSheet = error instanceof CalculationError || (error instanceof InputError && error.where === where)
+    if (!isOfSheet(error)) throw error
     const mass = massOf(build)
-    if (!isOfSheet || mass.si <= 0) throw error
+    if (mass.si <= 0) throw error
     return { mass }
   }
 }

@@ -6,7 +6,7 @@ import { rangeAtSpeed, type Seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, lossInJanuary, notesOf, seasonsOf, tyresIn } from './season.js'
+import { inSeason, lossInJanuary, ofSheet, seasonsOf, tyresIn } from './season.js'
 import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -30,9 +30,7 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
     })),
   )
   const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
-  const all = merged(
-    ...found.map((each) => ({ ...each, notes: notesOf(each), checks: partOf(`range.${each.name}`, each.checks) })),
-  )
+  const all = merged(...found.map((each) => ({ ...ofSheet(each), checks: partOf(`range.${each.name}`, each.checks) })))
   return {
     title,
     figures: [{ name: 'mass on the road', value: drive.car.mass }],
@@ -51,8 +49,7 @@ export function energySection(build: Build, pack: Pack | undefined, weights: () 
       ...(loss === undefined ? [] : [lossTable(loss)]),
     ],
     ...all,
-    // The seasons of the sheet have tyres and cells of their own.
-    assumptions: [...all.assumptions.filter(({ id }) => id !== 'air.weather'), tyresIn(seasons)],
+    assumptions: [...all.assumptions, tyresIn(seasons)],
   }
 }
 

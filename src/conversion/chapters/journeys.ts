@@ -8,7 +8,7 @@ import { heatCapacity, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, notesOf, type Season, seasonsOf, tyresIn } from './season.js'
+import { inSeason, ofSheet, type Season, seasonsOf, tyresIn } from './season.js'
 import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
 import type { Weights } from './weight.js'
 
@@ -51,10 +51,9 @@ export function journeysSection(
   const names = [...new Set(driven().map(({ name }) => name))]
   const all = merged(
     ...driven().map(({ name, season, drive }) => {
-      const { checks, assumptions, cautions } = drive
       const part = `journeys[${names.indexOf(name)}].${season.name}`
       const told = (check: string) => `${name} in ${season.name}: ${check}`
-      return { checks: partOf(part, checks, told), assumptions, notes: notesOf(drive), cautions }
+      return { ...ofSheet(drive), checks: partOf(part, drive.checks, told) }
     }),
   )
   const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
@@ -71,8 +70,7 @@ export function journeysSection(
     ),
     ...all,
     assumptions: [
-      // The seasons of the sheet have tyres and cells of their own.
-      ...all.assumptions.filter(({ id }) => id !== 'air.weather'),
+      ...all.assumptions,
       tyresIn(seasons),
       ...(isCold
         ? [assumed('january.warmed', 'In January the pack was warmed before, with energy from the socket.')]

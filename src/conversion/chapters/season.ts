@@ -1,7 +1,8 @@
 /** July and January: the weather, what it asks of tyres and pack, and the laden car driven in it. */
 import { rollingTemperatureFactor } from '../../drivetrain/index.js'
+import { withWeatherCounted } from '../../drivetrain/road/air.js'
 import { section as heading } from '../../formula/index.js'
-import { type Assumption, assumed, type Findings, type Note } from '../../procedure/index.js'
+import { type Assumption, assumed, type Findings } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
@@ -83,9 +84,14 @@ export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable, pl
   }
 }
 
-/** What is unusual of the sheet, and not of the cold tyres and the heater of a season. @internal */
-export function notesOf({ notes }: Findings): readonly Note[] {
-  return notes.filter(({ path }) => path !== 'car.rollingResistance' && path !== 'auxiliaries')
+/** What a drive in a season tells of the sheet: the tyres, the cells and the heater are the season's own. @internal */
+export function ofSheet({ checks, assumptions, notes, cautions }: Findings): Findings {
+  return {
+    checks,
+    assumptions: withWeatherCounted(assumptions),
+    notes: notes.filter(({ path }) => path !== 'car.rollingResistance' && path !== 'auxiliaries'),
+    cautions,
+  }
 }
 
 /** What was taken for granted of the tyres. @internal */

@@ -1,6 +1,6 @@
 /** The parts of an assessment: figures and tables under a heading, with what is checked, assumed and cautioned. */
 import { type Check, check, type Findings, renamed, type Sense } from '../../procedure/index.js'
-import { InputError, type Kind, type Quantity } from '../../quantity/index.js'
+import { CalculationError, InputError, type Kind, type Quantity } from '../../quantity/index.js'
 
 /** A figure with its name. */
 export interface Figure {
@@ -81,6 +81,11 @@ export const vehiclePlaces: Places = {
 
 /** The function by whose name an error of the sheet is known. @internal */
 export const where = 'assess'
+
+/** Whether an error tells of the figures of the sheet: the others are faults of this library. @internal */
+export function isOfSheet(error: unknown): error is Error {
+  return error instanceof CalculationError || (error instanceof InputError && error.where === where)
+}
 
 /**
  * Calls a procedure with figures of the sheet. What it refuses is told by the place in the sheet; what stands nowhere in the

@@ -45,7 +45,7 @@ import { readField } from '../../procedure/reading.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { journeyField, paceField } from '../../range/drive/journey.js'
 import { cabinFields } from '../../thermal/cabin/cabin.js'
-import { loopFields } from '../../thermal/loop/cooling-loop.js'
+import { loopFields } from '../../thermal/loop/given.js'
 
 const placeField = /*@__PURE__*/ (() =>
   group('A place in the car', { ...positionFields, left: required(positionFields.left) }))()

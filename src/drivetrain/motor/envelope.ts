@@ -6,6 +6,7 @@
  * characteristics (constant torque, then constant power), and on Larminie & Lowry, Electric Vehicle Technology Explained
  * (2003), chapter 6 (losses).
  */
+import { type Points, straightAt } from '../../formula/points.js'
 import { type Assumption, assumed } from '../../procedure/index.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import type { Motor } from '../vehicle.js'
@@ -112,17 +113,11 @@ export function envelopeOf(where: string, motor: Motor): Envelope {
 
 /** Torque between the points of a curve; beyond its end, that of its last power. */
 function torqueOnCurve(curve: NonNullable<Motor['curve']>): (speed: number) => number {
-  const speeds = curve.map(([speed]) => speed.si)
-  const torques = curve.map(([, torque]) => torque.si)
-  const last = speeds.length - 1
-  const [end, endTorque] = [speeds[last] as number, torques[last] as number]
+  const points = curve.map(([speed, torque]) => [speed.si, torque.si] as const)
+  const [end, endTorque] = points.at(-1) as Points[number]
   return (speed) => {
     if (speed >= end) return speed === end ? endTorque : (endTorque * end) / speed
-    let above = 1
-    while ((speeds[above] as number) < speed) above++
-    const [low, high] = [speeds[above - 1] as number, speeds[above] as number]
-    const [from, to] = [torques[above - 1] as number, torques[above] as number]
-    return from + ((speed - low) / (high - low)) * (to - from)
+    return straightAt(points, speed)
   }
 }
 

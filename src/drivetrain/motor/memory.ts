@@ -3,12 +3,10 @@
  *
  * Rests on Subrahmanyam, Electric Drives, chapter 5 (short-time duty), as a copy has it.
  */
+import { USUAL_MEMORY } from '../../formula/memory.js'
 import { type Assumption, assumed } from '../../procedure/index.js'
 import { quantity } from '../../quantity/index.js'
 import type { Motor } from '../vehicle.js'
-
-/** The time constant where nothing tells it, in seconds: short, so that a load is averaged little. Common practice, no source. */
-const MEMORY = 300
 
 /** With what time constant, in seconds, a motor remembers its load, and on what ground. @internal */
 export function memoryOf(motor: Motor): { readonly timeConstant: number; readonly assumptions: readonly Assumption[] } {
@@ -22,9 +20,9 @@ export function memoryOf(motor: Motor): { readonly timeConstant: number; readonl
     const text = `The motor warms with a time constant of ${told}: its peak for ${peakTime} from cold warms it as its continuous rating does (motor.timeConstant by default).`
     return { timeConstant: made, assumptions: [assumed('motor.memory', text)] }
   }
-  const text =
-    'The motor remembers its load over 5 min (motor.timeConstant and motor.peakTime by default; common practice, no source).'
-  return { timeConstant: MEMORY, assumptions: [assumed('motor.memory', text)] }
+  const told = quantity('time', USUAL_MEMORY, 's').as('min')
+  const text = `The motor remembers its load over ${told} (motor.timeConstant and motor.peakTime by default; common practice, no source).`
+  return { timeConstant: USUAL_MEMORY, assumptions: [assumed('motor.memory', text)] }
 }
 
 /** What is held all day over what is held for a short time. */

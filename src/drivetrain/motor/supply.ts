@@ -5,6 +5,7 @@
  */
 import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
 import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
+import { type Points, straightAt } from '../../formula/points.js'
 import { type Assumption, assumed, type Check, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Controller } from '../vehicle.js'
@@ -156,12 +157,10 @@ function chargeOf({ module, parallel }: Pack, temperature: Quantity<'temperature
   const most = chargeCurrent === undefined ? Infinity : chargeCurrent.si * parallel
   if (chargeCurrents === undefined || temperature === undefined) return [most, 'charge current of the modules']
   const name = `charge current of the modules at ${temperature}`
-  const above = chargeCurrents.findIndex(([at]) => at.si >= temperature.si)
-  const [low, high] = [chargeCurrents[above - 1], chargeCurrents[above]]
-  if (high === undefined) return [0, name]
-  if (low === undefined) return [high[0].si === temperature.si ? Math.min(most, high[1].si * parallel) : 0, name]
-  const share = (temperature.si - low[0].si) / (high[0].si - low[0].si)
-  return [Math.min(most, (low[1].si + share * (high[1].si - low[1].si)) * parallel), name]
+  const points = chargeCurrents.map(([at, current]) => [at.si, current.si] as const)
+  const [[coldest], [warmest]] = [points[0], points.at(-1)] as [Points[number], Points[number]]
+  const isTold = temperature.si >= coldest && temperature.si <= warmest
+  return [isTold ? Math.min(most, straightAt(points, temperature.si) * parallel) : 0, name]
 }
 
 /** Below this, cells take a charge only as their maker says. Common practice, no source. */

@@ -22,13 +22,20 @@ export function airOf({ temperature, altitude, headwind }: Read<typeof airField>
 /** Closer to 20 °C than this, in kelvins, tyres roll as they are given. */
 const [REFERENCE, NEAR] = [293.15, 1]
 
+const WEATHER = 'air.weather'
+
 /** What warmer or colder air than that of the reference is counted by, and what of it is left to the figures given. @internal */
 export function weatherOf({ temperature }: Read<typeof airField>): Assumption[] {
   if (Math.abs(temperature.si - REFERENCE) <= NEAR) return []
   return [
     assumed(
-      'air.weather',
+      WEATHER,
       `Air of ${temperature} counts by its density alone: rolling resistance and cells are taken as they are given. seasons counts what the cold does to all three.`,
     ),
   ]
+}
+
+/** What a drive takes for granted where its tyres and cells are given as they are in its air: the weather is counted. @internal */
+export function withWeatherCounted(assumptions: readonly Assumption[]): Assumption[] {
+  return assumptions.filter(({ id }) => id !== WEATHER)
 }

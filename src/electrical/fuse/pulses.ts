@@ -5,6 +5,7 @@
  * Rests on guides of fuse makers: how much of its melting integral a fuse bears how often, and what share of the melting
  * current a fuse for semiconductors does.
  */
+import { type Points, straightInLogs } from '../../formula/points.js'
 import { currentOnCurve } from './curve.js'
 import type { Fuse } from './task.js'
 
@@ -13,8 +14,6 @@ export const ADIABATIC = 0.01
 
 /** How often a pulse can come in the life of a car: 5000 hours of it, common practice, no source. */
 const LIFE = 5000 * 3600
-
-type Points = readonly (readonly [times: number, share: number])[]
 
 /** The share of its melting integral that a fuse bears so many times. Guides of fuse makers; the figures were read. */
 const INTEGRAL: Points = [
@@ -38,9 +37,7 @@ function shareAt(points: Points, times: number): number | undefined {
   const [first, last] = [points[0] as Points[number], points.at(-1) as Points[number]]
   if (times <= first[0]) return first[1]
   if (times > last[0]) return undefined
-  const above = points.findIndex(([each]) => each >= times)
-  const [from, to] = [points[above - 1] as Points[number], points[above] as Points[number]]
-  return from[1] * (to[1] / from[1]) ** (Math.log(times / from[0]) / Math.log(to[0] / from[0]))
+  return straightInLogs(points, times)
 }
 
 /** What a fuse bears again and again: the root mean square over a time, in SI numbers. @internal */

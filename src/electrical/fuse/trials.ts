@@ -2,7 +2,9 @@
  * What a fuse must keep to, one trial after the other: what is written on it, its load, the overload of its cable, the
  * faults between the least and the greatest.
  */
-import { worstMemory } from '../../formula/memory.js'
+import { USUAL_MEMORY, worstMemory } from '../../formula/memory.js'
+import { type Points, straightAt } from '../../formula/points.js'
+import { whyNot } from '../../procedure/check.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
@@ -61,8 +63,6 @@ const FAULT_TIME = 5
 const OVERLOAD_RISE = 50
 /** No direct-current breaking test has a shorter time constant. 30 CFR 28.41 has 2 ms, gPV 1 ms from memory. */
 const SHORTEST_TEST = /*@__PURE__*/ (() => quantity('time', '1 ms'))()
-/** How fast a fuse follows its load, in seconds, where its maker does not say. Common practice, no source. */
-const MEMORY = 300
 
 const BASIS = 'IEC 60364-4-43, 433.1 (from memory)'
 const ADIABATIC_BASIS = 'IEC 60364-4-43, 434.5.2'
@@ -148,16 +148,13 @@ export function deratingOf(
 
 /** Straight between points; colder than the first as at it, warmer than the last not known. */
 function shareBetween(points: NonNullable<Fuse['derating']>, at: number): number | undefined {
-  const first = points[0] as (typeof points)[number]
-  if (at <= first[0].si) return first[1].si
-  const above = points.findIndex(([temperature]) => temperature.si >= at)
-  if (above < 0) return undefined
-  const [from, to] = [points[above - 1] as typeof first, points[above] as typeof first]
-  return from[1].si + ((at - from[0].si) / (to[0].si - from[0].si)) * (to[1].si - from[1].si)
+  const shares = points.map(([temperature, share]) => [temperature.si, share.si] as const)
+  const [[coldest], [warmest]] = [shares[0], shares.at(-1)] as [Points[number], Points[number]]
+  return at > warmest ? undefined : straightAt(shares, Math.max(at, coldest))
 }
 
 /** The current that a load asks of a fuse all day: the most that the fuse remembers of it. @internal */
-export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = MEMORY): Quantity<'current'> {
+export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = USUAL_MEMORY): Quantity<'current'> {
   if (profile === undefined) return current
   const worst = worstMemory(
     profile.map(([each, time]) => [each.si ** 2, time.si]),
@@ -237,6 +234,7 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   }
 }
 
+/** A curve may tell that a fuse opens below its rating, which the formula does not take. */
 function mostRating(ampacity: Quantity<'current'>, fusingFactor: number): Quantity<'current'> {
   return fusingFactor > 1 ? greatestFuseRating({ ampacity, fusingFactor }) : ampacity
 }
@@ -273,10 +271,8 @@ function byOther(
       says`melts in ${melts.time} at ${least}, from where it is left to the ${by}, at least the ${time} until that opens`,
     )
   }
-  const saved = trial('', '', savedBy(task, from, time.si), '')
-  if (!isMet(saved)) {
-    return open(saved.verdict === 'fail' ? { fail: `${saved.text}, until the ${by} opens` } : { unknown: saved.text })
-  }
+  const why = whyNot(savedBy(task, from, time.si))
+  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, until the ${by} opens` } : why)
   const check = told({ pass: `leaves overload from ${current} to ${from} to the ${by}, which opens in ${time}` })
   return { by: 'other', from, check }
 }
@@ -293,21 +289,17 @@ function leastBreakingOf(fuse: Fuse, task: Judging): Quantity<'current'> | undef
 /** From what current on a fuse saves the cable at every greater one; or why it never does. */
 function savesFrom(fuse: Fuse, least: Quantity<'current'>, highest: Quantity<'current'>, task: Judging) {
   let from: Quantity<'current'> | undefined
-  let why: Told = { fail: `does not save the cable at ${highest}, the greatest fault` }
   for (const current of [...pointsOf(fuse, least, highest)].reverse()) {
     const clearing = clearingAt(fuse, current)
     const told: Told =
       clearing === 'never'
         ? { fail: `does not open at ${current}` }
         : savedBy(task, current, clearing.time?.si, clearing)
-    const check = trial('', '', told, '')
-    if (!isMet(check)) {
-      why = check.verdict === 'unknown' ? { unknown: check.text } : { fail: check.text }
-      break
-    }
+    const why = whyNot(told)
+    if (why !== undefined) return from ?? why
     from = current
   }
-  return from ?? why
+  return from as Quantity<'current'>
 }
 
 /** The currents, rising, at which what a fuse lets through is greatest or least: its points, and where limits change. */

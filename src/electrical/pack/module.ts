@@ -4,6 +4,7 @@
  * Rests on what is given; where no curve was measured, on the cell models of open-circuit.ts.
  */
 import { section, sourceText } from '../../formula/index.js'
+import { type Points, straightAt } from '../../formula/points.js'
 import { unrecorded } from '../../formula/record.js'
 import {
   choice,
@@ -262,9 +263,8 @@ export function openCircuitOf(where: string, path: string, module: Module): Open
 }
 
 function curveOfPoints(where: string, points: NonNullable<Module['openCircuit']>): OpenCircuit {
-  const states = points.map(([state]) => state.si)
-  const volts = points.map(([, voltage]) => voltage.si)
-  const [first, last] = [states[0] as number, states.at(-1) as number]
+  const volts = points.map(([state, voltage]) => [state.si, voltage.si] as const)
+  const [[first], [last]] = [volts[0], volts.at(-1)] as [Points[number], Points[number]]
   const voltsAt = (state: number) => {
     if (state < first || state > last) {
       const ends = [first, last].map((end) => String(quantity('ratio', end).as('%')))
@@ -275,13 +275,7 @@ function curveOfPoints(where: string, points: NonNullable<Module['openCircuit']>
         { from: ends[0] as string, to: ends[1] as string, asked: String(asked) },
       )
     }
-    const above = Math.max(
-      1,
-      states.findIndex((each) => each >= state),
-    )
-    const [low, high] = [states[above - 1] as number, states[above] as number]
-    const [from, to] = [volts[above - 1] as number, volts[above] as number]
-    return from + ((state - low) / (high - low)) * (to - from)
+    return straightAt(volts, state)
   }
   return {
     voltsAt,

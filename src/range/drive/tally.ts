@@ -1,10 +1,7 @@
 /** The books of a drive: what came from the pack, where it went, and where the car could not do what was asked. */
-import { Memory } from '../../formula/memory.js'
+import { Memory, USUAL_MEMORY } from '../../formula/memory.js'
 import { Flows, type Motion, SAME_SPEED } from './motion.js'
 import type { DriveGear, PackInUse, Powertrain } from './powertrain.js'
-
-/** How fast a pack follows its load, in seconds: short, so that a load is averaged little. Common practice, no source. */
-const PACK_MEMORY = 300
 
 /** A time in which the car could not do what was asked, in SI numbers. */
 interface Miss {
@@ -44,7 +41,7 @@ export class Tally extends Flows {
     this.#train = train
     this.#resistance = pack?.supply.resistance ?? 0
     this.motorMemory = new Memory(train.memory.timeConstant)
-    this.packMemory = pack === undefined ? undefined : new Memory(PACK_MEMORY)
+    this.packMemory = pack === undefined ? undefined : new Memory(USUAL_MEMORY)
   }
 
   /** Books the last step of a motion, at whose end a speed was asked for. */

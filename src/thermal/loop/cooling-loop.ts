@@ -6,29 +6,14 @@
  * radiator.
  */
 import { cite, section } from '../../formula/index.js'
+import { straightAt } from '../../formula/points.js'
 import { rootBetween } from '../../formula/root.js'
 import { highVoltage, hotCoolant } from '../../procedure/cautions.js'
-import {
-  type Assumption,
-  assumed,
-  type Check,
-  check,
-  type Findings,
-  given,
-  group,
-  list,
-  optional,
-  pairs,
-  procedure,
-  type Read,
-  text,
-  trial,
-  type Unfinished,
-} from '../../procedure/index.js'
-import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { airAt, dryAir, outdoors } from '../air/dry-air.js'
-import { coolantField } from '../boiling.js'
-import { rangeOf, refuseOutside } from '../property-table.js'
+import { type Findings, procedure, type Unfinished } from '../../procedure/index.js'
+import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { airAt } from '../air/dry-air.js'
+import { rangeOf } from '../property-table.js'
+import { assumptionsOf, checksOf } from './checks.js'
 import { asQuantities, type CoolantProperties, coolantAt, coolants } from './coolant.js'
 import {
   capacityRate,
@@ -42,17 +27,18 @@ import {
   streamOutlet,
   transferUnits,
 } from './exchanger.js'
-import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, pumpPower, reynoldsNumber } from './pipe.js'
 import {
-  divided,
-  dropOf,
-  operatingFlow,
-  type Part,
-  type Passage,
-  type Pipe,
-  type PumpCurve,
-  pumpPressure,
-} from './pipe-network.js'
+  type Celsius,
+  type Loop,
+  loopInput,
+  type Piece,
+  refuseUnusable,
+  type Segment,
+  type Side,
+  where,
+} from './given.js'
+import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, reynoldsNumber } from './pipe.js'
+import { divided, dropOf, operatingFlow, type Part, type Passage, type Pipe, type PumpCurve } from './pipe-network.js'
 
 /** A pipe or part of a loop as the coolant passes it. */
 export interface LoopSegment {
@@ -88,105 +74,6 @@ export interface CoolingLoop extends Findings {
   /** Heat that the radiator could give off with the coolant entering it at its limit. */
   readonly capacity: Quantity<'power'>
 }
-
-const pieceFields = /*@__PURE__*/ (() => ({
-  name: optional(text('What it is called')),
-  length: optional(given('length', 'Length of the pipe', { above: 0, usual: ['20 mm', '50 m'] })),
-  bore: optional(given('length', 'Bore of the pipe', { above: 0, usual: ['2 mm', '80 mm'] })),
-  roughness: optional(given('length', 'Height of the roughness of the wall', { min: 0 })),
-  fittings: optional(given('ratio', 'Sum of the loss coefficients of the fittings', { min: 0, finest: 0.05 })),
-  drop: optional(
-    given('pressure', "Pressure drop that the part's maker gives", { above: 0, usual: ['0.1 kPa', '200 kPa'] }),
-  ),
-  at: optional(
-    given('volumeFlow', 'Flow for which the drop is given', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
-  ),
-  hydraulicDiameter: optional(
-    given('length', 'Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent', {
-      above: 0,
-    }),
-  ),
-  flowArea: optional(given('area', 'Area of those passages together; one round passage unless given', { above: 0 })),
-  heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
-  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters')),
-  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 })),
-}))()
-const pieceField = /*@__PURE__*/ (() => group('A pipe (length and bore) or a part (drop and at)', pieceFields))()
-
-const segmentFields = /*@__PURE__*/ (() => ({
-  ...pieceFields,
-  parallel: optional(
-    list(
-      'Branches side by side, each a list of pipes and parts',
-      list('Pipes and parts, one after the other', pieceField, { least: 1 }),
-      { least: 2 },
-    ),
-  ),
-}))()
-const segmentField = /*@__PURE__*/ (() =>
-  group('A pipe (length and bore), a part (drop and at), or branches side by side (parallel)', segmentFields))()
-
-const sideField = /*@__PURE__*/ (() =>
-  group('The conductance of one side', {
-    conductance: given('thermalConductance', 'Conductance of this side', { above: 0 }),
-    at: given('volumeFlow', 'Flow for which it is given', { above: 0 }),
-    exponent: given('ratio', 'Exponent of the flow', { min: 0, max: 1 }),
-  }))()
-
-/** A coolant loop, but for the air. @internal */
-export const loopFields = /*@__PURE__*/ (() => ({
-  coolant: coolantField,
-  pump: pairs(
-    'The curve of the pump, from no flow on',
-    given('volumeFlow', 'Flow', { min: 0, usual: ['0 L/min', '200 L/min'], finest: '0.1 L/min' }),
-    given('pressure', 'Pressure', { min: 0, usual: ['0 kPa', '500 kPa'], finest: '0.1 kPa' }),
-    { least: 2 },
-  ),
-  segments: list('What the coolant passes, from the outlet of the radiator on', segmentField, { least: 1 }),
-  radiator: group('The radiator, by its effectiveness, its conductance, or the conductances of its two sides', {
-    effectiveness: optional(given('ratio', 'Effectiveness, the same at every flow', { above: 0, max: 1 })),
-    conductance: optional(
-      given('thermalConductance', 'Conductance from coolant to air', { above: 0, usual: ['5 W/K', '2000 W/K'] }),
-    ),
-    at: optional(
-      group('The flows for which the conductance is given', {
-        air: given('volumeFlow', 'Air flow for which it is given', { above: 0, usual: ['50 m³/h', '10000 m³/h'] }),
-        coolant: given('volumeFlow', 'Coolant flow for which it is given', {
-          above: 0,
-          usual: ['0.5 L/min', '200 L/min'],
-        }),
-      }),
-    ),
-    exponents: optional(
-      group('How the conductance grows with the flows', {
-        air: given('ratio', 'Exponent of the air flow', { min: 0, max: 1, finest: 0.01 }),
-        coolant: given('ratio', 'Exponent of the coolant flow', { min: 0, max: 1, finest: 0.01 }),
-      }),
-    ),
-    airSide: optional(sideField),
-    coolantSide: optional(sideField),
-  }),
-  limit: optional(given('temperature', 'Most that the coolant may have anywhere')),
-  minimumFlow: optional(
-    given('volumeFlow', 'Least flow that the parts need', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
-  ),
-}))()
-
-const loopInput = /*@__PURE__*/ (() => ({
-  ...loopFields,
-  heat: optional(given('power', 'Heat put in elsewhere than in a segment, before the radiator', { min: 0 })),
-  air: group('The air at the radiator', {
-    temperature: given('temperature', 'Temperature of the air before the radiator', outdoors),
-    flow: given('volumeFlow', 'Air flow through the radiator, at that temperature', { above: 0 }),
-  }),
-}))()
-
-type Loop = Read<typeof loopInput>
-type Piece = Read<typeof pieceField>
-type Segment = Read<typeof segmentField>
-type Side = Read<typeof sideField>
-type Celsius = Quantity<'temperature'>
-const where = 'coolingLoop'
 
 /**
  * Finds the flow of a coolant loop, where the curve of the pump meets that of the loop, and the temperatures at which
@@ -415,7 +302,7 @@ function figuresOf(loop: Loop, found: Found): Omit<CoolingLoop, keyof Findings |
   const { fluid, heat } = found
   const mean = quantity('temperature', found.mean, 'K').as('°C')
   const flow = quantity('volumeFlow', found.flow, 'm³/s').as('L/min')
-  const lift = quantity('pressure', pumpPressure(curveOf(loop), found.flow), 'Pa').as('kPa')
+  const lift = quantity('pressure', straightAt(curveOf(loop), found.flow), 'Pa').as('kPa')
   const words =
     `Coolant at its mean temperature of ${mean}: ${loop.coolant}, ${fluid.density}, ${fluid.specificHeat}, ` +
     `${fluid.viscosity}; the pump's curve meets the loop's at ${flow}, where it gives ${lift}`
@@ -562,212 +449,6 @@ function sideAt({ conductance, at, exponent }: Side, flow: Quantity<'volumeFlow'
   return conductanceAtFlow({ conductance, flow, referenceFlow: at, exponent })
 }
 
-interface Judged {
-  readonly heat: Quantity<'power'>
-  readonly limit: Celsius
-  readonly capacity: Quantity<'power'>
-  readonly isBalanced: boolean
-  readonly high: Celsius
-}
-
-type Figures = Omit<CoolingLoop, keyof Findings | 'capacity'>
-
-/** Every pipe and part, in the order in which the coolant passes them. */
-function piecesOf({ segments }: Loop): readonly Piece[] {
-  return segments.flatMap((segment) => (segment.parallel ?? [[segment]]).flat())
-}
-
-/** What each pipe and part asks of the coolant that passes it, and the hottest that it becomes anywhere. */
-function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsius): Check[] {
-  const pieces = piecesOf(loop)
-  const hottest = segments.reduce((most, { outlet }) => Math.max(most, outlet.si), Number.NEGATIVE_INFINITY)
-  return segments.flatMap(({ name, inlet, outlet, flow }, i) => {
-    const { inletLimit, minimumFlow } = pieces[i] as Piece
-    // What enters the radiator is held already; a branch may be hotter than that mixture.
-    const isTold = outlet.si > coolant.hot.si * (1 + 1e-12) && (outlet.si > limit.si || outlet.si === hottest)
-    return [
-      ...(isTold
-        ? [
-            check(
-              `segment.${i + 1}.outlet`,
-              `Coolant leaving ${name}`,
-              outlet,
-              'at most',
-              limit,
-              'limit of the coolant',
-              'limit',
-              'segments',
-            ),
-          ]
-        : []),
-      ...(inletLimit === undefined
-        ? []
-        : [
-            check(
-              `segment.${i + 1}.inlet`,
-              `Coolant entering ${name}`,
-              inlet,
-              'at most',
-              inletLimit,
-              'inletLimit, as given',
-              'segments',
-            ),
-          ]),
-      ...(minimumFlow === undefined
-        ? []
-        : [
-            check(
-              `segment.${i + 1}.flow`,
-              `Flow through ${name}`,
-              flow,
-              'at least',
-              minimumFlow,
-              'minimumFlow, as given',
-              'segments',
-            ),
-          ]),
-    ]
-  })
-}
-
-/** Below this, coolant is so thick that a part whose passages are not known may be laminar. */
-const FREEZING = 273.15
-
-/** A drop at one flow holds at others by its square, while the flow is turbulent. */
-function dropTrials(loop: Loop, { segments, coolant: { hot, cold } }: Figures): Check[] {
-  const mean = (hot.si + cold.si) / 2
-  const { density, viscosity } = coolantAt(loop.coolant, mean)
-  const doubtful = piecesOf(loop).flatMap(({ drop, hydraulicDiameter, flowArea }, i) => {
-    if (drop === undefined) return []
-    const { name, flow } = segments[i] as LoopSegment
-    if (hydraulicDiameter === undefined) return mean < FREEZING ? [name] : []
-    const area = flowArea?.si ?? (Math.PI * hydraulicDiameter.si ** 2) / 4
-    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR ? [name] : []
-  })
-  if (doubtful.length === 0) return []
-  const unknown = `the drop of ${doubtful.join(', ')} holds for turbulent flow, and the flow there ${mean < FREEZING ? 'may be' : 'is'} laminar: give the drop at this temperature, or pipes in their place`
-  return [trial('coolant.drops', 'Pressure drop of the parts', { unknown }, 'Reynolds number below 2300', 'segments')]
-}
-
-/** Below this Reynolds number flow in a pipe is laminar. */
-const LAMINAR = 2300
-
-function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, isBalanced }: Judged): Check[] {
-  const { coolant, limit: stated, minimumFlow, air } = loop
-  const { flow, coolant: temperatures } = figures
-  const { fluid } = coolants[coolant]
-  const [low] = rangeOf(coolants[coolant])
-  const basis = stated === undefined ? `the end of the table of ${fluid}` : 'the limit given'
-  const begins = `the table of ${fluid} begins there`
-  return [
-    ...(isBalanced
-      ? [
-          check(
-            'coolant.hot',
-            'Coolant entering the radiator',
-            temperatures.hot,
-            'at most',
-            limit,
-            basis,
-            'limit',
-            'radiator',
-          ),
-        ]
-      : []),
-    ...(temperatures.cold.si < low.si
-      ? [check('coolant.cold', 'Coolant leaving the radiator', temperatures.cold, 'at least', low, begins, 'radiator')]
-      : []),
-    ...(air.temperature.si < low.si
-      ? [
-          check(
-            'coolant.parked',
-            'Air in which the coolant stands when the car is parked',
-            air.temperature,
-            'at least',
-            low,
-            begins,
-            'coolant',
-            'air.temperature',
-          ),
-        ]
-      : []),
-    ...segmentChecks(loop, figures, limit),
-    ...dropTrials(loop, figures),
-    check(
-      'radiator.capacity',
-      `Heat that the radiator gives off with the coolant at ${limit}`,
-      capacity,
-      'at least',
-      heat,
-      'heat balance',
-      'radiator',
-      'air.flow',
-    ),
-    ...(minimumFlow === undefined
-      ? []
-      : [
-          check(
-            'coolant.flow',
-            'Coolant flow',
-            flow,
-            'at least',
-            minimumFlow,
-            'the least flow given',
-            'minimumFlow',
-            'pump',
-          ),
-        ]),
-  ]
-}
-
-function assumptionsOf(
-  { limit: stated, segments: pieces, radiator }: Loop,
-  { flow, pressureDrop, segments }: Figures,
-  { limit, isBalanced, high }: Judged,
-): Assumption[] {
-  const pumping = pumpPower({ flow, pressure: pressureDrop, efficiency: 1 })
-  const pipes = pieces
-    .flatMap((piece) => [piece, ...(piece.parallel ?? []).flat()])
-    .filter(({ bore }) => bore !== undefined)
-  const between = segments.filter(({ reynolds }) => reynolds !== undefined && reynolds.si > 2300 && reynolds.si < 4000)
-  const told = (isSo: boolean, id: string, sentence: string) => (isSo ? [assumed(id, sentence)] : [])
-  return [
-    assumed('pump.heat', `The heat of pumping, ${pumping}, is not counted.`),
-    ...told(
-      radiator.effectiveness === undefined,
-      'radiator.crossFlow',
-      'The radiator is in cross flow, both streams unmixed.',
-    ),
-    ...told(
-      pipes.some(({ roughness }) => roughness === undefined),
-      'segments.roughness.default',
-      'Pipes without a roughness are smooth.',
-    ),
-    ...told(
-      pipes.some(({ fittings }) => fittings === undefined),
-      'segments.fittings.default',
-      'Pipes without fittings lose no pressure in bends and couplings.',
-    ),
-    ...told(
-      stated === undefined,
-      'limit.default',
-      `The coolant may have up to ${limit}, where the table of its properties ends.`,
-    ),
-    ...told(
-      !isBalanced,
-      'coolant.beyondTable',
-      `Beyond ${high} there are no properties of the coolant: the figures are those with it at ${high}.`,
-    ),
-    ...told(
-      between.length > 0,
-      'segments.betweenRegimes',
-      `Between laminar and turbulent flow the pressure drop is uncertain by about 30 %: ${between
-        .map(({ name }) => name)
-        .join(', ')}.`,
-    ),
-  ]
-}
-
 function tooCold({ coolant, air }: Loop, low: Celsius): CalculationError {
   const { fluid } = coolants[coolant]
   return new CalculationError(
@@ -776,96 +457,6 @@ function tooCold({ coolant, air }: Loop, low: Celsius): CalculationError {
       'it needs a thermostat or a shutter, or more antifreeze',
     { 'air temperature': String(air.temperature), 'least coolant temperature': String(low) },
   )
-}
-
-/** Refuses what is well written but makes no loop. */
-function refuseUnusable(loop: Loop): void {
-  const issues = [
-    ...loop.segments.flatMap((segment, i) => segmentIssues(segment, `segments[${i}]`)),
-    ...pumpIssues(loop),
-    ...radiatorIssues(loop),
-  ]
-  if (issues.length > 0) throw new InputError(where, issues)
-  refuseOutside(where, 'air.temperature', dryAir, loop.air.temperature)
-  if (loop.limit !== undefined) refuseOutside(where, 'limit', coolants[loop.coolant], loop.limit)
-  const [, high] = rangeOf(coolants[loop.coolant])
-  if (loop.air.temperature.si <= high.si) return
-  const expected = `a temperature of at most ${high}, where the table of the coolant ends`
-  throw new InputError(where, [{ path: 'air.temperature', expected, received: String(loop.air.temperature) }])
-}
-
-const pieceExpected =
-  "a pipe, such as { length: '2 m', bore: '16 mm' }, or a part, such as { drop: '8 kPa', at: '10 L/min' }"
-
-function namesGiven(piece: object): string {
-  const names = Object.entries(piece).flatMap(([key, value]) => (value === undefined || key === 'name' ? [] : [key]))
-  return names.length === 0 ? 'nothing' : names.join(', ')
-}
-
-function segmentIssues(segment: Segment, path: string): InputIssue[] {
-  const { parallel, name: _, ...piece } = segment
-  if (parallel === undefined) return pieceIssues(piece, path)
-  const others = Object.values(piece).some((value) => value !== undefined)
-  const mixed = others ? [{ path, expected: 'parallel alone, or a pipe or part', received: namesGiven(segment) }] : []
-  const within = parallel.flatMap((branch, b) =>
-    branch.flatMap((each, p) => pieceIssues(each, `${path}.parallel[${b}][${p}]`)),
-  )
-  return [...mixed, ...within]
-}
-
-function pieceIssues(piece: Piece, path: string): InputIssue[] {
-  const { length, bore, roughness, fittings, drop, at, hydraulicDiameter, flowArea } = piece
-  if (flowArea !== undefined && hydraulicDiameter === undefined) {
-    return [
-      { path: `${path}.hydraulicDiameter`, expected: "a length such as '4 mm' beside flowArea", received: 'nothing' },
-    ]
-  }
-  const pipe = [length, bore].filter((each) => each !== undefined).length
-  const part = [drop, at].filter((each) => each !== undefined).length
-  const isPipe = pipe === 2 && part === 0 && hydraulicDiameter === undefined
-  const isPart = part === 2 && pipe === 0 && roughness === undefined && fittings === undefined
-  if (!isPipe && !isPart) return [{ path, expected: pieceExpected, received: namesGiven(piece) }]
-  if (roughness === undefined || bore === undefined || roughness.si <= 0.05 * bore.si) return []
-  const expected = `a length of at most a twentieth of the bore, ${bore.times(0.05).as('mm')}`
-  return [{ path: `${path}.roughness`, expected, received: String(roughness) }]
-}
-
-function pumpIssues({ pump }: Loop): InputIssue[] {
-  const issues: InputIssue[] = []
-  const [flow, pressure] = pump[0] as Loop['pump'][number]
-  if (flow.si !== 0) {
-    const hint = 'its pressure with the outlet shut'
-    issues.push({ path: 'pump[0][0]', expected: "no flow, '0 L/min'", received: String(flow), hint })
-  }
-  if (pressure.si === 0) {
-    const expected = "a pressure above 0 kPa at no flow, such as '35 kPa'"
-    issues.push({ path: 'pump[0][1]', expected, received: String(pressure) })
-  }
-  for (const [i, [at, has]] of pump.entries()) {
-    const [before, had] = pump[i - 1] ?? []
-    if (before !== undefined && at.si <= before.si) {
-      issues.push({ path: `pump[${i}][0]`, expected: `more than the flow before it, ${before}`, received: String(at) })
-    }
-    if (had !== undefined && has.si > had.si) {
-      const expected = `at most the pressure before it, ${had}`
-      const hint = 'a curve that rises has no one point of operation'
-      issues.push({ path: `pump[${i}][1]`, expected, received: String(has), hint })
-    }
-  }
-  return issues
-}
-
-function radiatorIssues({ radiator }: Loop): InputIssue[] {
-  const { effectiveness, conductance, at, exponents, airSide, coolantSide } = radiator
-  const given = (...values: readonly unknown[]) => values.filter((value) => value !== undefined).length
-  const forms = [
-    given(effectiveness) === 1 && given(conductance, at, exponents, airSide, coolantSide) === 0,
-    given(conductance, at, exponents) === 3 && given(effectiveness, airSide, coolantSide) === 0,
-    given(airSide, coolantSide) === 2 && given(effectiveness, conductance, at, exponents) === 0,
-  ]
-  if (forms.includes(true)) return []
-  const expected = 'effectiveness alone; or conductance, at and exponents; or airSide and coolantSide'
-  return [{ path: 'radiator', expected, received: namesGiven(radiator) }]
 }
 
 /** Refuses a pump whose curve ends before it meets the loop's. */
@@ -882,7 +473,5 @@ function refuseShortCurve(
   const text = (si: number) => String(quantity('pressure', si, 'Pa').as('kPa'))
   const flowText = String(quantity('volumeFlow', most, 'm³/s').as('L/min'))
   const expected = `points up to a flow at which the loop takes all that the pump gives; at ${flowText} it takes ${text(taken)}`
-  throw new InputError(where, [
-    { path: `pump[${last}]`, expected, received: `${text(pumpPressure(curve, most))} left` },
-  ])
+  throw new InputError(where, [{ path: `pump[${last}]`, expected, received: `${text(straightAt(curve, most))} left` }])
 }

@@ -4,6 +4,7 @@
  * Rests on White, Fluid Mechanics, chapter 6. Every pressure drop here rises with the flow, so that each flow that is
  * looked for lies between two known ones, and there is one.
  */
+import { straightAt } from '../../formula/points.js'
 import { rootBetween } from '../../formula/root.js'
 import { flowVelocity, frictionFactor, pressureDrop, pressureDropAtFlow, reynoldsNumber } from './pipe.js'
 
@@ -95,19 +96,11 @@ export function dividedByBrackets(branches: readonly Passage[], fluid: Fluid, fl
 /** Points of a pump's curve, [flow, pressure], in SI units: the flow rises from 0, the pressure falls. @internal */
 export type PumpCurve = readonly (readonly [flow: number, pressure: number])[]
 
-/** Pressure of a pump at a flow within its curve, straight between the points. @internal */
-export function pumpPressure(curve: PumpCurve, flow: number): number {
-  const found = curve.findIndex(([at]) => at >= flow)
-  const above = Math.max(found, 1)
-  const [low, high] = [curve[above - 1], curve[above]] as [PumpCurve[number], PumpCurve[number]]
-  return low[1] + ((high[1] - low[1]) * (flow - low[0])) / (high[0] - low[0])
-}
-
 /**
  * The flow at which a pump's pressure is the drop of its loop; the last flow of its curve where that still has more.
  * @internal
  */
 export function operatingFlow(curve: PumpCurve, loop: Passage, fluid: Fluid): number {
-  const spare = (flow: number) => pumpPressure(curve, flow) - dropOf(loop, fluid, flow)
+  const spare = (flow: number) => straightAt(curve, flow) - dropOf(loop, fluid, flow)
   return rootBetween(spare, 0, (curve.at(-1) as PumpCurve[number])[0])
 }
