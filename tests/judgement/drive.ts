@@ -168,12 +168,12 @@ export const drive: { readonly [name: string]: Table } = {
       {
         what: 'a log that brakes harder than the road holds',
         dangerous: {
-          ...logged('t (s),v (km/h)\n0,0\n5,60\n6,45\n12,0'),
+          ...logged('t (s),v (km/h)\n0,0\n9,60\n10,45\n16,0'),
           car: { ...logged('').car, ...standing, friction: 0.4 },
         },
         told: ['cycle.acceleration', 'fail'],
         sound: {
-          ...logged('t (s),v (km/h)\n0,0\n5,60\n6,45\n12,0'),
+          ...logged('t (s),v (km/h)\n0,0\n9,60\n10,45\n16,0'),
           car: { ...logged('').car, ...standing, friction: 0.45 },
         },
       },
