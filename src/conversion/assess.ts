@@ -1,27 +1,48 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
-import { type Note, unusualIn } from '../procedure/index.js'
+import { type Assumption, type Caution, merged, type Note, unusualIn } from '../procedure/index.js'
 import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
+import { hillSection } from './chapters/hill.js'
 import { homeSection } from './chapters/home.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
+import { morningSection } from './chapters/morning.js'
 import { type Pack, packOf, packSection } from './chapters/pack.js'
-import { isOfSheet, type Section, type Unassessed, where } from './chapters/section.js'
-import { summerSection } from './chapters/summer.js'
+import {
+  type Binds,
+  type Chapter,
+  type Figure,
+  figuresIn,
+  isOfSheet,
+  type Section,
+  type SheetCheck,
+  type Unassessed,
+  where,
+} from './chapters/section.js'
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
-import { winterSection } from './chapters/winter.js'
 import { wiringSection } from './chapters/wiring.js'
 import { type Build, sheetField } from './sheet/build.js'
+import { type BuildVerdict, type Summary, summaryOf, verdictOf } from './summary.js'
 
-/** What is found of a build: figures, checks, assumptions and cautions, and what could not be assessed. */
+/** What is found of a build: verdict and summary, figures, checks, assumptions and cautions, and what could not be assessed. */
 export interface Assessment {
   readonly title: string
   readonly note?: string
+  readonly verdict: BuildVerdict
+  readonly summary: Summary
+  /** Every figure, those in tables too, by its id. */
+  readonly figures: readonly Figure[]
+  /** Every check. */
+  readonly checks: readonly SheetCheck[]
+  /** Every default and simplification, each once: the first has number 1 in a report. */
+  readonly assumptions: readonly Assumption[]
   /** What on the sheet is unusual, each by its place in the sheet. */
   readonly notes: readonly Note[]
+  /** What can hurt, each once. */
+  readonly cautions: readonly Caution[]
   readonly sections: readonly Section[]
   /** Sections for which the sheet lacks something, or whose figures do not allow it. */
   readonly unassessed: readonly Unassessed[]
@@ -42,21 +63,67 @@ function once<T>(work: () => T): () => T {
   }
 }
 
-type Chapter = (build: Build, shared: Shared) => Section | Unassessed
+/** A section: what it is called where it cannot be assessed, which parts of a sheet ask for it, and what makes it. */
+interface Part {
+  readonly id: string
+  readonly title: string
+  readonly asks: readonly (keyof Build)[]
+  readonly work: (build: Build, shared: Shared) => Chapter
+}
 
-/** The sections in the order in which the job is done, with what each is called where it cannot be assessed. */
-const chapters: readonly (readonly [title: string, section: Chapter])[] = [
-  ['Weight and balance', (build, { weights }) => weightSection(build, weights())],
-  ['The pack', (build, { pack }) => packSection(build, pack())],
-  ['Gears', gearsSection],
-  ['The laden car on the road', (build, { pack, weights }) => paceSection(build, pack(), weights)],
-  ['Energy and range at a steady speed', (build, { pack, weights }) => energySection(build, pack(), weights)],
-  ['Journeys', (build, { pack, driven }) => journeysSection(build, pack(), driven)],
-  ['Cables and fuses', (build, { pack, driven }) => wiringSection(build, pack(), driven)],
-  ['Charging', (build, { pack }) => chargingSection(build, pack())],
-  ['Summer on the longest hill', (build, { pack, weights }) => summerSection(build, pack(), weights)],
-  ['A winter morning', (build, { pack }) => winterSection(build, pack())],
-  ['An evening of house load', (build, { pack }) => homeSection(build, pack())],
+/** The sections in the order in which the job is done. */
+const parts: readonly Part[] = [
+  {
+    id: 'weight',
+    title: 'Weight and balance',
+    asks: ['car'],
+    work: (build, { weights }) => weightSection(build, weights()),
+  },
+  { id: 'pack', title: 'The pack', asks: ['module', 'pack'], work: (build, { pack }) => packSection(build, pack()) },
+  { id: 'gears', title: 'Gears', asks: ['motor', 'gearbox'], work: gearsSection },
+  {
+    id: 'road',
+    title: 'The laden car on the road',
+    asks: ['motor', 'gearbox'],
+    work: (build, { pack, weights }) => paceSection(build, pack(), weights),
+  },
+  {
+    id: 'steady',
+    title: 'Energy and range at a steady speed',
+    asks: ['seasons'],
+    work: (build, { pack, weights }) => energySection(build, pack(), weights),
+  },
+  {
+    id: 'journeys',
+    title: 'Journeys',
+    asks: ['journeys'],
+    work: (build, { pack, driven }) => journeysSection(build, pack(), driven),
+  },
+  {
+    id: 'runs',
+    title: 'Cables and fuses',
+    asks: ['runs', 'fuses', 'precharge'],
+    work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
+  },
+  { id: 'charging', title: 'Charging', asks: ['charger'], work: (build, { pack }) => chargingSection(build, pack()) },
+  {
+    id: 'hill',
+    title: 'The longest hill',
+    asks: ['cooling'],
+    work: (build, { pack, weights }) => hillSection(build, pack(), weights),
+  },
+  {
+    id: 'mornings',
+    title: 'Cold mornings',
+    asks: ['heating'],
+    work: (build, { pack }) => morningSection(build, pack()),
+  },
+  {
+    id: 'home',
+    title: 'An evening of house load',
+    asks: ['home'],
+    work: (build, { pack }) => homeSection(build, pack()),
+  },
 ]
 
 /**
@@ -67,7 +134,7 @@ const chapters: readonly (readonly [title: string, section: Chapter])[] = [
  * and leaves the others standing.
  *
  * @param build - A sheet that {@link readBuild} has read.
- * @returns The sections in the order in which the job is done.
+ * @returns Verdict and summary, then the sections in the order in which the job is done.
  * @throws InputError for what readBuild has not read.
  */
 export function assess(build: Build): Assessment {
@@ -78,32 +145,55 @@ export function assess(build: Build): Assessment {
   const weights = once(() => weightsOf(build))
   const pack = once(() => packOf(build))
   const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
-  const parts = chapters.map(([title, chapter]) => assessed(title, () => chapter(build, shared)))
   const notes = unusualIn(sheetField, build)
   // What a procedure finds unusual of a figure of the sheet is told once, by its place in the sheet.
   const told = new Set(notes.map(({ text }) => text))
+  const sections: Section[] = []
+  const unassessed: Unassessed[] = []
+  let binds: Binds = {}
+  for (const part of parts) {
+    const found = assessed(part, build, shared)
+    if ('why' in found) {
+      unassessed.push(found)
+      continue
+    }
+    binds = { ...binds, ...found.binds }
+    const { binds: _, ...section } = found
+    sections.push({ ...section, notes: section.notes.filter(({ text }) => !told.has(text)) })
+  }
+  if (build.car.friction !== undefined && build.car.raised === undefined) {
+    unassessed.push(lacking('grip', 'Grip on a hill', false, ['car.raised']))
+  }
+  const figures = sections.flatMap(figuresIn)
+  const summary = summaryOf(sections, figures, binds)
+  const { assumptions, cautions } = merged(...sections)
   return {
     title: build.title,
     ...(build.note === undefined ? {} : { note: build.note }),
+    verdict: verdictOf(summary, unassessed),
+    summary,
+    figures,
+    checks: sections.flatMap(({ checks }) => checks),
+    assumptions,
     notes,
-    sections: parts
-      .filter((part): part is Section => 'figures' in part)
-      .map((part) => ({ ...part, notes: part.notes.filter(({ text }) => !told.has(text)) })),
-    unassessed: [
-      ...parts.filter((part): part is Unassessed => 'why' in part),
-      ...(build.car.friction !== undefined && build.car.raised === undefined
-        ? [{ title: 'Grip on a hill', why: 'add to the sheet: car.raised' }]
-        : []),
-    ],
+    cautions,
+    sections,
+    unassessed,
   }
 }
 
-function assessed(title: string, chapter: () => Section | Unassessed): Section | Unassessed {
+function lacking(id: string, title: string, isAsked: boolean, missing: readonly string[]): Unassessed {
+  return { id, title, isAsked, missing, why: `add to the sheet: ${missing.join(', ')}` }
+}
+
+function assessed({ id, title, asks, work }: Part, build: Build, shared: Shared) {
+  const isAsked = asks.some((key) => build[key] !== undefined)
   try {
-    return chapter()
+    const found = work(build, shared)
+    return 'missing' in found ? lacking(id, title, isAsked, found.missing) : { id, title, ...found }
   } catch (error) {
     if (!isOfSheet(error)) throw error
-    const told = error instanceof InputError ? inOneLine(error) : error.message
-    return { title, why: `the figures of the sheet do not allow it. ${told}` }
+    const said = error instanceof InputError ? inOneLine(error) : error.message
+    return { id, title, isAsked, missing: [], why: `the figures of the sheet do not allow it. ${said}` }
   }
 }

@@ -66,6 +66,12 @@ export interface ProtectedRun extends Findings {
 export const overloadLimitField = /*@__PURE__*/ (() =>
   optional(given('temperature', 'What the insulation bears for hours in an overload, as its maker states')))()
 
+/** How far apart conductors lie that do not touch. @internal */
+export const spacingField = /*@__PURE__*/ (() =>
+  optional(
+    given('length', 'Distance between the centres of conductors that lie apart', { above: 0, usual: ['10 mm', '1 m'] }),
+  ))()
+
 const protectFields = /*@__PURE__*/ (() => {
   const { current, profile, systemVoltage: _, ...cable } = runFields
   return {
@@ -77,12 +83,7 @@ const protectFields = /*@__PURE__*/ (() => {
       section: optional(text('The section, where it is given and only to be examined')),
       ...cable,
       overloadLimit: overloadLimitField,
-      spacing: optional(
-        given('length', 'Distance between the centres of conductors that lie apart', {
-          above: 0,
-          usual: ['10 mm', '1 m'],
-        }),
-      ),
+      spacing: spacingField,
     }),
     ambient: optional(
       given('temperature', 'Temperature of the air around the fuse', { above: '-90 °C', below: '200 °C' }),

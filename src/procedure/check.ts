@@ -210,9 +210,9 @@ export function check<K extends Kind>(
   return trial(id, name, saying, basis, ...paths)
 }
 
-/** A check under another id and name, as part of something larger. */
-export function renamed(one: Check, id: string, name: string): Check {
-  const { verdict, basis, paths, id: _, name: __, ...figures } = one
+/** A check under another id and name, and by other paths, as part of something larger. */
+export function renamed(one: Check, id: string, name: string, paths = one.paths): Check {
+  const { verdict, basis, paths: _, id: __, name: ___, ...figures } = one
   return Object.assign(new Finding(id, name, verdict, () => one.text, basis, paths), figures)
 }
 

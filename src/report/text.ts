@@ -45,7 +45,10 @@ function sectionText({ title, figures, tables, checks, assumptions, notes }: Sec
 }
 
 function tableText({ title, columns, rows, notes = [] }: Table): string[] {
-  const cells = [['', ...columns], ...rows.map(({ name, values }) => [name, ...values.map(shownFigure)])]
+  const cells = [
+    ['', ...columns.map(({ name }) => name)],
+    ...rows.map(({ name, values }) => [name, ...values.map(shownFigure)]),
+  ]
   return [title, ...(rows.length === 0 ? [] : aligned(cells)), ...notes.flatMap((note) => wrapped(note, '  '))]
 }
 

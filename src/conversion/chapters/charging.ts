@@ -3,7 +3,7 @@ import { chargePlan } from '../../electrical/index.js'
 import { merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { fromSheet, missing, partOf, type Section, type Unassessed, vehiclePlaces } from './section.js'
+import { type Chapter, fromSheet, missing, partOf, vehiclePlaces } from './section.js'
 
 /** How many moments of the charge are told, besides its start. */
 const MOMENTS = 5
@@ -18,10 +18,9 @@ const places = {
 }
 
 /** The section on charging. @internal */
-export function chargingSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
   const { charger } = build
-  const title = 'Charging'
-  if (pack === undefined || charger === undefined) return { title, why: missing(build, ['charger', 'module', 'pack']) }
+  if (pack === undefined || charger === undefined) return missing(build, ['charger', 'module', 'pack'])
   const { power, efficiency, from, to, ...supply } = charger
   const { voltage, current, phases } = supply
   const plan = fromSheet(places, () =>
@@ -36,27 +35,35 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
   const { curve } = plan
   const moments = Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS))
   return {
-    title,
     figures: [
       {
+        id: 'charging.time',
         name: `time from ${from.as('%')} to ${plan.reached} at ${voltage}, ${current}, ${phases === 1 ? 'one phase' : `${phases} phases`}`,
         value: plan.time,
       },
-      { name: 'energy from the wall', value: plan.wallEnergy },
-      { name: 'energy stored', value: plan.packEnergy },
-      { name: 'heat in the pack', value: plan.heat },
-      { name: 'greatest current', value: plan.peakCurrent },
+      { id: 'charging.wallEnergy', name: 'energy from the wall', value: plan.wallEnergy },
+      { id: 'charging.packEnergy', name: 'energy stored', value: plan.packEnergy },
+      { id: 'charging.heat', name: 'heat in the pack', value: plan.heat },
+      { id: 'charging.peakCurrent', name: 'greatest current', value: plan.peakCurrent },
     ],
     tables: [
       {
+        id: 'charge',
         title: 'The charge, moment by moment',
-        columns: ['charged', 'voltage', 'current', 'power'],
-        rows: moments.flatMap((i) => {
+        measures: 'columns',
+        columns: [
+          { id: 'stateOfCharge', name: 'charged' },
+          { id: 'voltage', name: 'voltage' },
+          { id: 'current', name: 'current' },
+          { id: 'power', name: 'power' },
+        ],
+        rows: moments.flatMap((i, moment) => {
           const point = curve[i]
           return point === undefined
             ? []
             : [
                 {
+                  id: `moment${moment}`,
                   name: `after ${point.time}`,
                   values: [point.stateOfCharge, point.voltage, point.current, point.power],
                 },

@@ -44,12 +44,12 @@ function massOf({ car, removed = [], added = [], module, pack }: Build): Quantit
 export function laden(build: Build, pack: Pack | undefined, { mass, centreOfGravity }: OnRoad) {
   const { car, motor, controller, gearbox } = build
   if (motor === undefined || gearbox === undefined || pack === undefined) return undefined
-  const { wheelbase, tyre, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction } = car
+  const { wheelbase, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction } = car
   return {
     car: {
       mass,
       wheelbase,
-      tyre,
+      ...wheelsOf(car),
       dragArea,
       rollingResistance,
       rotatingFactor,
@@ -63,6 +63,11 @@ export function laden(build: Build, pack: Pack | undefined, { mass, centreOfGrav
     controller,
     pack: pack.made,
   }
+}
+
+/** What tells how far the wheels roll in one turn. @internal */
+export function wheelsOf({ tyre, rollingRadius, rollingCircumference }: Build['car']) {
+  return { tyre, rollingRadius: rollingCircumference?.over(2 * Math.PI) ?? rollingRadius }
 }
 
 /** The car as it is driven. @internal */

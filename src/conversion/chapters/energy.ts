@@ -1,4 +1,4 @@
-/** Consumption and range at steady speeds, in July and in January. */
+/** Consumption and range at steady speeds, in each season. */
 import { section as heading } from '../../formula/index.js'
 import { merged } from '../../procedure/index.js'
 import { quantity } from '../../quantity/index.js'
@@ -6,67 +6,84 @@ import { rangeAtSpeed, type Seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
 import { type Laden, laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, lossInJanuary, ofSheet, seasonsOf, tyresIn } from './season.js'
-import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import { inSeason, lossInCold, ofSheet, type Steady, seasonsOf, tyresIn, warmedIn } from './season.js'
+import { type Chapter, fromSheet, missing, partOf, type Table } from './section.js'
 import type { Weights } from './weight.js'
 
-/** The speed at which the loss in January is told. */
+/** The speed at which the loss in the cold is told. */
 const COUNTRY_ROAD = quantity('speed', '70 km/h')
 const SPEEDS = [quantity('speed', '50 km/h'), COUNTRY_ROAD, quantity('speed', '90 km/h')]
 
 /** The section on energy and range. @internal */
-export function energySection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
-  const title = 'Energy and range at a steady speed'
+export function energySection(build: Build, pack: Pack | undefined, weights: () => Weights): Chapter {
+  const needed = ['module', 'pack', 'motor', 'gearbox', 'auxiliaries', 'seasons']
   const { motor, gearbox, auxiliaries } = build
   if (pack === undefined || motor === undefined || gearbox === undefined || auxiliaries === undefined) {
-    return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
+    return missing(build, needed)
   }
-  const drive = laden(build, pack, onRoad(build, weights)) as Laden
   const seasons = seasonsOf(build, pack)
-  const found = seasons.map((season) =>
-    heading(season.name, () => ({
-      ...season,
-      ...fromSheet(season.places, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
-    })),
+  if (seasons.length === 0) return missing({ ...build, seasons: undefined }, needed)
+  const drive = laden(build, pack, onRoad(build, weights)) as Laden
+  const found = seasons.map(
+    (season): Steady =>
+      heading(season.name, () => ({
+        ...season,
+        ...fromSheet(season.places, () => rangeAtSpeed({ ...inSeason(drive, season), speeds: SPEEDS })),
+      })),
   )
-  const loss = lossInJanuary(drive, COUNTRY_ROAD, found)
-  const all = merged(...found.map((each) => ({ ...ofSheet(each), checks: partOf(`range.${each.name}`, each.checks) })))
+  const lost = lossInCold(drive, COUNTRY_ROAD, found)
+  const told = (each: Steady) => (check: string) => `${each.name}: ${check}`
+  const all = merged(
+    ...found.map((each) => ({ ...ofSheet(each), checks: partOf(`steady.${each.key}`, each.checks, told(each)) })),
+  )
   return {
-    title,
-    figures: [{ name: 'mass on the road', value: drive.car.mass }],
+    figures: [],
     tables: [
       {
+        id: 'steady',
         title: seasons
           .map(({ name, outside, usable }) => `${name}: ${outside}, ${usable.as('%')} of the charge used`)
           .join('; '),
-        columns: seasons.flatMap(({ name }) => [`${name}: from the pack`, `${name}: range`]),
-        rows: SPEEDS.map((speed, i) => ({
-          name: `at ${speed}`,
-          values: found.flatMap(({ speeds }) => [speeds[i]?.consumption ?? 'unknown', speeds[i]?.range ?? 'unknown']),
-        })),
+        measures: 'columns',
+        columns: [
+          { id: 'consumption', name: 'from the pack' },
+          { id: 'range', name: 'range' },
+        ],
+        rows: found.flatMap(({ key, name, speeds }) =>
+          speeds.map(({ speed, consumption, range }) => ({
+            id: `${key}.at${speed.in('km/h')}`,
+            name: `${name}, at ${speed}`,
+            values: [consumption, range ?? 'unknown'],
+          })),
+        ),
         notes: ['Stops, hills and haste take more.'],
       },
-      ...(loss === undefined ? [] : [lossTable(loss)]),
+      ...(lost === undefined ? [] : [lossTable(lost)]),
     ],
     ...all,
-    assumptions: [...all.assumptions, tyresIn(seasons)],
+    assumptions: [...all.assumptions, ...tyresIn(seasons), ...warmedIn(seasons)],
   }
 }
 
-function lossTable({ lost, causes }: Seasons): Table {
-  const row = (name: string, { range, share }: Seasons['causes']['heater']) => ({
-    name,
-    values: [range, share ?? 'none'],
-  })
+function lossTable({ warm, cold, loss: { lost, causes } }: NonNullable<ReturnType<typeof lossInCold>>): Table {
+  const row = (id: keyof Seasons['causes'], name: string) => {
+    const { range, share } = causes[id]
+    return { id, name, values: [range, share ?? 'none'] }
+  }
   return {
-    title: `What January takes from the range at ${COUNTRY_ROAD}`,
-    columns: ['range lost', 'share'],
+    id: 'cold',
+    title: `What ${cold.name} takes from the range of ${warm.name} at ${COUNTRY_ROAD}`,
+    measures: 'columns',
+    columns: [
+      { id: 'lost', name: 'range lost' },
+      { id: 'share', name: 'share' },
+    ],
     rows: [
-      row('air, which is denser', causes.airDensity),
-      row('tyres, which roll harder', causes.rollingResistance),
-      row('heater', causes.heater),
-      row('pack, which gives less', causes.usableCapacity),
-      { name: 'in all', values: [lost, lost.si > 0 ? '100 %' : 'none'] },
+      row('airDensity', 'air, which is denser'),
+      row('rollingResistance', 'tyres, which roll harder'),
+      row('heater', 'heater'),
+      row('usableCapacity', 'pack, which gives less'),
+      { id: 'all', name: 'in all', values: [lost, lost.si > 0 ? '100 %' : 'none'] },
     ],
     notes: [
       'The four act on each other: each takes here the mean of what it takes over all orders in which they can set in. The pack counts with the energy that it gives in each season.',

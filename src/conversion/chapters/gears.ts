@@ -15,17 +15,17 @@ import { section as heading } from '../../formula/index.js'
 import { type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Laden, laden, onRoad } from './drive.js'
+import { type Laden, laden, onRoad, wheelsOf } from './drive.js'
 import type { Pack } from './pack.js'
 import {
+  type Chapter,
   type Figure,
   fromSheet,
   heldToSheet,
+  idOf,
   missing,
   partOf,
-  type Section,
   type Table,
-  type Unassessed,
   vehiclePlaces,
 } from './section.js'
 import type { Weights } from './weight.js'
@@ -39,15 +39,12 @@ const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
 const places = { ...vehiclePlaces, speeds: 'hill.speed', grade: 'targets.startGrade', topSpeed: 'targets.topSpeed' }
 
 /** The section on gears. @internal */
-export function gearsSection(build: Build): Section | Unassessed {
+export function gearsSection(build: Build): Chapter {
   const { motor, gearbox } = build
-  const title = 'Gears'
-  if (motor === undefined || gearbox === undefined) {
-    return { title, why: missing(build, ['motor', 'gearbox']) }
-  }
+  if (motor === undefined || gearbox === undefined) return missing(build, ['motor', 'gearbox'])
   const { frontLeft, frontRight, rearLeft, rearRight } = build.car.scales
   const mass = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
-  const vehicle = { car: { mass, tyre: build.car.tyre }, gearbox, motor }
+  const vehicle = { car: { mass, ...wheelsOf(build.car) }, gearbox, motor }
   const table = fromSheet(places, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
   const { ratedInputTorque } = gearbox
   const load =
@@ -57,13 +54,26 @@ export function gearsSection(build: Build): Section | Unassessed {
           fromSheet(places, () => gearboxLoad({ ...vehicle, gearbox: { ...gearbox, ratedInputTorque } })),
         )
   return {
-    title,
-    figures: [{ name: `rolling radius of ${build.car.tyre}`, value: table.rollingRadius.as('mm') }],
+    figures: [
+      {
+        id: 'gears.rollingRadius',
+        name: `rolling radius${build.car.tyre === undefined ? '' : ` of ${build.car.tyre}`}`,
+        value: table.rollingRadius.as('mm'),
+      },
+    ],
     tables: [
       {
+        id: 'gears',
         title: `With the motor at up to ${motor.maximumSpeed}`,
-        columns: ['ratio', 'each 1000 rpm', 'top speed', ...ROAD_SPEEDS.map((speed) => `motor at ${speed}`)],
+        measures: 'columns',
+        columns: [
+          { id: 'ratio', name: 'ratio' },
+          { id: 'speedPerThousand', name: 'each 1000 rpm' },
+          { id: 'topSpeed', name: 'top speed' },
+          ...ROAD_SPEEDS.map((speed) => ({ id: `motorAt${speed.in('km/h')}`, name: `motor at ${speed}` })),
+        ],
         rows: table.rows.map(({ gear, ratio, speedPerThousand, topSpeed: fastest, motorSpeeds }) => ({
+          id: idOf(gear),
           name: gear,
           values: [
             ratio,
@@ -80,10 +90,9 @@ export function gearsSection(build: Build): Section | Unassessed {
 }
 
 /** The section on what the laden car does with its gears. @internal */
-export function paceSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
-  const title = 'The laden car on the road'
+export function paceSection(build: Build, pack: Pack | undefined, weights: () => Weights): Chapter {
   if (pack === undefined || build.motor === undefined || build.gearbox === undefined) {
-    return { title, why: missing(build, ['module', 'pack', 'motor', 'gearbox']) }
+    return missing(build, ['module', 'pack', 'motor', 'gearbox'])
   }
   const drive = laden(build, pack, onRoad(build, weights)) as Laden
   const { hill, targets } = build
@@ -113,13 +122,26 @@ export function paceSection(build: Build, pack: Pack | undefined, weights: () =>
   const isGripUnknown = build.car.friction !== undefined && drive.car.friction === undefined
   const byPull = isGripUnknown ? ', by the pull alone' : ''
   return {
-    title,
+    binds: {
+      start: climb.start.limitedBy,
+      ...(climb.climbs[0] === undefined ? {} : { hill: climb.climbs[0].limitedBy }),
+      topSpeed: fastest.limitedBy,
+    },
     figures: [
-      { name: 'mass on the road', value: drive.car.mass },
-      { name: `highest speed, in ${fastest.gear}, held by the ${fastest.limitedBy}`, value: fastest.speed },
+      { id: 'road.mass', name: 'mass on the road', value: drive.car.mass },
+      {
+        id: 'road.topSpeed',
+        name: `highest speed, in ${fastest.gear}, held by the ${fastest.limitedBy}`,
+        value: fastest.speed,
+      },
       ...sprints.flatMap(({ figures }) => figures),
-      { name: `steepest hill from standstill, in ${climb.start.gear}${byPull}`, value: climb.start.grade.as('%') },
+      {
+        id: 'road.startGrade',
+        name: `steepest hill from standstill, in ${climb.start.gear}${byPull}`,
+        value: climb.start.grade.as('%'),
+      },
       ...climb.climbs.map(({ speed, grade, gear }) => ({
+        id: 'road.hillGrade',
         name: `steepest hill at ${speed}, in ${gear}${byPull}`,
         value: grade.as('%'),
       })),
@@ -171,8 +193,8 @@ function sprint(
     const name = `from standstill to ${to}, in ${gears.join(' and ')}`
     return {
       figures: [
-        { name, value: time },
-        { name: 'over a distance of', value: distance },
+        { id: `road.to${to.in('km/h')}.time`, name, value: time },
+        { id: `road.to${to.in('km/h')}.distance`, name: 'over a distance of', value: distance },
       ],
       remarks: [],
       checks,
@@ -188,12 +210,21 @@ function sprint(
 
 function gearLimits({ curves }: TractionCurves, { shifts }: ShiftSpeeds, notes: readonly string[]): Table {
   return {
+    id: 'pull',
     title: 'What each gear pulls, and what holds it on the level',
-    columns: ['at a start', 'full torque', 'holds', 'held by', 'shift at'],
+    measures: 'columns',
+    columns: [
+      { id: 'start', name: 'at a start' },
+      { id: 'grip', name: 'full torque' },
+      { id: 'holds', name: 'holds' },
+      { id: 'limitedBy', name: 'held by' },
+      { id: 'shiftAt', name: 'shift at' },
+    ],
     rows: curves.map(({ gear, start, spins, crossings }) => {
       const [level] = crossings
       const grips = spins === undefined ? 'grip unknown' : spins ? 'spins the wheels' : 'grips'
       return {
+        id: idOf(gear),
         name: gear,
         values: [
           start,
@@ -217,9 +248,15 @@ function fixedRatioOf(drive: Laden, { targets }: Build) {
     ? `One ratio from ${single.least} to ${single.greatest} would do all of it.`
     : `One fixed ratio would not do: ${single.reason}.`
   const table: Table = {
+    id: 'fixedRatio',
     title: 'Whether one fixed ratio would do, motor to wheels',
-    columns: ['at least', 'at most'],
-    rows: single.limits.map(({ demand, least, greatest, refused }) => ({
+    measures: 'columns',
+    columns: [
+      { id: 'least', name: 'at least' },
+      { id: 'greatest', name: 'at most' },
+    ],
+    rows: single.limits.map(({ demand, least, greatest, refused }, i) => ({
+      id: `demand${i + 1}`,
       name: demand,
       values: refused === undefined ? [least ?? 'any', greatest ?? 'any'] : ['no ratio', 'no ratio'],
     })),

@@ -1,19 +1,20 @@
-/** The journeys of a sheet, driven in July and in January: energy, range, what the pack and its cables bear. */
+/** The journeys of a sheet, driven in each season: energy, range, what the pack and its cables bear. */
 
 import { section as heading } from '../../formula/index.js'
-import { assumed, merged } from '../../procedure/index.js'
+import { merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
-import { inSeason, ofSheet, type Season, seasonsOf, tyresIn } from './season.js'
-import { fromSheet, missing, partOf, type Section, type Table, type Unassessed } from './section.js'
+import { inSeason, ofSheet, type Season, seasonsOf, tyresIn, warmedIn } from './season.js'
+import { type Chapter, calledBy, fromSheet, missing, partOf, type Table } from './section.js'
 import type { Weights } from './weight.js'
 
 /** A journey as it was driven in a season. @internal */
 export interface Driven {
+  readonly key: string
   readonly name: string
   readonly season: Season
   readonly drive: DrivenCycle
@@ -21,97 +22,94 @@ export interface Driven {
 
 /** Every journey in every season; none where the sheet lacks something. @internal */
 export function journeysOf(build: Build, pack: Pack | undefined, weights: () => Weights): readonly Driven[] {
-  const { journeys = [] } = build
-  if (pack === undefined || journeys.length === 0) return []
+  const { journeys = {} } = build
+  if (pack === undefined || Object.keys(journeys).length === 0) return []
   const drive = laden(build, pack, onRoad(build, weights))
   if (drive === undefined) return []
-  return journeys.flatMap(({ name, stretches, pace }, i) =>
-    seasonsOf(build, pack).map((season) => ({
+  const seasons = seasonsOf(build, pack)
+  return Object.entries(journeys).flatMap(([key, journey]) => {
+    const name = calledBy(key, journey)
+    const places = { journey: `journeys.${key}.stretches`, pace: `journeys.${key}.pace` }
+    return seasons.map((season) => ({
+      key,
       name,
       season,
-      drive: heading(`${name} in ${season.name}`, () =>
-        fromSheet({ ...season.places, journey: `journeys[${i}].stretches`, pace: `journeys[${i}].pace` }, () =>
-          driveCycle({ ...inSeason(drive, season), journey: stretches, pace }),
+      drive: heading(`${name}, ${season.name}`, () =>
+        fromSheet({ ...season.places, ...places }, () =>
+          driveCycle({ ...inSeason(drive, season), journey: journey.stretches, pace: journey.pace }),
         ),
       ),
-    })),
-  )
+    }))
+  })
 }
 
 /** The section on journeys. @internal */
-export function journeysSection(
-  build: Build,
-  pack: Pack | undefined,
-  driven: () => readonly Driven[],
-): Section | Unassessed {
-  const title = 'Journeys'
-  if (pack === undefined || driven().length === 0) {
-    return { title, why: missing(build, ['journeys', 'module', 'pack', 'motor', 'gearbox', 'auxiliaries']) }
-  }
-  const names = [...new Set(driven().map(({ name }) => name))]
+export function journeysSection(build: Build, pack: Pack | undefined, driven: () => readonly Driven[]): Chapter {
+  const needed = ['journeys', 'seasons', 'module', 'pack', 'motor', 'gearbox', 'auxiliaries']
+  if (pack === undefined || driven().length === 0) return missing(withoutEmpty(build), needed)
+  const keys = [...new Set(driven().map(({ key }) => key))]
+  const seasons = driven().flatMap(({ key, season }) => (key === keys[0] ? [season] : []))
   const all = merged(
-    ...driven().map(({ name, season, drive }) => {
-      const part = `journeys[${names.indexOf(name)}].${season.name}`
-      const told = (check: string) => `${name} in ${season.name}: ${check}`
-      return { ...ofSheet(drive), checks: partOf(part, drive.checks, told) }
+    ...driven().map(({ key, name, season, drive }) => {
+      const told = (check: string) => `${name}, ${season.name}: ${check}`
+      return { ...ofSheet(drive), checks: partOf(`journeys.${key}.${season.key}`, drive.checks, told) }
     }),
   )
-  const seasons = driven().flatMap(({ name, season }) => (name === names[0] ? [season] : []))
-  const isCold = seasons.some(({ name }) => name === 'January')
   return {
-    title,
     figures: [],
-    tables: names.map((name) =>
+    tables: keys.map((key) =>
       journeyTable(
-        name,
-        driven().filter((each) => each.name === name),
+        driven().filter((each) => each.key === key),
         pack,
       ),
     ),
     ...all,
-    assumptions: [
-      ...all.assumptions,
-      tyresIn(seasons),
-      ...(isCold
-        ? [assumed('january.warmed', 'In January the pack was warmed before, with energy from the socket.')]
-        : []),
-    ],
+    assumptions: [...all.assumptions, ...tyresIn(seasons), ...warmedIn(seasons)],
   }
 }
 
-function journeyTable(name: string, seasons: readonly Driven[], pack: Pack): Table {
-  const row = (what: string, value: (each: Driven) => Quantity | string | undefined) => ({
-    name: what,
+/** Records without an entry are as good as none. */
+function withoutEmpty({ journeys = {}, seasons = {}, ...others }: Build) {
+  const some = (named: object) => (Object.keys(named).length === 0 ? undefined : named)
+  return { ...others, journeys: some(journeys), seasons: some(seasons) }
+}
+
+function journeyTable(seasons: readonly Driven[], pack: Pack): Table {
+  const row = (id: string, name: string, value: (each: Driven) => Quantity | string | undefined) => ({
+    id,
+    name,
     values: seasons.map((each) => value(each) ?? 'unknown'),
   })
   const ends = seasons.flatMap(({ season, drive }) =>
-    drive.rangeEndedBy === undefined ? [] : [`In ${season.name} the range ends by ${drive.rangeEndedBy}.`],
+    drive.rangeEndedBy === undefined ? [] : [`${season.name}: the range ends by ${drive.rangeEndedBy}.`],
   )
   const missed = seasons.flatMap(({ season, drive }) =>
     drive.missed.slice(0, 3).map((each) => {
       const { from, at, asked, reached, limitedBy } = each
-      return `In ${season.name} the car falls behind after ${from} (${at}): ${reached} instead of ${asked}, held by the ${limitedBy}.`
+      return `${season.name}: the car falls behind after ${from} (${at}): ${reached} instead of ${asked}, held by the ${limitedBy}.`
     }),
   )
   return {
-    title: name,
-    columns: seasons.map(({ season }) => `${season.name}, ${season.outside}`),
+    id: `journeys.${seasons[0]?.key}`,
+    title: `${seasons[0]?.name}`,
+    measures: 'rows',
+    columns: seasons.map(({ season }) => ({ id: season.key, name: `${season.name}, ${season.outside}` })),
     rows: [
-      row('distance', ({ drive }) => drive.distance.as('km')),
-      row('time', ({ drive }) => drive.duration.as('min')),
-      row('drawn from the pack', ({ drive }) => drive.drawn),
-      row('taken back', ({ drive }) => drive.regenerated),
-      row('consumption', ({ drive }) => drive.consumption),
-      row('of it to auxiliaries and heater', ({ drive }) =>
+      row('distance', 'distance', ({ drive }) => drive.distance.as('km')),
+      row('duration', 'time', ({ drive }) => drive.duration.as('min')),
+      row('drawn', 'drawn from the pack', ({ drive }) => drive.drawn),
+      row('regenerated', 'taken back', ({ drive }) => drive.regenerated),
+      row('consumption', 'consumption', ({ drive }) => drive.consumption),
+      row('auxiliaryShare', 'of it to auxiliaries and heater', ({ drive }) =>
         quantity('ratio', drive.losses.auxiliaries.ratioTo(drive.net)).as('%'),
       ),
-      row('range, the journey repeated', ({ drive }) => drive.range?.as('km')),
-      row('charge left after one', ({ drive }) => drive.stateOfCharge?.as('%')),
-      row('greatest current', ({ drive }) => drive.peakCurrent),
-      row('root mean square of the current', ({ drive }) => drive.rmsCurrent),
-      row('lowest voltage', ({ drive }) => drive.lowestVoltage),
-      row('heat in the pack', ({ drive }) => drive.packHeat?.as('Wh')),
-      row('cells after one', (each) => cellsAfter(each, pack)),
+      row('range', 'range, the journey repeated', ({ drive }) => drive.range?.as('km')),
+      row('chargeLeft', 'charge left after one', ({ drive }) => drive.stateOfCharge?.as('%')),
+      row('peakCurrent', 'greatest current', ({ drive }) => drive.peakCurrent),
+      row('rmsCurrent', 'root mean square of the current', ({ drive }) => drive.rmsCurrent),
+      row('lowestVoltage', 'lowest voltage', ({ drive }) => drive.lowestVoltage),
+      row('packHeat', 'heat in the pack', ({ drive }) => drive.packHeat?.as('Wh')),
+      row('cellsAfter', 'cells after one', (each) => cellsAfter(each, pack)),
     ],
     notes: [...ends, ...missed],
   }

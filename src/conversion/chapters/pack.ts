@@ -16,16 +16,7 @@ import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
 import { type Check, check, type Findings, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import {
-  type Figure,
-  fromSheet,
-  heldToSheet,
-  missing,
-  type Section,
-  type Table,
-  type Unassessed,
-  vehiclePlaces,
-} from './section.js'
+import { type Chapter, type Figure, fromSheet, heldToSheet, missing, type Table, vehiclePlaces } from './section.js'
 
 /** Where in the sheet its figures stand. */
 const places = {
@@ -36,7 +27,7 @@ const places = {
   'available': 'pack.available',
   'energy': 'targets.energy',
   'batteryCurrent': 'controller.batteryCurrent',
-  'temperature': 'heating.outside',
+  'temperature': 'seasons',
 }
 
 /** The electrical figures of a pack. @internal */
@@ -54,7 +45,6 @@ export interface Pack {
   readonly resistance: Quantity<'resistance'>
   readonly energy: Quantity<'energy'>
   readonly usable: Quantity<'energy'>
-  readonly usableInWinter: Quantity<'energy'>
   readonly mass: Quantity<'mass'>
 }
 
@@ -76,34 +66,33 @@ export function packOf({ module, pack }: Build): Pack | undefined {
     resistance: packResistance({ series, parallel, resistance: module.resistance }),
     energy,
     usable: usableEnergy({ energy, upper: pack.usable, lower: 0 }),
-    usableInWinter: usableEnergy({ energy, upper: pack.usableInWinter, lower: 0 }),
     mass: module.mass.times(series * parallel),
   }
 }
 
 /** The section on the pack. @internal */
-export function packSection(build: Build, pack: Pack | undefined): Section | Unassessed {
+export function packSection(build: Build, pack: Pack | undefined): Chapter {
   const { module, controller, pack: asked } = build
-  const title = 'The pack'
-  if (module === undefined || asked === undefined || pack === undefined) {
-    return { title, why: missing(build, ['module', 'pack']) }
-  }
+  if (module === undefined || asked === undefined || pack === undefined) return missing(build, ['module', 'pack'])
   const figures = [
-    { name: `voltage, ${asked.series} in series`, value: pack.nominalVoltage },
-    { name: 'voltage when full', value: pack.maximumVoltage },
-    { name: 'voltage when empty', value: pack.minimumVoltage },
-    { name: `capacity, ${asked.parallel} in parallel`, value: pack.capacity },
-    { name: 'energy', value: pack.energy },
-    { name: 'energy used in summer', value: pack.usable },
-    { name: 'resistance', value: pack.resistance },
-    { name: 'mass of the modules', value: pack.mass },
-    { name: 'energy per mass of modules', value: specificEnergy({ energy: pack.energy, mass: pack.mass }) },
+    { id: 'pack.nominalVoltage', name: `voltage, ${asked.series} in series`, value: pack.nominalVoltage },
+    { id: 'pack.maximumVoltage', name: 'voltage when full', value: pack.maximumVoltage },
+    { id: 'pack.minimumVoltage', name: 'voltage when empty', value: pack.minimumVoltage },
+    { id: 'pack.capacity', name: `capacity, ${asked.parallel} in parallel`, value: pack.capacity },
+    { id: 'pack.energy', name: 'energy', value: pack.energy },
+    { id: 'pack.usableEnergy', name: 'energy used', value: pack.usable },
+    { id: 'pack.resistance', name: 'resistance', value: pack.resistance },
+    { id: 'pack.mass', name: 'mass of the modules', value: pack.mass },
+    {
+      id: 'pack.specificEnergy',
+      name: 'energy per mass of modules',
+      value: specificEnergy({ energy: pack.energy, mass: pack.mass }),
+    },
   ]
   const arranged = heading('Which arrangements fit', () => arrangementsOf(build, pack))
   const states = statesTable(build, pack)
   const fitting = controller === undefined ? undefined : fitOf(pack, controller)
   return {
-    title,
     figures: [...figures, ...(fitting?.figures ?? [])],
     tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table],
     ...merged(
@@ -161,7 +150,7 @@ function fitOf(
     module.peakCurrent === undefined
       ? [module.continuousCurrent, 'continuousCurrent']
       : [module.peakCurrent, 'peakCurrent']
-  const figures: Figure[] = [{ name: `voltage when empty, at ${current}`, value: sagged }]
+  const figures: Figure[] = [{ id: 'pack.saggedVoltage', name: `voltage when empty, at ${current}`, value: sagged }]
   const checks: Check[] = [
     heldToSheet(
       'controller.maximumVoltage',
@@ -218,9 +207,18 @@ function arrangementTable({ made }: Pack, { fits, rejected }: PackArrangements):
   const isMade = ({ series, parallel }: { readonly series: number; readonly parallel: number }) =>
     series === made.series && parallel === made.parallel
   return {
+    id: 'arrangements',
     title: 'Arrangements of the modules at hand that fit the controller, the lightest first',
-    columns: ['energy', 'when full', 'all day', 'short time', 'mass'],
+    measures: 'columns',
+    columns: [
+      { id: 'energy', name: 'energy' },
+      { id: 'maximumVoltage', name: 'when full' },
+      { id: 'continuousPower', name: 'all day' },
+      { id: 'peakPower', name: 'short time' },
+      { id: 'mass', name: 'mass' },
+    ],
     rows: fits.map((fit) => ({
+      id: `${fit.series}s${fit.parallel}p`,
       name: `${inWords(fit)}${isMade(fit) ? ' (the sheet)' : ''}`,
       values: [fit.energy, fit.maximumVoltage, fit.continuousPower, fit.peakPower ?? 'unknown', fit.mass],
     })),
@@ -233,21 +231,26 @@ function arrangementTable({ made }: Pack, { fits, rejected }: PackArrangements):
 
 /** States of charge at which the power of the pack is told, and the temperature of its cells. */
 const STATES = [
-  ['90 %', '25 °C'],
-  ['20 %', '25 °C'],
-  ['5 %', '25 °C'],
+  ['at90', '90 %', '25 °C'],
+  ['at20', '20 %', '25 °C'],
+  ['at5', '5 %', '25 °C'],
 ] as const
+/** Cells as cold as this give much less than warm ones. */
+const COLD = quantity('temperature', '10 °C')
 
-/** What the pack gives as it empties, and on a cold morning where the sheet has one. */
+/** What the pack gives as it empties, and at 20 % in the cold of each season that has some. */
 function statesTable(
-  { heating }: Build,
+  { seasons = {} }: Build,
   { made }: Pack,
 ): { readonly table: Table } & Pick<Findings, 'assumptions' | 'notes'> {
-  const cold = heating === undefined ? [] : [['20 %', heating.outside] as const]
-  const states = [...STATES, ...cold].map(([state, temperature]) => {
+  const cold = Object.entries(seasons).flatMap(([key, { outside, cells = outside }]) =>
+    cells.isAtMost(COLD) ? [[`${key}At20`, '20 %', cells] as const] : [],
+  )
+  const states = [...STATES, ...cold].map(([id, state, temperature]) => {
     const stateOfCharge = quantity('ratio', state)
     const name = `${stateOfCharge} charged, cells at ${temperature}`
     return {
+      id,
       name,
       found: heading(name, () =>
         fromSheet(places, () => packAt({ pack: made, stateOfCharge, temperature, current: '0 A' })),
@@ -257,11 +260,18 @@ function statesTable(
   const { assumptions, notes } = merged(...states.map(({ found }) => found))
   return {
     table: {
+      id: 'states',
       title: 'What it gives as it empties',
-      columns: ['at rest', 'all day', 'short time', 'held by the'],
-      rows: states.map(({ name, found: { openCircuit, most } }) => {
+      measures: 'columns',
+      columns: [
+        { id: 'openCircuit', name: 'at rest' },
+        { id: 'continuousPower', name: 'all day' },
+        { id: 'peakPower', name: 'short time' },
+        { id: 'limitedBy', name: 'held by the' },
+      ],
+      rows: states.map(({ id, name, found: { openCircuit, most } }) => {
         const best = most.peak ?? most.continuous
-        return { name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
+        return { id, name, values: [openCircuit, most.continuous.power, best.power, best.limitedBy] }
       }),
     },
     assumptions,

@@ -4,21 +4,45 @@ import { CalculationError, InputError, type Kind, type Quantity } from '../../qu
 
 /** A figure with its name. */
 export interface Figure {
+  /** Its stable name in a program, such as `pack.energy`. */
+  readonly id: string
   readonly name: string
   readonly value: Quantity
 }
 
-/** A table of figures: each row begins with its name. */
+/** A column or a row of a table, by its stable name in a program and in words. */
+export interface Heading {
+  readonly id: string
+  readonly name: string
+}
+
+/** A row of a table: a value for each column. */
+export interface Row extends Heading {
+  readonly values: readonly (Quantity | string)[]
+}
+
+/** A table of figures. */
 export interface Table {
+  readonly id: string
   readonly title: string
-  readonly columns: readonly string[]
+  readonly columns: readonly Heading[]
+  readonly rows: readonly Row[]
+  /** Whether it is the rows or the columns that each hold one kind of figure, by which its figures are called. */
+  readonly measures: 'rows' | 'columns'
   /** What is to be said of the whole, under it. */
   readonly notes?: readonly string[]
-  readonly rows: readonly { readonly name: string; readonly values: readonly (Quantity | string)[] }[]
+}
+
+/** A check of an assessment. */
+export interface SheetCheck extends Check {
+  /** What is checked, wherever: alike for every run, gear, journey and season, such as `motor.load`. */
+  readonly of?: string
 }
 
 /** A section of an assessment. */
 export interface Section extends Findings {
+  readonly checks: readonly SheetCheck[]
+  readonly id: string
   readonly title: string
   readonly figures: readonly Figure[]
   readonly tables: readonly Table[]
@@ -26,9 +50,46 @@ export interface Section extends Findings {
 
 /** A section that could not be assessed. */
 export interface Unassessed {
+  readonly id: string
   readonly title: string
-  /** The fields to add to the sheet, or what the figures of the sheet do not allow. */
+  /** Whether the sheet holds something that asks for it: without a house nobody wants to know how long it is fed. */
+  readonly isAsked: boolean
+  /** The fields to add to the sheet, by their paths. */
+  readonly missing: readonly string[]
+  /** What to add to the sheet, or what its figures do not allow. */
   readonly why: string
+}
+
+/** What holds the car first, in words, as it pulls away, on the hill and at its highest speed. */
+export interface Binds {
+  readonly start?: string
+  readonly hill?: string
+  readonly topSpeed?: string
+}
+
+/** What a chapter gives: the findings of its section, or the fields that it misses. @internal */
+export type Chapter = (Omit<Section, 'id' | 'title'> & { readonly title?: string; readonly binds?: Binds }) | Missing
+
+/** Fields that a section misses. @internal */
+export interface Missing {
+  readonly missing: readonly string[]
+}
+
+/** Every figure of a section, those in its tables too: a cell is called by its table, its row and its column. @internal */
+export function figuresIn({ figures, tables }: Pick<Section, 'figures' | 'tables'>): Figure[] {
+  return [...figures, ...tables.flatMap(cellsOf)]
+}
+
+function cellsOf({ id, columns, rows, measures }: Table): Figure[] {
+  return rows.flatMap((row) =>
+    row.values.flatMap((value, i) => {
+      if (typeof value === 'string') return []
+      const column = columns[i] as Heading
+      const [of, measure] = measures === 'rows' ? [column, row] : [row, column]
+      const name = of.name === '' ? measure.name : `${of.name}: ${measure.name}`
+      return [{ id: [id, of.id, measure.id].filter((part) => part !== '').join('.'), name, value }]
+    }),
+  )
 }
 
 /**
@@ -40,8 +101,17 @@ export interface Unassessed {
  *
  * @internal
  */
-export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): Check[] {
-  return checks.map((each) => renamed(each, `${part}.${each.id}`, told(each.name)))
+export function partOf(part: string, checks: readonly Check[], told = (name: string) => name): SheetCheck[] {
+  return checks.map((each) =>
+    Object.assign(renamed(each, `${part}.${each.id}`, told(each.name)), { of: withoutInstance(each.id) }),
+  )
+}
+
+/** The id of a check without the gear, the bay or the part of the loop that it is about. */
+function withoutInstance(id: string): string {
+  return id
+    .replace(/^(gearbox\.torque|motor\.speed|placing)\..*$/, '$1')
+    .replace(/^(segment|bay|ride)\.[^.]+\.(?=[^.]+$)/, '$1.')
 }
 
 /**
@@ -59,7 +129,7 @@ export function heldToSheet<K extends Kind>(
   sense: Sense,
   limit: Quantity<NoInfer<K>>,
   ...others: readonly string[]
-): Check {
+): SheetCheck {
   return check(path, name, figure, sense, limit, `the sheet: ${path}`, path, ...others)
 }
 
@@ -88,13 +158,13 @@ export function isOfSheet(error: unknown): error is Error {
 }
 
 /**
- * Calls a procedure with figures of the sheet. What it refuses is told by the place in the sheet; what stands nowhere in the
- * sheet is no fault of the sheet, and is thrown on.
+ * Calls a procedure with figures of the sheet. What it refuses and what it finds is told by the place in the sheet; what
+ * stands nowhere in the sheet is no fault of the sheet, and is thrown on.
  * @internal
  */
 export function fromSheet<T>(places: Places, work: () => T): T {
   try {
-    return work()
+    return foundIn(places, work())
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     const issues = error.issues.flatMap((issue) => {
@@ -103,6 +173,23 @@ export function fromSheet<T>(places: Places, work: () => T): T {
     })
     throw issues.length === error.issues.length ? new InputError(where, issues) : error
   }
+}
+
+/** A result whose findings name the places in the sheet. */
+function foundIn<T>(places: Places, result: T): T {
+  const { checks, notes } = Object(result) as Partial<Findings>
+  const placesOf = (paths: readonly string[]) => [...new Set(paths.flatMap((path) => onePlaceOf(path, places) ?? []))]
+  if (checks !== undefined) {
+    Object.assign(result as object, {
+      checks: checks.map((each) => renamed(each, each.id, each.name, placesOf(each.paths))),
+    })
+  }
+  if (notes !== undefined) {
+    Object.assign(result as object, {
+      notes: notes.map((note) => ({ ...note, path: onePlaceOf(note.path, places) ?? note.path })),
+    })
+  }
+  return result
 }
 
 /** Where in the sheet the fields stand that an issue names: one, or several that do not go together. */
@@ -120,16 +207,23 @@ function onePlaceOf(path: string, places: Places): string | undefined {
   return place === undefined ? undefined : `${places[place]}${path.slice(place.length)}`
 }
 
-/**
- * What to say where fields are missing: only those that are. A field of a part that is itself missing goes unnamed.
- * @internal
- */
-export function missing(build: object, needed: readonly string[]): string {
+/** The fields that are missing, of those that are needed. A field of a part that is itself missing goes unnamed. @internal */
+export function missing(build: object, needed: readonly string[]): Missing {
   const absent = needed.filter((path) => {
     const keys = path.split('.')
     const last = keys.pop() as string
     const part = keys.reduce<unknown>((outer, key) => (outer as { readonly [key: string]: unknown })?.[key], build)
     return part !== undefined && (part as { readonly [key: string]: unknown })[last] === undefined
   })
-  return `add to the sheet: ${absent.join(', ')}`
+  return { missing: absent }
+}
+
+/** A name of the sheet as part of an id: what is no letter or digit is left out. @internal */
+export function idOf(name: string): string {
+  return name.replace(/[^\p{L}\p{N}]/gu, '') || 'unnamed'
+}
+
+/** What a named thing of the sheet is called in words: by its title, or by its key. @internal */
+export function calledBy(key: string, { title }: { readonly title?: string | undefined }): string {
+  return title ?? key.replace(/(?<=[a-z\d])(?=[A-Z])/g, ' ').toLowerCase()
 }

@@ -13,10 +13,10 @@ import {
 import { type Check, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { fromSheet, heldToSheet, partOf, type Section, type Table } from './section.js'
+import { type Chapter, calledBy, fromSheet, heldToSheet, type Places, partOf, type Table } from './section.js'
 
 /** Where in the sheet the figures stand. */
-const places = {
+const places: Places = {
   'car': 'car',
   'removed': 'removed',
   'added': 'added',
@@ -24,11 +24,11 @@ const places = {
   'limits': 'car.limits',
   'base': 'car.scales',
   'groups': 'module',
-  'bays': 'pack.bays',
   'wheelbase': 'car.wheelbase',
   'track': 'car.track',
   'target.frontShare': 'targets.frontShare',
   'target.leftShare': 'car.scales',
+  'groups[0].size': 'module.size',
 }
 
 /** What the exchange of parts, and the modules in their bays, make of the car. @internal */
@@ -56,11 +56,12 @@ export function weightsOf(build: Build): Weights {
       ? undefined
       : heading('Where the modules go', () => {
           const { before, after } = exchanged(added)
-          return fromSheet(places, () =>
+          const bayPlaces = namedBays(pack.bays).map(({ key }, i) => [`bays[${i}]`, `pack.bays.${key}`])
+          return fromSheet({ ...places, ...Object.fromEntries(bayPlaces) }, () =>
             placeMasses({
               base: { mass: after.mass, centreOfGravity: after.centreOfGravity },
-              groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel }],
-              bays: pack.bays,
+              groups: [{ name: module.name, mass: module.mass, count: pack.series * pack.parallel, size: module.size }],
+              bays: namedBays(pack.bays).map(({ name, bay: { title: _, ...bay } }) => ({ ...bay, name })),
               wheelbase,
               track,
               target: {
@@ -94,6 +95,17 @@ export function weightsOf(build: Build): Weights {
   }
 }
 
+type Bays = NonNullable<Build['pack']>['bays']
+
+/** The bays with their keys and a name for each that no other has. */
+function namedBays(bays: Bays) {
+  const all = Object.entries(bays).map(([key, bay]) => ({ key, bay, called: calledBy(key, bay) }))
+  return all.map(({ key, bay, called }) => {
+    const isShared = all.some((other) => other.key !== key && other.called === called)
+    return { key, bay, name: isShared ? `${called} (${key})` : called }
+  })
+}
+
 function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Weights['ride'] {
   if (springs === undefined) return undefined
   const axle = (end: 'front' | 'rear', keepHeight: boolean) => {
@@ -109,7 +121,7 @@ function rideOf({ springs }: Build['car'], { before, after }: MassExchange): Wei
 }
 
 /** The section on weight and balance. @internal */
-export function weightSection({ targets }: Build, { exchange, placed, laden, ride }: Weights): Section {
+export function weightSection({ targets, pack }: Build, { exchange, placed, laden, ride }: Weights): Chapter {
   const { change } = exchange
   const checks: Check[] = []
   if (targets?.kerbMassChange !== undefined) {
@@ -125,11 +137,10 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
   const unlimited = [...exchange.assumptions, ...(placed?.assumptions ?? [])].filter(({ id }) => id !== 'limits.absent')
   const { before } = exchange
   return {
-    title: 'Weight and balance',
     figures: [],
     tables: [
       stanceTable(exchange),
-      ...(placed === undefined ? [] : [placementTable(placed)]),
+      ...(placed === undefined || pack === undefined ? [] : [placementTable(placed, pack.bays)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
     ...merged(
@@ -149,26 +160,28 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
   }
 }
 
-const points = (share: Quantity<'ratio'>) => `${(share.si * 100).toFixed(2)} points`.replace(/^-/, '−')
-
 function stanceTable({ before, after, change }: MassExchange): Table {
   const wheel = (name: string, key: keyof typeof after.corners) => ({
+    id: key,
     name,
     values: [before.corners[key], after.corners[key], change.corners[key]],
   })
   const share = (name: string, key: 'frontShare' | 'leftShare' | 'crossShare') => ({
+    id: key,
     name,
-    values: [before[key].as('%'), after[key].as('%'), points(change[key])],
+    values: [before, after, change].map((each) => each[key].as('%')),
   })
   const place = (name: string, key: 'aft' | 'left' | 'up') => {
     const values = [before, after, change].map(({ centreOfGravity }) => centreOfGravity[key]?.as('mm') ?? 'unknown')
-    return values[0] === 'unknown' ? [] : [{ name, values }]
+    return values[0] === 'unknown' ? [] : [{ id: key, name, values }]
   }
   return {
+    id: 'weight',
     title: 'The empty car, ready for the road',
-    columns: ['before', 'after', 'change'],
+    measures: 'rows',
+    columns: (['before', 'after', 'change'] as const).map((id) => ({ id, name: id })),
     rows: [
-      { name: 'mass', values: [before.mass, after.mass, change.mass] },
+      { id: 'mass', name: 'mass', values: [before.mass, after.mass, change.mass] },
       wheel('front left', 'frontLeft'),
       wheel('front right', 'frontRight'),
       wheel('rear left', 'rearLeft'),
@@ -183,17 +196,21 @@ function stanceTable({ before, after, change }: MassExchange): Table {
   }
 }
 
-function placementTable({ placements, deviation, proven, explored, limitedBy }: PlacedMasses): Table {
+function placementTable({ placements, deviation, proven, explored, limitedBy }: PlacedMasses, bays: Bays): Table {
+  const keys = new Map(namedBays(bays).map(({ name, key }) => [name, key]))
   const proof = proven
     ? `No placement comes nearer to the target: proven over ${explored} placements, whole and partial.`
     : `The nearest of ${explored} placements looked at; that none is nearer is not proven.`
   const off = `It is ${(deviation.si * 100).toFixed(2)} points off, front and left shares together.`
   return {
+    id: 'placement',
     title: 'Where the modules go',
-    columns: ['modules', 'mass', 'aft', 'left'],
+    measures: 'columns',
+    columns: ['modules', 'mass', 'aft', 'left'].map((id) => ({ id, name: id })),
     rows: placements.map(({ bay, count, totalMass, at }) => ({
+      id: keys.get(bay) as string,
       name: bay,
-      values: [String(count), totalMass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
+      values: [quantity('ratio', count), totalMass, at.aft.as('mm'), at.left?.as('mm') ?? 'unknown'],
     })),
     notes: [[proof, off, ...(limitedBy === undefined ? [] : [`More room would help most ${limitedBy}.`])].join(' ')],
   }
@@ -201,9 +218,18 @@ function placementTable({ placements, deviation, proven, explored, limitedBy }: 
 
 function rideTable({ fitted, kept }: NonNullable<Weights['ride']>): Table {
   return {
+    id: 'ride',
     title: 'The ride of the empty car, on the springs that it has or on others',
-    columns: ['body moves by', 'keep them, seats by', 'ride frequency', 'or fit springs of', 'ride frequency'],
+    measures: 'columns',
+    columns: [
+      { id: 'heightChange', name: 'body moves by' },
+      { id: 'preload', name: 'keep them, seats by' },
+      { id: 'frequency', name: 'ride frequency' },
+      { id: 'springRate', name: 'or fit springs of' },
+      { id: 'fittedFrequency', name: 'ride frequency' },
+    ],
     rows: (['front', 'rear'] as const).map((end) => ({
+      id: end,
       name: end,
       values: [
         kept[end].heightChange.as('mm'),

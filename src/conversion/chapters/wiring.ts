@@ -10,19 +10,19 @@ import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
 import type { Pack } from './pack.js'
 import {
+  type Chapter,
+  calledBy,
   type Figure,
   fromSheet,
   missing,
   type Places,
   partOf,
-  type Section,
   type Table,
-  type Unassessed,
   vehiclePlaces,
   where,
 } from './section.js'
 
-type Run = NonNullable<Build['runs']>[number]
+type Run = NonNullable<Build['runs']>[string]
 
 /** What is found of one thing in the section. */
 interface Part extends Partial<Findings> {
@@ -31,50 +31,63 @@ interface Part extends Partial<Findings> {
 }
 
 /** The section on cables and fuses. @internal */
-export function wiringSection(
-  build: Build,
-  pack: Pack | undefined,
-  driven: () => readonly Driven[],
-): Section | Unassessed {
-  const { runs = [], controller } = build
-  const title = 'Cables and fuses'
-  if (pack === undefined || runs.length === 0) return { title, why: missing(build, ['runs', 'module', 'pack']) }
+export function wiringSection(build: Build, pack: Pack | undefined, driven: () => readonly Driven[]): Chapter {
+  const { runs = {}, controller } = build
+  const named = Object.entries(runs)
+  if (pack === undefined || named.length === 0) {
+    return missing({ ...build, runs: named.length === 0 ? undefined : runs }, ['runs', 'module', 'pack'])
+  }
   const parts = [
-    ...runs.map((run, i) => heading(`Run: ${run.name}`, () => runPart(`runs[${i}]`, run, pack, build, driven))),
+    ...named.map(([key, run]) =>
+      heading(`Run: ${calledBy(key, run)}`, () => runPart(`runs.${key}`, calledBy(key, run), run, pack, build, driven)),
+    ),
     ...(controller === undefined
       ? []
       : [heading('Precharge', () => prechargePart(build, pack, controller.capacitance))]),
   ]
   return {
-    title,
     figures: parts.flatMap((part) => part.figures),
     tables: parts.flatMap((part) => part.tables),
     ...merged(...parts),
   }
 }
 
+/** What a run says of its fuse, beside its cable. */
+const ofFuse = ['ambientFactor', 'fusingFactor', 'cycles', 'family', 'ratings', 'overload'] as const
+
 /** Where in the sheet the figures of a run stand. */
 function placesOf(run: string, hasOwn: boolean): Places {
   return {
     ...vehiclePlaces,
-    name: `${run}.name`,
+    name: `${run}.title`,
     load: run,
     cable: run,
     strings: 'pack.strings',
     candidates: hasOwn ? `${run}.fuses` : 'fuses',
     controller: 'controller',
-    coldest: 'heating.outside',
+    ...Object.fromEntries(ofFuse.map((key) => [key, `${run}.${key}`])),
+    ambient: `${run}.fuseAmbient`,
+    altitude: 'altitude',
+    ageing: 'pack.ageing',
+    inductance: 'pack.inductance',
+    coldest: 'seasons',
   }
 }
 
 function runPart(
   path: string,
-  { name, current, feeds, fuses, ...cable }: Run,
+  name: string,
+  run: Run,
   pack: Pack,
   build: Build,
   driven: () => readonly Driven[],
 ): Part {
-  const { fuses: shelf, heating, controller } = build
+  const { title: _, current, feeds, fuses, fuseAmbient, ...others } = run
+  const { ambientFactor, fusingFactor, cycles, family, ratings, overload, ...cable } = others
+  const { fuses: shelf, seasons = {}, controller, altitude } = build
+  const [coldest] = Object.values(seasons)
+    .map(({ outside, cells = outside }) => cells)
+    .sort((one, other) => one.si - other.si)
   const hardest = current === undefined ? hardestOf(driven()) : undefined
   if (current === undefined && hardest === undefined) {
     const expected = "a current such as '120 A', or journeys whose currents are taken"
@@ -91,10 +104,14 @@ function runPart(
         load: current === undefined ? { profile: hardest?.drive.currents } : { current },
         cable,
         candidates: fuses ?? shelf,
+        ambient: fuseAmbient,
+        ...{ ambientFactor, fusingFactor, cycles, family, ratings, overload, altitude },
+        ageing: build.pack?.ageing,
+        inductance: build.pack?.inductance,
         ...(controller === undefined || feeds === 'other'
           ? {}
           : { controller: { batteryCurrent: controller.batteryCurrent, time: controller.batteryCurrentTime } }),
-        ...(pack.made.module.cold === undefined || heating === undefined ? {} : { coldest: heating.outside }),
+        ...(pack.made.module.cold === undefined || coldest === undefined || coldest.si >= WARM ? {} : { coldest }),
       }),
     )
   } catch (error) {
@@ -102,7 +119,9 @@ function runPart(
     const [none, one] = [quantity('ratio', 0), quantity('ratio', 1)]
     return {
       figures: [],
-      tables: [{ title: `The ${name}`, columns: [], rows: [], notes: [`${error.message}.`] }],
+      tables: [
+        { id: path, title: `The ${name}`, columns: [], rows: [], measures: 'rows', notes: [`${error.message}.`] },
+      ],
       checks: [
         check(
           `${path}.serves`,
@@ -119,7 +138,7 @@ function runPart(
   }
   return {
     figures: [],
-    tables: [runTable(found, current ?? 'the currents of the journey')],
+    tables: [runTable(path, found, current ?? 'the currents of the journey')],
     checks: partOf(path, found.checks, prefixed),
     assumptions: [
       ...(controller === undefined || feeds !== undefined
@@ -130,7 +149,7 @@ function runPart(
         : [
             assumed(
               `${path}.journey`,
-              `The ${name} carries the currents of ${hardest.name} in ${hardest.season.name}, again and again.`,
+              `The ${name} carries the currents of ${hardest.name}, ${hardest.season.name}, again and again.`,
             ),
           ]),
       ...found.assumptions,
@@ -154,31 +173,37 @@ function hardestOf(driven: readonly Driven[]): Driven | undefined {
 /** How many of the sections that do not serve are told, the nearest first. */
 const NEAR_MISSES = 3
 
+/** Cells are no colder than the warm ones that were measured, in kelvins. */
+const WARM = 298.15
+
 function runTable(
+  path: string,
   { name, cable, fuse, rejected, voltageClass }: ProtectedRun,
   load: Quantity<'current'> | string,
 ): Table {
-  const row = (what: string, value: Quantity | string) => ({ name: what, values: [value] })
+  const row = (id: string, name: string, value: Quantity | string) => ({ id, name, values: [value] })
   const cleared = ({ time }: { readonly time?: Quantity<'time'> }) => time ?? 'its data do not tell'
   const nearest = [...rejected].reverse().slice(0, NEAR_MISSES)
   return {
+    id: path,
     title: `The ${name}`,
-    columns: [cable.name],
+    measures: 'rows',
+    columns: [{ id: '', name: cable.name }],
     rows: [
-      row('carries all day as it is laid', cable.ampacity),
-      row(`conductor at ${load}`, cable.temperature),
-      row('voltage lost, out and back', cable.drop),
-      row('heat in the cable', cable.loss),
-      row('fault that it withstands', cable.withstand.as('kA²·s')),
-      row('class of voltage, ISO 6469-3', voltageClass),
-      row('fault of the full, warm pack', fuse.prospective.highest),
-      row('fault of the nearly empty, cold pack', fuse.prospective.lowest),
-      ...(fuse.chosen === undefined ? [] : [row('fuse that serves', fuse.chosen.name)]),
+      row('ampacity', 'carries all day as it is laid', cable.ampacity),
+      row('temperature', `conductor at ${load}`, cable.temperature),
+      row('drop', 'voltage lost, out and back', cable.drop),
+      row('loss', 'heat in the cable', cable.loss),
+      row('withstand', 'fault that it withstands', cable.withstand.as('kA²·s')),
+      row('voltageClass', 'class of voltage, ISO 6469-3', voltageClass),
+      row('highestFault', 'fault of the full, warm pack', fuse.prospective.highest),
+      row('lowestFault', 'fault of the nearly empty, cold pack', fuse.prospective.lowest),
+      ...(fuse.chosen === undefined ? [] : [row('fuse', 'fuse that serves', fuse.chosen.name)]),
       ...(fuse.clearing === undefined
         ? []
         : [
-            row('it opens on the greatest fault in', cleared(fuse.clearing.highest)),
-            row('it opens on the least fault in', cleared(fuse.clearing.lowest)),
+            row('opensHighest', 'it opens on the greatest fault in', cleared(fuse.clearing.highest)),
+            row('opensLowest', 'it opens on the least fault in', cleared(fuse.clearing.lowest)),
           ]),
     ],
     notes: [
@@ -214,14 +239,16 @@ function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Qua
   )
   return {
     figures: [
-      { name: `precharge resistor, ${start.reached} in ${time}`, value: start.resistance },
-      { name: 'heat in it at each start', value: start.energyPerEvent },
-      { name: 'power in it at first', value: start.peakPower },
-      { name: 'voltage left across the contactor', value: start.residualVoltage },
-      ...(start.inrush === undefined ? [] : [{ name: 'current as the contactor closes', value: start.inrush }]),
+      { id: 'precharge.resistance', name: `precharge resistor, ${start.reached} in ${time}`, value: start.resistance },
+      { id: 'precharge.energy', name: 'heat in it at each start', value: start.energyPerEvent },
+      { id: 'precharge.peakPower', name: 'power in it at first', value: start.peakPower },
+      { id: 'precharge.residualVoltage', name: 'voltage left across the contactor', value: start.residualVoltage },
+      ...(start.inrush === undefined
+        ? []
+        : [{ id: 'precharge.inrush', name: 'current as the contactor closes', value: start.inrush }]),
       ...(start.standingPower === undefined
         ? []
-        : [{ name: 'power in the discharge resistor', value: start.standingPower }]),
+        : [{ id: 'precharge.dischargePower', name: 'power in the discharge resistor', value: start.standingPower }]),
     ],
     tables: [],
     ...start,

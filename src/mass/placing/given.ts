@@ -29,22 +29,24 @@ const groupField = /*@__PURE__*/ (() =>
     size: optional(sidesField('The sides of one module')),
   }))()
 
-const bayField = /*@__PURE__*/ (() =>
-  group('A bay', {
-    name: text('What the bay is called'),
-    at: positionField,
-    capacity: whole('How many modules it holds', { min: 0 }),
-    maximumMass: optional(given('mass', 'Greatest mass that it carries', { above: 0 })),
-    inside: optional(sidesField('The sides of the room within')),
-    accepts: optional(list('The groups that fit into it; all unless given', text('The name of a group'))),
-    pitch: optional(
-      group('The way from one module to the next', {
-        aft: optional(given('length', 'Step to the rear from one module to the next')),
-        left: optional(given('length', 'Step to the left from one module to the next')),
-        up: optional(given('length', 'Step upwards from one module to the next')),
-      }),
-    ),
-  }))()
+/** What describes a bay. @internal */
+export const bayFields = /*@__PURE__*/ (() => ({
+  name: text('What the bay is called'),
+  at: positionField,
+  capacity: whole('How many modules it holds', { min: 0 }),
+  maximumMass: optional(given('mass', 'Greatest mass that it carries', { above: 0 })),
+  inside: optional(sidesField('The sides of the room within')),
+  accepts: optional(list('The groups that fit into it; all unless given', text('The name of a group'))),
+  pitch: optional(
+    group('The way from one module to the next', {
+      aft: optional(given('length', 'Step to the rear from one module to the next')),
+      left: optional(given('length', 'Step to the left from one module to the next')),
+      up: optional(given('length', 'Step upwards from one module to the next')),
+    }),
+  ),
+}))()
+
+const bayField = /*@__PURE__*/ (() => group('A bay', bayFields))()
 
 const targetField = /*@__PURE__*/ (() =>
   group('What to come near to', {

@@ -1,4 +1,4 @@
-/** A summer day on the longest hill: how warm the coolant of motor and controller becomes, and how warm the pack. */
+/** The longest hill on the warmest day: how warm the coolant of motor and controller becomes, and how warm the pack. */
 import {
   aerodynamicDrag,
   airDensity,
@@ -16,7 +16,7 @@ import { coolingLoop, heatCapacity, packTemperature, wasteHeat } from '../../the
 import type { Build } from '../sheet/build.js'
 import { onRoad } from './drive.js'
 import type { Pack } from './pack.js'
-import { fromSheet, missing, partOf, type Section, type Unassessed, vehiclePlaces } from './section.js'
+import { type Chapter, calledBy, fromSheet, missing, partOf, vehiclePlaces } from './section.js'
 import type { Weights } from './weight.js'
 
 /** Standard atmosphere at sea level, ISO 2533. */
@@ -32,21 +32,15 @@ const loopPlaces = {
   'radiator': 'cooling.radiator',
   'limit': 'cooling.limit',
   'minimumFlow': 'cooling.minimumFlow',
-  'air.temperature': 'cooling.outside',
   'air.flow': 'cooling.airFlow',
 }
-const packPlaces = {
-  'conductance': 'cooling.pack.conductance',
-  'surroundings': 'cooling.outside',
-  'initial': 'cooling.outside',
-  'limits.high': 'cooling.pack.limit',
-}
+const packPlaces = { 'conductance': 'cooling.pack.conductance', 'limits.high': 'cooling.pack.limit' }
 
-/** The section on a summer day. @internal */
-export function summerSection(build: Build, pack: Pack | undefined, weights: () => Weights): Section | Unassessed {
-  const { motor, gearbox, auxiliaries, hill, cooling } = build
-  const title = 'Summer on the longest hill'
+/** The section on the longest hill. @internal */
+export function hillSection(build: Build, pack: Pack | undefined, weights: () => Weights): Chapter {
+  const { motor, gearbox, auxiliaries, hill, cooling, seasons = {} } = build
   const specificHeat = pack?.made.module.specificHeat
+  const [warmest] = Object.entries(seasons).sort(([, one], [, other]) => other.outside.si - one.outside.si)
   if (
     pack === undefined ||
     motor === undefined ||
@@ -54,18 +48,24 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     auxiliaries === undefined ||
     hill === undefined ||
     cooling === undefined ||
+    warmest === undefined ||
     specificHeat === undefined
   ) {
     const needed = ['module', 'module.specificHeat', 'pack', 'motor', 'gearbox', 'auxiliaries', 'hill', 'cooling']
-    return { title, why: missing(build, needed) }
+    return missing({ ...build, seasons: warmest }, [...needed, 'seasons'])
   }
-  const { outside, airFlow, pack: packCooling, ...loop } = cooling
+  const [key, season] = warmest
+  const { outside } = season
+  const air = `seasons.${key}.outside`
+  const { airFlow, pack: packCooling, ...loop } = cooling
   const { mass } = onRoad(build, weights)
   const wheelPower = heading('Power at the wheels', () => climbingPower(build, mass, hill, outside))
   const shaft = wheelPower.over(gearbox.efficiency.si)
   const waste = wasteHeat({ power: shaft, efficiency: motor.efficiency })
   const coolant = heading('Coolant', () =>
-    fromSheet(loopPlaces, () => coolingLoop({ ...loop, heat: waste, air: { temperature: outside, flow: airFlow } })),
+    fromSheet({ ...loopPlaces, 'air.temperature': air }, () =>
+      coolingLoop({ ...loop, heat: waste, air: { temperature: outside, flow: airFlow } }),
+    ),
   )
   const drawn = batteryPower({
     wheelPower,
@@ -78,7 +78,7 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     fromSheet(vehiclePlaces, () => packAt({ pack: pack.made, stateOfCharge: HALF, power: drawn })),
   )
   const warmed = heading('Warming of the pack', () =>
-    fromSheet(packPlaces, () =>
+    fromSheet({ ...packPlaces, surroundings: air, initial: air }, () =>
       packTemperature({
         heatCapacity: heatCapacity({ mass: pack.mass, specificHeat }),
         conductance: packCooling.conductance,
@@ -95,17 +95,25 @@ export function summerSection(build: Build, pack: Pack | undefined, weights: () 
     { ...warmed, checks: partOf('cooling.pack', warmed.checks) },
   )
   return {
-    title,
+    title: `The longest hill, ${calledBy(key, season)}`,
     figures: [
-      { name: `power at the wheels at ${hill.speed} on ${hill.grade.as('%')}, loaded`, value: wheelPower },
-      { name: 'power from the pack', value: drawn },
-      { name: 'heat of motor and controller', value: waste },
-      { name: 'coolant flow', value: coolant.flow },
-      { name: 'coolant into the radiator, in the end', value: coolant.coolant.hot },
-      { name: 'coolant out of it', value: coolant.coolant.cold },
-      { name: 'current of the pack', value: state.current },
-      { name: 'heat in the pack', value: state.heat },
-      { name: `pack after ${hill.length} in ${time}, from ${outside}`, value: warmed.final },
+      {
+        id: 'hill.wheelPower',
+        name: `power at the wheels at ${hill.speed} on ${hill.grade.as('%')}, loaded`,
+        value: wheelPower,
+      },
+      { id: 'hill.batteryPower', name: 'power from the pack', value: drawn },
+      { id: 'hill.wasteHeat', name: 'heat of motor and controller', value: waste },
+      { id: 'hill.coolantFlow', name: 'coolant flow', value: coolant.flow },
+      { id: 'hill.coolantHot', name: 'coolant into the radiator, in the end', value: coolant.coolant.hot },
+      { id: 'hill.coolantCold', name: 'coolant out of it', value: coolant.coolant.cold },
+      { id: 'hill.current', name: 'current of the pack', value: state.current },
+      { id: 'hill.packHeat', name: 'heat in the pack', value: state.heat },
+      {
+        id: 'hill.packTemperature',
+        name: `pack after ${hill.length} in ${time}, from ${outside}`,
+        value: warmed.final,
+      },
     ],
     tables: [],
     ...all,

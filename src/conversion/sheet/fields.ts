@@ -1,0 +1,286 @@
+/**
+ * The fields of the build sheet: the car before, the change, and what it must do.
+ *
+ * Its parts are those of the procedures that they are handed on to, without their defaults: who uses a figure tells what
+ * stands in its place. What has a name is a record keyed by it: the key stays, whatever the order and the words.
+ */
+import {
+  auxiliariesField,
+  carFields,
+  controllerFields,
+  fullPull,
+  gearboxFields,
+  motorFields,
+} from '../../drivetrain/vehicle.js'
+import { runFields } from '../../electrical/cable/size.js'
+import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
+import { houseFields, inverterFields } from '../../electrical/charging/house.js'
+import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { moduleFields, packFields } from '../../electrical/pack/module.js'
+import { prechargeFields } from '../../electrical/precharge.js'
+import { overloadLimitField, spacingField } from '../../electrical/protect.js'
+import { stringsField } from '../../electrical/strings.js'
+import { limitsField } from '../../mass/exchange.js'
+import { partFields } from '../../mass/ledger.js'
+import { bayFields } from '../../mass/placing/given.js'
+import { positionFields } from '../../mass/position.js'
+import { springFields } from '../../mass/ride/ride.js'
+import { weighedCarFields } from '../../mass/weigh.js'
+import {
+  byName,
+  choice,
+  given,
+  group,
+  list,
+  optional,
+  required,
+  text,
+  undecided,
+  whole,
+} from '../../procedure/index.js'
+import { journeyField, paceField } from '../../range/drive/journey.js'
+import { cabinFields } from '../../thermal/cabin/cabin.js'
+import { loopFields } from '../../thermal/loop/given.js'
+
+const titleField = /*@__PURE__*/ (() => optional(text('What it is called, in words for people')))()
+
+const placeField = /*@__PURE__*/ (() =>
+  group('A place in the car', { ...positionFields, left: required(positionFields.left) }))()
+
+const partField = /*@__PURE__*/ (() => group('A part that leaves or comes', { ...partFields, at: placeField }))()
+
+const axleSpringsField = /*@__PURE__*/ (() =>
+  group('The springs of an axle', {
+    ...springFields,
+    unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', {
+      min: 0,
+      usual: ['24 kg', '180 kg'],
+    }),
+  }))()
+
+const sheetCarField = /*@__PURE__*/ (() =>
+  group('The car as it is', {
+    ...weighedCarFields,
+    frontRollShare: optional(
+      given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1, usual: ['20 %', '90 %'] }),
+    ),
+    springs: optional(group('The springs', { front: axleSpringsField, rear: axleSpringsField })),
+    payload: group('People and goods on board on the road', {
+      mass: given('mass', 'Mass of people and goods', { min: 0, usual: ['0 kg', '1000 kg'], finest: '5 kg' }),
+      at: placeField,
+    }),
+    tyre: carFields.tyre,
+    rollingRadius: carFields.rollingRadius,
+    rollingCircumference: optional(
+      given('length', 'Way that the driven wheels roll in one turn', { above: 0, usual: ['1.5 m', '2.1 m'] }),
+    ),
+    dragArea: required(carFields.dragArea),
+    rollingResistance: required(carFields.rollingResistance),
+    rotatingFactor: carFields.rotatingFactor,
+    drivenAxle: required(carFields.drivenAxle),
+    friction: carFields.friction,
+    limits: optional(limitsField),
+  }))()
+
+const bayOfSheetField = /*@__PURE__*/ (() => {
+  const { name: _, accepts: __, ...fields } = bayFields
+  return group('A bay that holds modules', { title: titleField, ...fields, at: placeField })
+})()
+
+const sheetPackField = /*@__PURE__*/ (() =>
+  group('The pack made of modules', {
+    series: packFields.series,
+    parallel: packFields.parallel,
+    strings: stringsField,
+    available: optional(whole('How many modules are at hand', { min: 1 })),
+    usable: given('ratio', 'Share of the energy that is used', { above: 0, max: 1 }),
+    ...undecided({ ageing: ageingField, inductance: inductanceField }),
+    bays: byName('The bays that hold modules', bayOfSheetField),
+  }))()
+
+const sheetMotorField = /*@__PURE__*/ (() =>
+  group('The motor with its controller', {
+    ...motorFields,
+    peakTorque: required(motorFields.peakTorque),
+    maximumSpeed: required(motorFields.maximumSpeed),
+    efficiency: required(motorFields.efficiency),
+  }))()
+
+const sheetControllerField = /*@__PURE__*/ (() =>
+  group('The motor controller', {
+    ...controllerFields,
+    minimumVoltage: required(controllerFields.minimumVoltage),
+    maximumVoltage: required(controllerFields.maximumVoltage),
+    batteryCurrent: required(controllerFields.batteryCurrent),
+    batteryCurrentTime: optional(fullPull),
+    capacitance: required(controllerFields.capacitance),
+  }))()
+
+const sheetGearboxField = /*@__PURE__*/ (() =>
+  group('The gearbox that stays, with the final drive', {
+    gears: required(gearboxFields.gears),
+    finalDrive: required(gearboxFields.finalDrive),
+    efficiency: given('ratio', 'Efficiency from the motor to the wheels', { above: 0, max: 1 }),
+    ratedInputTorque: gearboxFields.ratedInputTorque,
+  }))()
+
+const sheetRunField = /*@__PURE__*/ (() => {
+  const { current: _, profile: __, systemVoltage: ___, ...cable } = runFields
+  const { altitude: ____, controller: _____, candidates, ...fuse } = fuseFields
+  return group('A run of two-wire cable with its fuse', {
+    title: titleField,
+    current: optional(
+      given('current', 'Steady current; unless given, the currents of the journey that asks most', {
+        above: 0,
+        usual: ['0.5 A', '800 A'],
+      }),
+    ),
+    section: optional(text('The section, where it lies already; chosen unless given')),
+    ...undecided(cable),
+    overloadLimit: overloadLimitField,
+    spacing: spacingField,
+    fuseAmbient: optional(
+      given('temperature', 'Temperature of the air around the fuse; of that around the cables unless given', {
+        above: '-90 °C',
+        below: '200 °C',
+      }),
+    ),
+    ...undecided(fuse),
+    feeds: optional(choice('What it feeds', ['controller', 'other'])),
+    fuses: candidates,
+  })
+})()
+
+const prechargeField = /*@__PURE__*/ (() =>
+  group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
+
+const sheetChargerField = /*@__PURE__*/ (() =>
+  group('The charger, the socket that feeds it, and the charge that is asked of them', {
+    ...undecided(supplyFields),
+    ...chargerFields,
+    from: given('ratio', 'State of charge at the start', { min: 0, max: 1, finest: '1 %' }),
+    to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
+  }))()
+
+const homeField = /*@__PURE__*/ (() =>
+  group('A house that the pack feeds for an evening', {
+    hourly: required(houseFields.hourly),
+    inverter: group('The inverter', undecided(inverterFields)),
+    reserve: given('energy', 'Energy kept back for the next drive', { min: 0, finest: '0.1 kWh' }),
+  }))()
+
+const hillField = /*@__PURE__*/ (() =>
+  group('The longest hill that the car must climb', {
+    grade: given('ratio', 'Rise over run', { above: 0, max: 1, usual: ['0.5 %', '40 %'] }),
+    length: given('length', 'Length of the road', { above: 0, usual: ['50 m', '50 km'] }),
+    speed: given('speed', 'Speed on it', { above: 0, usual: ['3 km/h', '140 km/h'] }),
+  }))()
+
+const sheetJourneyField = /*@__PURE__*/ (() =>
+  group('A journey, from a stand to a stand', {
+    title: titleField,
+    stretches: journeyField,
+    pace: optional(paceField),
+  }))()
+
+const seasonField = /*@__PURE__*/ (() =>
+  group('A season, or any kind of day', {
+    title: titleField,
+    outside: given('temperature', 'Temperature of the air', { usual: ['-40 °C', '50 °C'], finest: '0.1 °C' }),
+    usable: optional(
+      given('ratio', 'Share of the energy that the pack gives then; as in the pack unless given', { above: 0, max: 1 }),
+    ),
+    cells: optional(
+      given('temperature', 'Temperature of the cells as a drive begins; as warmed, or of the air, unless given', {
+        usual: ['-30 °C', '50 °C'],
+        finest: '0.1 °C',
+      }),
+    ),
+    night: optional(
+      group('The night before', {
+        from: given('temperature', 'Temperature of the pack in the evening', {
+          usual: ['-30 °C', '50 °C'],
+          finest: '0.1 °C',
+        }),
+        time: given('time', 'From the evening to the morning', { above: 0, usual: ['1 h', '72 h'] }),
+      }),
+    ),
+  }))()
+
+const coolingField = /*@__PURE__*/ (() =>
+  group('The coolant loop of motor and controller, and how the pack is cooled', {
+    coolant: loopFields.coolant,
+    pump: loopFields.pump,
+    segments: loopFields.segments,
+    radiator: loopFields.radiator,
+    airFlow: given('volumeFlow', 'Air flow through the radiator on the hill', {
+      above: 0,
+      usual: ['50 m³/h', '10000 m³/h'],
+    }),
+    limit: loopFields.limit,
+    minimumFlow: loopFields.minimumFlow,
+    pack: group('Cooling of the pack', {
+      conductance: given('thermalConductance', 'Heat that the pack gives off per kelvin', {
+        above: 0,
+        usual: ['0.5 W/K', '500 W/K'],
+      }),
+      limit: given('temperature', 'Most that the cells may have', { usual: ['25 °C', '75 °C'] }),
+    }),
+  }))()
+
+const heatingField = /*@__PURE__*/ (() =>
+  group('What warms cabin and pack', {
+    cabin: optional(group('Warming of the cabin', cabinFields)),
+    pack: optional(
+      group('Warming of the pack', {
+        heater: given('power', 'Power of the heater', { above: 0, usual: ['50 W', '10 kW'] }),
+        to: given('temperature', 'Temperature to reach', { usual: ['-10 °C', '40 °C'], finest: '0.1 °C' }),
+        conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', {
+          above: 0,
+          usual: ['0.5 W/K', '100 W/K'],
+        }),
+      }),
+    ),
+  }))()
+
+const targetsField = /*@__PURE__*/ (() =>
+  group('What the change must keep to', {
+    kerbMassChange: optional(given('mass', 'How much the kerb mass may rise', { min: 0, usual: ['0 kg', '600 kg'] })),
+    topSpeed: optional(given('speed', 'Speed to be held on the level', { above: 0, usual: ['20 km/h', '250 km/h'] })),
+    startGrade: optional(given('ratio', 'Grade to start on, rise over run', { above: 0, usual: ['1 %', '50 %'] })),
+    energy: optional(given('energy', 'Least energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] })),
+    frontShare: optional(
+      given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
+    ),
+    frontShareChange: optional(
+      given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1, usual: ['0.1 %', '20 %'] }),
+    ),
+  }))()
+
+/** What describes a build sheet. @internal */
+export const sheetFields = /*@__PURE__*/ (() => ({
+  $schema: optional(text('Where its JSON Schema is found, for the editor')),
+  title: text('What the build is called'),
+  note: optional(text('What else is to be said of it')),
+  car: sheetCarField,
+  removed: optional(list('The parts that leave', partField)),
+  added: optional(list('The parts that come', partField)),
+  module: optional(group('A module', moduleFields)),
+  pack: optional(sheetPackField),
+  motor: optional(sheetMotorField),
+  controller: optional(sheetControllerField),
+  gearbox: optional(sheetGearboxField),
+  auxiliaries: optional(auxiliariesField),
+  runs: optional(byName('The runs of cable', sheetRunField)),
+  fuses: optional(candidatesField),
+  ...undecided({ altitude: fuseFields.altitude }),
+  precharge: optional(prechargeField),
+  charger: optional(sheetChargerField),
+  seasons: optional(byName('The seasons in which the car is driven', seasonField)),
+  journeys: optional(byName('The journeys that the car must make', sheetJourneyField)),
+  hill: optional(hillField),
+  cooling: optional(coolingField),
+  heating: optional(heatingField),
+  home: optional(homeField),
+  targets: optional(targetsField),
+}))()
