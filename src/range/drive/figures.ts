@@ -124,12 +124,9 @@ export type Ended = 'empty' | 'spent' | 'stalled' | undefined
 /** A car that has come no farther than this, in metres, has not moved. */
 const STILL = 1e-6
 
-/** Joules as they are shown. @internal */
-export const energy = (joules: number) => fromSi('energy', joules, 'kWh')
-/** Watts as they are shown. @internal */
-export const power = (watts: number) => fromSi('power', watts, 'kW')
-/** Seconds as they are shown. @internal */
-export const time = (seconds: number) => fromSi('time', seconds, 's')
+const energy = (joules: number) => fromSi('energy', joules, 'kWh')
+const power = (watts: number) => fromSi('power', watts, 'kW')
+const time = (seconds: number) => fromSi('time', seconds, 's')
 /** Metres as they are shown. @internal */
 export const way = (metres: number) => fromSi('length', metres, 'km')
 /** Metres per second as they are shown. @internal */
