@@ -8,6 +8,7 @@ import { airOf, weatherOf } from '../../drivetrain/road/air.js'
 import { airField } from '../../drivetrain/vehicle.js'
 import { cite } from '../../formula/index.js'
 import { assumed, given, optional, procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import { once } from '../../procedure/once.js'
 import { CalculationError, InputError, type Quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { rangeFromConsumption } from '../consumption.js'
@@ -204,15 +205,6 @@ function driven(asked: Asked): Unfinished<DrivenCycle> {
     )
   }
   return made as Unfinished<DrivenCycle>
-}
-
-/** Work that is done when its result is first asked for, and not again. */
-function once<T>(work: () => T): () => T {
-  let done: { readonly result: T } | undefined
-  return () => {
-    done ??= { result: work() }
-    return done.result
-  }
 }
 
 /**
