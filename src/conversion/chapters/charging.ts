@@ -34,7 +34,8 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
     }),
   )
   const { curve } = plan
-  const moments = Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS))
+  // A charge that is over at once has fewer.
+  const moments = new Set(Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS)))
   return {
     title,
     figures: [
@@ -51,7 +52,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Section |
       {
         title: 'The charge, moment by moment',
         columns: ['charged', 'voltage', 'current', 'power'],
-        rows: moments.flatMap((i) => {
+        rows: [...moments].flatMap((i) => {
           const point = curve[i]
           return point === undefined
             ? []

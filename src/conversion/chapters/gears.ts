@@ -15,7 +15,7 @@ import { section as heading } from '../../formula/index.js'
 import { type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Laden, laden, onRoad } from './drive.js'
+import { type Laden, laden, onRoad, weighedMass } from './drive.js'
 import type { Pack } from './pack.js'
 import {
   type Figure,
@@ -45,9 +45,7 @@ export function gearsSection(build: Build): Section | Unassessed {
   if (motor === undefined || gearbox === undefined) {
     return { title, why: missing(build, ['motor', 'gearbox']) }
   }
-  const { frontLeft, frontRight, rearLeft, rearRight } = build.car.scales
-  const mass = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
-  const vehicle = { car: { mass, tyre: build.car.tyre }, gearbox, motor }
+  const vehicle = { car: { mass: weighedMass(build.car), tyre: build.car.tyre }, gearbox, motor }
   const table = fromSheet(places, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
   const { ratedInputTorque } = gearbox
   const load =
