@@ -1,5 +1,6 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
 import { type Assumption, type Caution, merged, type Note, unusualIn } from '../procedure/index.js'
+import { once } from '../procedure/once.js'
 import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
@@ -53,14 +54,6 @@ interface Shared {
   readonly weights: () => Weights
   readonly pack: () => Pack | undefined
   readonly driven: () => readonly Driven[]
-}
-
-function once<T>(work: () => T): () => T {
-  let made: { readonly value: T } | undefined
-  return () => {
-    made ??= { value: work() }
-    return made.value
-  }
 }
 
 /** A section: what it is called where it cannot be assessed, which parts of a sheet ask for it, and what makes it. */

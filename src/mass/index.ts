@@ -1,6 +1,5 @@
 /** Ledger of masses, balance, corner loads and springs. */
 export {
-  boxYawInertia,
   centreOfGravityAft,
   centreOfGravityHeight,
   centreOfGravityLeft,
@@ -8,31 +7,16 @@ export {
   crossShare,
   crossTransfer,
   frontShare,
-  lateralTransfer,
   leftShare,
-  longitudinalTransfer,
   offsetTransfer,
-  parallelAxis,
   raisedAngle,
   rearAxleMass,
   remainingCentre,
   sideShare,
-  staticStabilityFactor,
 } from './balance.js'
-export {
-  axleFreeRoll,
-  axleRise,
-  axleRollRate,
-  bodyHeave,
-  bodyPitch,
-  bodyRoll,
-  type CornerLoads,
-  type CrossWeightTrim,
-  cornerLoads,
-  crossWeightTrim,
-  rollTransfer,
-} from './corner.js'
+export { type CornerLoads, type CrossWeightTrim, cornerLoads, crossWeightTrim } from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
+export { boxYawInertia, parallelAxis } from './inertia.js'
 export { type Tally, tally } from './ledger.js'
 export { type PlacedMasses, type Placement, placeMasses } from './placing/place.js'
 export { type Plan, type PlanPlace, type PlanWheel, planOf } from './plan.js'
@@ -48,4 +32,6 @@ export {
   staticDeflection,
   wheelRate,
 } from './ride/spring.js'
+export { axleFreeRoll, axleRise, axleRollRate, bodyHeave, bodyPitch, bodyRoll, rollTransfer } from './roll.js'
+export { lateralTransfer, longitudinalTransfer, staticStabilityFactor } from './transfer.js'
 export { type Corners, type Stance, type Weighed, type Wheel, weigh } from './weigh.js'

@@ -20,7 +20,8 @@ import {
   whole,
 } from '../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../quantity/index.js'
-import { boxYawInertia, commonCentre, parallelAxis } from './balance.js'
+import { commonCentre } from './balance.js'
+import { boxYawInertia, parallelAxis } from './inertia.js'
 import { type Place, positionField } from './position.js'
 
 /** What a list of parts comes to. */

@@ -6,7 +6,7 @@
  */
 import { type Check, check, type Note } from '../procedure/index.js'
 import { type Kind, type Quantity, quantity } from '../quantity/index.js'
-import { staticStabilityFactor } from './balance.js'
+import { staticStabilityFactor } from './transfer.js'
 import type { Stance, WeighedCar } from './weigh.js'
 
 /** A figure with what is usual of it, and with what no car has. */

@@ -31,10 +31,10 @@ import {
   frontShare,
   leftShare,
   raisedAngle,
-  staticStabilityFactor,
 } from './balance.js'
 import { plausibilityOf } from './plausible.js'
 import type { Place } from './position.js'
+import { staticStabilityFactor } from './transfer.js'
 
 /** One of something for each wheel. */
 export interface Corners<T> {

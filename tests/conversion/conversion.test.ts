@@ -340,6 +340,13 @@ describe('an assessment', () => {
       'The rolling resistance of the sheet is that at 20 °C: the tyres roll 0.9065 times as hard in July.',
     )
   })
+  it('tells a charge that is over at once by its start and its end alone', () => {
+    const given = sheet() as { charger: { from: string; to: string } } & BuildSheet
+    Object.assign(given.charger, { from: '99.9 %', to: '100 %' })
+    const [moments] = sectionOf(assess(readBuild(given)), 'Charging').tables
+    expect(moments?.rows.map(({ name }) => name)).toEqual(['after 0 h', 'after 0 h'])
+  })
+
   it('names only the fields that are not there', () => {
     const { charger: _, ...rest } = sheet()
     expect(assess(readBuild(rest)).unassessed.map(({ why }) => why)).toEqual(['add to the sheet: charger'])

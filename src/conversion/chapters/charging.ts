@@ -33,7 +33,8 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
     }),
   )
   const { curve } = plan
-  const moments = Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS))
+  // A charge that is over at once has fewer.
+  const moments = new Set(Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS)))
   return {
     figures: [
       {
@@ -57,7 +58,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
           { id: 'current', name: 'current' },
           { id: 'power', name: 'power' },
         ],
-        rows: moments.flatMap((i, moment) => {
+        rows: [...moments].flatMap((i, moment) => {
           const point = curve[i]
           return point === undefined
             ? []

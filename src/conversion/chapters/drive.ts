@@ -28,13 +28,17 @@ export function onRoad(build: Build, weights: () => Weights): OnRoad {
   }
 }
 
+/** What the scales showed, all four together. @internal */
+export function weighedMass({ scales }: Build['car']): Quantity<'mass'> {
+  const { frontLeft, frontRight, rearLeft, rearRight } = scales
+  return frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
+}
+
 /** What the scales showed, less what leaves, and what comes: parts, modules, people and goods. */
 function massOf({ car, removed = [], added = [], module, pack }: Build): Quantity<'mass'> {
-  const { frontLeft, frontRight, rearLeft, rearRight } = car.scales
   const sum = (parts: typeof added) => parts.reduce((total, { mass, count = 1 }) => total + mass.si * count, 0)
   const modules = module === undefined || pack === undefined ? 0 : module.mass.si * pack.series * pack.parallel
-  const before = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
-  return before.plus(quantity('mass', sum(added) - sum(removed) + modules + car.payload.mass.si, 'kg'))
+  return weighedMass(car).plus(quantity('mass', sum(added) - sum(removed) + modules + car.payload.mass.si, 'kg'))
 }
 
 /**

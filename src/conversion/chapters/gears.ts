@@ -15,7 +15,7 @@ import { section as heading } from '../../formula/index.js'
 import { type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Laden, laden, onRoad, wheelsOf } from './drive.js'
+import { type Laden, laden, onRoad, weighedMass, wheelsOf } from './drive.js'
 import type { Pack } from './pack.js'
 import {
   type Chapter,
@@ -42,9 +42,7 @@ const places = { ...vehiclePlaces, speeds: 'hill.speed', grade: 'targets.startGr
 export function gearsSection(build: Build): Chapter {
   const { motor, gearbox } = build
   if (motor === undefined || gearbox === undefined) return missing(build, ['motor', 'gearbox'])
-  const { frontLeft, frontRight, rearLeft, rearRight } = build.car.scales
-  const mass = frontLeft.plus(frontRight).plus(rearLeft).plus(rearRight)
-  const vehicle = { car: { mass, ...wheelsOf(build.car) }, gearbox, motor }
+  const vehicle = { car: { mass: weighedMass(build.car), ...wheelsOf(build.car) }, gearbox, motor }
   const table = fromSheet(places, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
   const { ratedInputTorque } = gearbox
   const load =

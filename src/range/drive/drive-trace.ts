@@ -8,15 +8,14 @@ import { type Note, procedure, type Read, type Unfinished } from '../../procedur
 import type { Spike } from '../route/spikes.js'
 import { logFields, piecesOf, TraceReader } from '../route/trace.js'
 import {
-  type Drive,
   drivenFields,
   driveOnce,
   drivesAssume,
-  figuresOf,
   followPiece,
   levelConditions,
   refuseFlyingStart,
 } from './drive-cycle.js'
+import { type Drive, figuresOf } from './figures.js'
 import type { Course } from './journey.js'
 import { Motion } from './motion.js'
 import { gripFor, packInUse, powertrainOf } from './powertrain.js'
