@@ -268,7 +268,8 @@ export const electrical: { readonly [name: string]: Table } = {
             ['25 A', '60 s'],
           ],
         },
-        told: /is asked for 900 A in 4 ms of the load/,
+        // (900² · 4 ms + 25² · 6 ms) over 10 ms, up to which the melting integral holds.
+        told: /is asked for 569\.5 A in 10 ms of the load/,
         sound: {
           profile: [
             ['500 A', '4 ms'],
