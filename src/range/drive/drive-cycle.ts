@@ -4,6 +4,8 @@
  * Rests on the equation of motion (Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4) and, for the pack, on
  * circuit theory; motion.ts says how it is stepped.
  */
+
+import { oneRating } from '../../drivetrain/motor/envelope.js'
 import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.js'
 import { airOf, weatherOf } from '../../drivetrain/road/air.js'
 import { airField } from '../../drivetrain/vehicle.js'
@@ -507,13 +509,9 @@ function memoryAssumptions(
   train: Powertrain,
   pack: PackInUse | undefined,
 ): Assumption[] {
-  const { continuousTorque, continuousPower } = motor
   const { isRated } = train
-  const lacks = continuousTorque === undefined ? 'continuousTorque' : 'continuousPower'
   return [
-    ...(isRated && (continuousTorque === undefined || continuousPower === undefined)
-      ? [assumed('motor.one', `Only one of its ratings all day holds the motor: give motor.${lacks} too.`)]
-      : []),
+    ...oneRating(motor),
     ...(isRated ? train.memory.assumptions : []),
     ...(isRated && train.gears.length > 1
       ? [
