@@ -1,6 +1,6 @@
 /** Cases of heat and cold. All parts are invented. */
-import { coolingLoop, packTemperature } from '../../src/thermal/index.js'
-import type { Table } from './judgement.js'
+import { cabinHeat, coolingLoop, packTemperature, winterStart } from '../../src/thermal/index.js'
+import type { Table, Worse } from './judgement.js'
 
 const loop = {
   coolant: 'ethylene glycol 50 %',
@@ -51,6 +51,17 @@ const branches = (controller: object, charger: object) => ({
   ],
 })
 
+const warmed = {
+  heatCapacity: '120 kJ/K',
+  conductance: '6 W/K',
+  surroundings: '24 °C',
+  initial: '24 °C',
+  heat: [['900 W', '40 min']],
+  heatOf: 'drive',
+  cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
+  limits: { high: '45 °C' },
+} as const
+
 export const thermal: { readonly [name: string]: Table } = {
   coolingLoop: {
     call: coolingLoop,
@@ -89,16 +100,7 @@ export const thermal: { readonly [name: string]: Table } = {
   },
   packTemperature: {
     call: packTemperature,
-    sound: {
-      heatCapacity: '120 kJ/K',
-      conductance: '6 W/K',
-      surroundings: '24 °C',
-      initial: '24 °C',
-      heat: [['900 W', '40 min']],
-      heatOf: 'drive',
-      cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
-      limits: { high: '45 °C' },
-    },
+    sound: warmed,
     cases: [
       {
         what: 'a fan that blows hotter air on the cells than they are',
@@ -201,6 +203,11 @@ export const thermal: { readonly [name: string]: Table } = {
         sound: { surroundings: '-6 °C', initial: '-6 °C', heat: [['60 W', '1 h']], cooling: undefined },
       },
       {
+        what: 'cells of which nobody said how warm they may be',
+        dangerous: { limits: { high: undefined } },
+        told: /held to the 60 °C that makers commonly allow: give limits\.high/,
+      },
+      {
         what: 'heat of which nobody said whether it is that of a charge',
         dangerous: { heatOf: undefined },
         told: /no limit of a charge is held/,
@@ -208,3 +215,123 @@ export const thermal: { readonly [name: string]: Table } = {
     ],
   },
 }
+
+const cooled = { name: 'motor', drop: '9 kPa', at: '10 L/min', heat: '2.5 kW' } as const
+
+export const thermalLaws: readonly Worse[] = [
+  {
+    procedure: coolingLoop,
+    // No least flow: warmer coolant is thinner, and flows better.
+    sound: { ...loop, segments: [{ ...cooled, inletLimit: '55 °C' }] },
+    worse: {
+      'segments.0.heat': 'more',
+      'segments.0.inletLimit': 'less',
+      'radiator.conductance': 'less',
+      'air.temperature': 'more',
+      'air.flow': 'less',
+      limit: 'less',
+    },
+  },
+  {
+    procedure: coolingLoop,
+    isSlow: true,
+    // No limit of an inlet: what flows slower leaves the radiator cooler.
+    sound: { ...loop, segments: [hoses, { ...cooled, minimumFlow: '9 L/min' }], minimumFlow: '8 L/min' },
+    worse: {
+      'segments.0.length': 'more',
+      'segments.0.bore': 'less',
+      'segments.1.drop': 'more',
+      'segments.1.minimumFlow': 'more',
+      minimumFlow: 'more',
+      limit: 'less',
+    },
+  },
+  {
+    procedure: packTemperature,
+    sound: { ...warmed, surroundings: '22 °C' },
+    // Not cooling.off: the later it switches off, the cooler the cells.
+    worse: {
+      heatCapacity: 'less',
+      surroundings: 'more',
+      initial: 'more',
+      'heat.0.0': 'more',
+      'heat.0.1': 'more',
+      'cooling.power': 'less',
+      'cooling.on': 'more',
+      'limits.high': 'less',
+    },
+  },
+  {
+    procedure: packTemperature,
+    sound: {
+      heatCapacity: '120 kJ/K',
+      conductance: '7 W/K',
+      surroundings: '-8 °C',
+      initial: '6 °C',
+      heat: [['20 W', '5 h']],
+      heatOf: 'charge',
+      heater: { power: '400 W', on: '2 °C', off: '6 °C' },
+      coolant: {
+        heatCapacity: '15 kJ/K',
+        fromCells: '100 W/K',
+        toSurroundings: '4 W/K',
+        fluid: 'ethylene glycol 50 %',
+      },
+      limits: { low: '-10 °C', charge: '0 °C' },
+    },
+    worse: {
+      surroundings: 'less',
+      initial: 'less',
+      conductance: 'more',
+      'coolant.toSurroundings': 'more',
+      'heater.power': 'less',
+      'heater.on': 'less',
+      'limits.low': 'more',
+      'limits.charge': 'more',
+    },
+  },
+  {
+    procedure: cabinHeat,
+    sound: {
+      airFlow: '90 m³/h',
+      outside: '-5 °C',
+      inside: '18 °C',
+      lossConductance: '45 W/K',
+      heaterKind: 'heat pump',
+      coefficientOfPerformance: 7,
+      time: '3 h',
+      packEnergy: '1 kWh',
+    },
+    // Not coefficientOfPerformance: the more, the less energy, and the nearer to what no heat pump reaches.
+    worse: {
+      airFlow: 'more',
+      outside: 'less',
+      inside: 'more',
+      lossConductance: 'more',
+      time: 'more',
+      packEnergy: 'less',
+    },
+  },
+  {
+    procedure: winterStart,
+    sound: {
+      pack: { heatCapacity: '150 kJ/K', energy: '2 kWh' },
+      // Warmer than the surroundings, whatever is drawn: what is colder is warmed by them.
+      from: '0 °C',
+      to: '14 °C',
+      heaterPower: '900 W',
+      conductance: '8 W/K',
+      surroundings: '-28 °C',
+      chargeLimit: '5 °C',
+    },
+    worse: {
+      'pack.heatCapacity': 'more',
+      'pack.energy': 'less',
+      from: 'less',
+      heaterPower: 'less',
+      conductance: 'more',
+      surroundings: 'less',
+      chargeLimit: 'more',
+    },
+  },
+]
