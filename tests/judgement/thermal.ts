@@ -107,6 +107,55 @@ export const thermal: { readonly [name: string]: Table } = {
         sound: { surroundings: '26 °C', cooling: { power: undefined, conductance: '40 W/K' } },
       },
       {
+        what: 'a fan that warms the cells before their own heat makes them warmer than the air',
+        dangerous: {
+          heatCapacity: '90 kJ/K',
+          surroundings: '40 °C',
+          initial: '31 °C',
+          heat: [['300 W', '4 h']],
+          cooling: { power: undefined, conductance: '35 W/K', on: '35 °C', off: '32 °C' },
+        },
+        told: ['cooling.direction', 'fail'],
+        sound: {
+          heatCapacity: '90 kJ/K',
+          surroundings: '27 °C',
+          initial: '31 °C',
+          heat: [['300 W', '4 h']],
+          cooling: { power: undefined, conductance: '35 W/K', on: '35 °C', off: '32 °C' },
+        },
+      },
+      {
+        what: 'a motor that warms the coolant faster than the chiller cools it',
+        dangerous: {
+          surroundings: '38 °C',
+          initial: '30 °C',
+          heat: [['900 W', '3 h']],
+          cooling: { power: '1.1 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '200 W/K',
+            toSurroundings: '10 W/K',
+            heat: '1 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+        told: ['cooling.direction', 'fail'],
+        // For some seconds after it switches on the coolant is still the warmer one: nothing that the cells feel.
+        sound: {
+          surroundings: '38 °C',
+          initial: '30 °C',
+          heat: [['900 W', '3 h']],
+          cooling: { power: '3.5 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '200 W/K',
+            toSurroundings: '10 W/K',
+            heat: '1 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+      },
+      {
         what: 'a fan that never brings the cells down to where it switches off',
         dangerous: { surroundings: '31 °C', cooling: { power: undefined, conductance: '40 W/K' } },
         told: ['cooling.reach', 'fail'],

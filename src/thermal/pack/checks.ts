@@ -62,22 +62,26 @@ export function checksOf(pack: Pack, run: Run): Check[] {
   ]
 }
 
+/** A pack's sensors do not tell so many kelvins. Common practice, no source. */
+const UNFELT = 0.1
+
 /** Cooling that warms the cells, and cooling that never brings them down to where it switches off. */
-function coolingChecks({ cooling, coolant, conductance, surroundings }: Pack, { tally, wrongWay }: Run): Check[] {
+function coolingChecks(
+  { cooling, coolant, conductance, surroundings, heatCapacity }: Pack,
+  { wrongWay }: Run,
+): Check[] {
   if (cooling === undefined) return []
+  const unfelt = UNFELT * heatCapacity.si
   const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
-  // What rounding leaves of the heats that were booked is none.
-  const some = 1e-9 * (Math.abs(tally.made) + Math.abs(tally.cooling) + Math.abs(tally.stored))
-  const direction = check(
+  const warmed = trial(
     'cooling.direction',
     'Heat that comes to the cells through the cooling',
-    energy(wrongWay > some ? wrongWay : 0),
-    'at most',
-    energy(0),
-    'air or coolant that is warmer than the cells warms them',
+    says`while the cooling runs, ${energy(wrongWay)} come to the cells through it, at most the ${energy(unfelt)} that warm them by 0.1 K`,
+    'air or coolant that is warmer than the cells warms them; 0.1 K: common practice, no source',
     'cooling',
     'surroundings',
   )
+  const direction = wrongWay > unfelt ? [warmed] : []
   const [fan, chiller] = [cooling.conductance?.si ?? 0, cooling.power?.si ?? 0]
   const past = conductance.si
   // The cells in the end, with the cooling always on and no heat of their own.
@@ -87,10 +91,10 @@ function coolingChecks({ cooling, coolant, conductance, surroundings }: Pack, { 
   const held = coolant === undefined ? leads : leads * (1 + past / across) + past
   const end =
     put === 0 ? surroundings.si : held === 0 ? Math.sign(put) * Number.POSITIVE_INFINITY : surroundings.si + put / held
-  if (coolant !== undefined && across === 0) return [direction]
-  if (!Number.isFinite(end) || end < cooling.off.si) return [direction]
+  if (coolant !== undefined && across === 0) return direction
+  if (!Number.isFinite(end) || end < cooling.off.si) return direction
   return [
-    direction,
+    ...direction,
     check(
       'cooling.reach',
       'Cells in the end, with the cooling always on and no heat of their own',

@@ -35,7 +35,7 @@ export interface Run {
   readonly tally: Tally
   /** Lowest temperature while current flows in. */
   readonly lowestCharging: number | undefined
-  /** Heat that came to the cells through the cooling while it ran. */
+  /** The most heat that came to the cells through the cooling from its switching on to its switching off. */
   readonly wrongWay: number
 }
 
@@ -164,7 +164,7 @@ export function follow(pack: Pack): Run {
   const stretches: Stretch[] = []
   const charging: Track = { points: [], maximum: Number.NEGATIVE_INFINITY, minimum: Number.POSITIVE_INFINITY }
   let thermostat: Thermostat | undefined
-  let [time, stepEnd, samples, wrongWay] = [0, 0, 1, 0]
+  let [time, stepEnd, samples, sinceOn, wrongWay] = [0, 0, 1, 0, 0]
   for (const step of stepsOf(pack)) {
     stepEnd += step.duration
     while (time < stepEnd) {
@@ -175,7 +175,9 @@ export function follow(pack: Pack): Run {
       const next = firstOf(response, cell, [...thermostat.levels, ...levels], stop - time)
       const spent = next?.time ?? stop - time
       book(tally, bodies, thermostat, { made, falls, spent, temperatures, response })
-      wrongWay += warmedBy(bodies, thermostat, temperatures, response, spent)
+      const isCooling = thermostat.chiller + thermostat.fan > 0
+      sinceOn = isCooling ? sinceOn + warmedBy(bodies, thermostat, temperatures, response, spent) : 0
+      wrongWay = Math.max(wrongWay, sinceOn)
       for (const [i, track] of tracks.entries()) {
         widen(track, temperatures[i] as number, response, i, spent)
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
@@ -281,22 +283,17 @@ function book(
   for (const [i, capacity] of capacities.entries()) tally.stored += capacity * (warmed[i] as number)
 }
 
-/** The heat that came to the cells in a while through a cooling that ran: from air or coolant that was warmer than they. */
+/** The heat that came to the cells in a while through the cooling, which ran: from air or coolant that was warmer than they. */
 function warmedBy(
   { surroundings, between }: Bodies,
   { chiller, fan }: Thermostat,
-  temperatures: readonly number[],
+  [cell, fluid]: readonly number[],
   response: Response,
   spent: number,
 ): number {
-  if (chiller + fan === 0) return 0
-  const [cells, coolant] = temperatures.map((at, i) => at * spent + (response.integrals(spent)[i] as number)) as [
-    number,
-    number | undefined,
-  ]
-  const gained =
-    coolant === undefined ? fan * (surroundings * spent - cells) - chiller * spent : between * (coolant - cells)
-  return Math.max(0, gained)
+  if (fluid !== undefined) return between * response.below(fluid - (cell as number), spent)
+  // A fan warms colder cells, and what a chiller takes at the same time makes up for so many kelvins.
+  return fan === 0 ? 0 : fan * response.below(surroundings - chiller / fan - (cell as number), spent)
 }
 
 /** Widens a course by the temperatures that a body comes to in a while: at its start, its end, and where it turns. */
