@@ -78,6 +78,32 @@ export const thermal: { readonly [name: string]: Table } = {
         what: 'parts whose drop may not hold in the cold',
         dangerous: { air: { temperature: '-20 °C' } },
         told: ['coolant.drops', 'unknown'],
+        // Each of the two ways out that the check names: passages that are known, or pipes.
+        sound: {
+          air: { temperature: '-20 °C' },
+          segments: [
+            hoses,
+            {
+              parallel: [
+                [
+                  {
+                    ...loop.segments[1].parallel[0][0],
+                    drop: '3 kPa',
+                    at: '8 L/min',
+                    hydraulicDiameter: '5 mm',
+                  },
+                ],
+                [{ name: 'charger', length: '3 m', bore: '8 mm', heat: '0.3 kW' }],
+              ],
+            },
+            { name: 'motor', length: '3 m', bore: '12 mm', heat: '2 kW' },
+          ],
+        },
+      },
+      {
+        what: 'how to settle whether a part is turbulent in the cold',
+        dangerous: { air: { temperature: '-20 °C' } },
+        told: /in controller, charger, motor that is not known: give hydraulicDiameter, with flowArea .* or pipes/,
       },
       {
         what: 'a part whose passages are so fine that its flow is laminar',

@@ -78,25 +78,45 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
 
 /** Below this, coolant is so thick that a part whose passages are not known may be laminar. */
 const FREEZING = 273.15
+/** Below this Reynolds number flow in a pipe is laminar. */
+const LAMINAR = 2300
 
 /** A drop at one flow holds at others by its square, while the flow is turbulent. */
 function dropTrials(loop: Loop, { segments, coolant: { hot, cold } }: Figures): Check[] {
   const mean = (hot.si + cold.si) / 2
   const { density, viscosity } = coolantAt(loop.coolant, mean)
-  const doubtful = piecesOf(loop).flatMap(({ drop, hydraulicDiameter, flowArea }, i) => {
-    if (drop === undefined) return []
-    const { name, flow } = segments[i] as LoopSegment
-    if (hydraulicDiameter === undefined) return mean < FREEZING ? [name] : []
+  const parts = piecesOf(loop).flatMap((piece, i) =>
+    piece.drop === undefined ? [] : [{ ...piece, ...(segments[i] as LoopSegment) }],
+  )
+  const laminar = parts.filter(({ hydraulicDiameter, flowArea, flow }) => {
+    if (hydraulicDiameter === undefined) return false
     const area = flowArea?.si ?? (Math.PI * hydraulicDiameter.si ** 2) / 4
-    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR ? [name] : []
+    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR
   })
-  if (doubtful.length === 0) return []
-  const unknown = `the drop of ${doubtful.join(', ')} holds for turbulent flow, and the flow there ${mean < FREEZING ? 'may be' : 'is'} laminar: give the drop at this temperature, or pipes in their place`
-  return [trial('coolant.drops', 'Pressure drop of the parts', { unknown }, 'Reynolds number below 2300', 'segments')]
+  const unknown = mean < FREEZING ? parts.filter(({ hydraulicDiameter }) => hydraulicDiameter === undefined) : []
+  if (laminar.length + unknown.length === 0) return []
+  const names = (some: typeof parts) => some.map(({ name }) => name).join(', ')
+  const pipes = 'pipes (length and bore) in place of drop and at'
+  const sentences = [
+    ...(laminar.length === 0 ? [] : [`in ${names(laminar)} it is laminar: give ${pipes}`]),
+    ...(unknown.length === 0
+      ? []
+      : [
+          `in ${names(unknown)} that is not known: give hydraulicDiameter, with flowArea where the passages are many, or ${pipes}`,
+        ]),
+  ]
+  return [
+    trial(
+      'coolant.drops',
+      'Pressure drop of the parts',
+      {
+        unknown: `a drop given at one flow holds at another only while the flow is turbulent; ${sentences.join('; ')}`,
+      },
+      'turbulent above a Reynolds number of 2300',
+      'segments',
+    ),
+  ]
 }
-
-/** Below this Reynolds number flow in a pipe is laminar. */
-const LAMINAR = 2300
 
 /** What the loop, its coolant and its parts are held to. @internal */
 export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, isBalanced }: Judged): Check[] {
