@@ -516,7 +516,7 @@ describe('a cooling that warms the cells', () => {
       expect(found?.verdict).toBe('fail')
       expect(found?.actual?.si).toBeCloseTo(heat, 5)
       expect(found?.text).toBe(
-        'while the cooling runs, 0.01366 kWh come to the cells through it, more than the 0.002556 kWh that warm them by 0.1 K',
+        'while the cooling runs, 0.01366 kWh of heat comes to the cells through it, more than the 0.002556 kWh that warms them by 0.1 K',
       )
     },
   )

@@ -1,5 +1,5 @@
 /** What a coolant loop is held to, and what was taken for granted. */
-import { type Assumption, assumed, type Check, check, type Findings, trial } from '../../procedure/index.js'
+import { type Assumption, assumed, type Check, type Findings, says, trial } from '../../procedure/index.js'
 import type { Quantity } from '../../quantity/index.js'
 import { rangeOf } from '../property-table.js'
 import { coolantAt, coolants } from './coolant.js'
@@ -34,12 +34,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
     return [
       ...(isTold
         ? [
-            check(
+            trial(
               `segment.${i + 1}.outlet`,
               `Coolant leaving ${name}`,
-              outlet,
-              'at most',
-              limit,
+              says`coolant at ${outlet} leaves ${name}, at most ${limit}`,
               'limit of the coolant',
               'limit',
               'segments',
@@ -49,12 +47,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
       ...(inletLimit === undefined
         ? []
         : [
-            check(
+            trial(
               `segment.${i + 1}.inlet`,
               `Coolant entering ${name}`,
-              inlet,
-              'at most',
-              inletLimit,
+              says`coolant at ${inlet} enters ${name}, at most ${inletLimit}`,
               'inletLimit, as given',
               'segments',
             ),
@@ -62,12 +58,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
       ...(minimumFlow === undefined
         ? []
         : [
-            check(
+            trial(
               `segment.${i + 1}.flow`,
               `Flow through ${name}`,
-              flow,
-              'at least',
-              minimumFlow,
+              says`${flow} flows through ${name}, at least ${minimumFlow}`,
               'minimumFlow, as given',
               'segments',
             ),
@@ -129,12 +123,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
   return [
     ...(isBalanced
       ? [
-          check(
+          trial(
             'coolant.hot',
             'Coolant entering the radiator',
-            temperatures.hot,
-            'at most',
-            limit,
+            says`coolant at ${temperatures.hot} enters the radiator, at most ${limit}`,
             basis,
             'limit',
             'radiator',
@@ -142,16 +134,22 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
         ]
       : []),
     ...(temperatures.cold.si < low.si
-      ? [check('coolant.cold', 'Coolant leaving the radiator', temperatures.cold, 'at least', low, begins, 'radiator')]
+      ? [
+          trial(
+            'coolant.cold',
+            'Coolant leaving the radiator',
+            says`coolant at ${temperatures.cold} leaves the radiator, at least ${low}`,
+            begins,
+            'radiator',
+          ),
+        ]
       : []),
     ...(air.temperature.si < low.si
       ? [
-          check(
+          trial(
             'coolant.parked',
             'Air in which the coolant stands when the car is parked',
-            air.temperature,
-            'at least',
-            low,
+            says`air at ${air.temperature} cools the coolant of the parked car, at least ${low}`,
             begins,
             'coolant',
             'air.temperature',
@@ -160,12 +158,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
       : []),
     ...segmentChecks(loop, figures, limit),
     ...dropTrials(loop, figures),
-    check(
+    trial(
       'radiator.capacity',
       `Heat that the radiator gives off with the coolant at ${limit}`,
-      capacity,
-      'at least',
-      heat,
+      says`the radiator gives off ${capacity} with the coolant at ${limit}, at least the ${heat} put in`,
       'heat balance',
       'radiator',
       'air.flow',
@@ -173,12 +169,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
     ...(minimumFlow === undefined
       ? []
       : [
-          check(
+          trial(
             'coolant.flow',
             'Coolant flow',
-            flow,
-            'at least',
-            minimumFlow,
+            says`${flow} flows round the loop, at least ${minimumFlow}`,
             'the least flow given',
             'minimumFlow',
             'pump',
