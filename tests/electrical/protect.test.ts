@@ -71,7 +71,7 @@ describe('protectRun', () => {
     const thicker = protectRun({ ...run, candidates: [hungry] })
     expect(thicker.cable.name).toBe('50 mm²')
     expect(thicker.rejected.at(-1)?.reasons[0]).toContain(
-      'no candidate serves: invented bolt-down fuse of 160 A lets through 15 kA²·s',
+      'no candidate serves: invented bolt-down fuse of 160 A (the fuse lets through 15 kA²·s',
     )
   })
 
@@ -82,7 +82,7 @@ describe('protectRun', () => {
     expect(found.specification).toContain(
       'A fuse for direct current of at least 201.6 V; rated 150 A to 175.6 A (160 A)',
     )
-    expect(found.rejected[0]?.reasons).toContain('is rated 58 V DC, less than the 201.6 V of the full pack')
+    expect(found.rejected[0]?.reasons).toContain('the fuse is rated 58 V DC, less than the 201.6 V of the full pack')
     expect(checks.find(({ name }) => name === 'Candidates that serve')?.verdict).toBe('fail')
   })
 
@@ -165,13 +165,15 @@ describe('protectRun', () => {
     // 100 000 times at most as often as 20 s go into 5000 h; 22 % of the melting integral, so 46.9 % of the current.
     expect(found.rejected.map(({ reasons }) => reasons)).toEqual([
       [
-        `is asked for 350 A in 20 s of the load 100000 times, more than the ${(Math.sqrt(0.22) * melts).toFixed(1)} A that it bears so often`,
+        `350 A for 20 s of the load, 100000 times, is more than the ${(Math.sqrt(0.22) * melts).toFixed(1)} A that the fuse bears so often`,
       ],
     ])
     expect(found.specification).toContain('; bears 350 A for 20 s of the load, 100000 times.')
     const bare = { ...fuse, rating: '200 A', curve: undefined, meltingIntegral: '95000 A²·s' }
     const unknown = protectRun({ ...peaks, candidates: [bare] } as never).fuse.rejected[0]?.reasons.join('; ')
-    expect(unknown).toContain('whether it bears 350 A in 20 s of the load 100000 times is not known: give its curve')
+    expect(unknown).toContain(
+      'whether the fuse bears 350 A for 20 s of the load, 100000 times, is not known: give its curve',
+    )
   })
 
   it('names its own fields', () => {

@@ -10,7 +10,6 @@ import {
   type Assumption,
   assumed,
   type Check,
-  check,
   type Findings,
   firstThatServes,
   isAbove,
@@ -203,7 +202,7 @@ function candidatesTrial(chosen: Judged<Candidate> | undefined, rejected: readon
   const told = (says: Told) =>
     trial('fuse.candidates', 'Candidates that serve', says, 'candidates, as given', 'candidates')
   if (chosen !== undefined) return told({ pass: `${chosen.name} serves` })
-  const why = rejected.map((each) => `${each.name} ${reasonsOf(each).join(', ')}`).join('; ')
+  const why = rejected.map((each) => `${each.name} (${reasonsOf(each).join('; ')})`).join(', ')
   const isOpen = rejected.some(({ checks }) => checks.every(({ verdict }) => verdict !== 'fail'))
   return told(isOpen ? { unknown: `no candidate is known to serve: ${why}` } : { fail: `no candidate serves: ${why}` })
 }
@@ -287,7 +286,7 @@ function ratingsInWords(
     const found = each.ratings.find(isBetween)
     return name === family || found === undefined ? [] : [`${found} of the family ${name}, ${each.source}`]
   })
-  const none = `, between which ${ratings === undefined ? fuseFamilies[family].source : 'ratings'} has no rating`
+  const none = `, between which ${ratings === undefined ? `${fuseFamilies[family].source} has no rating` : 'none of the ratings given lies'}`
   return others.length === 0 ? none : `${none} (but there is ${others.join('; ')})`
 }
 
@@ -319,12 +318,10 @@ function taskChecks(
     ...(factor === undefined
       ? []
       : [
-          check(
+          trial(
             'fuse.leastFault',
             'Least fault current',
-            prospective.lowest,
-            'at least',
-            rating.times(factor),
+            says`the least fault is ${prospective.lowest}, at least the ${rating.times(factor)} on which the fuse opens`,
             'IEC 60269-1, conventional fusing current (from memory)',
             'pack',
             'cable.resistance',

@@ -82,7 +82,7 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
       ...timeConstantTrials(fuse, faults, task),
       ...pulseTrials(fuse, task),
       greatestFaultTrial(atHighest, faults, task),
-      ...leastFaultTrials(fuse, atLowest, faults, task),
+      ...leastFaultTrials(fuse, atLowest, faults, task, overload),
       ...bandTrials(fuse, faults, task, overload),
     ],
     own: task.cable.inductance === undefined ? [noInductance] : [],
@@ -95,11 +95,13 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
 }
 
 function voltageTrial({ voltage: { dc, ac } }: Fuse, { pack: { maximumVoltage } }: FuseTask): Check {
-  const noDc = `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
+  const noDc = `the fuse has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
   return trial(
     'fuse.voltage',
     'DC voltage of the fuse',
-    dc === undefined ? { fail: noDc } : says`is rated ${dc} DC, at least the ${maximumVoltage} of the full pack`,
+    dc === undefined
+      ? { fail: noDc }
+      : says`the fuse is rated ${dc} DC, at least the ${maximumVoltage} of the full pack`,
     'voltage of the full pack',
     'candidates',
   )
@@ -109,7 +111,7 @@ function breakingTrial({ breakingCapacity }: Fuse, { highest }: Faults): Check {
   return trial(
     'fuse.breakingCapacity',
     'Breaking capacity',
-    says`breaks ${breakingCapacity}, at least the ${highest} that the full pack feeds in the first milliseconds`,
+    says`the fuse breaks ${breakingCapacity}, at least the ${highest} that the full pack feeds in the first milliseconds`,
     'fault at the full, warm pack',
     'candidates',
   )
@@ -169,11 +171,13 @@ function loadTrial({ rating, class: of, derating, thermalTimeConstant }: Fuse, t
     trial('fuse.load', 'Rating for the load', says, 'NFPA 70 (NEC), 210.20(A)', 'candidates', 'current', 'profile')
   const left = deratingOf(task, of, derating)
   if (left === undefined) {
-    return told({ unknown: `what it carries in air of ${task.ambient} is not known: give its derating up to there` })
+    return told({
+      unknown: `what the fuse carries in air of ${task.ambient} is not known: give its derating up to there`,
+    })
   }
   const current = rememberedCurrent(task, thermalTimeConstant?.si)
   const needed = fuseRating({ current, ambientFactor: left.share })
-  return told(says`is rated ${rating}, at least the ${needed} that the load needs`)
+  return told(says`the fuse is rated ${rating}, at least the ${needed} that the load needs`)
 }
 
 /** What opens on an overload of the cable, and from what current on the fuse alone does. */
@@ -195,8 +199,8 @@ export function fusingFactorOf(
   return fusing === undefined ? undefined : fusing / rating.si
 }
 
-/** Whether a fuse opens on faults only, by its class. */
-function isPartial({ class: of, rating }: Fuse): boolean {
+/** Whether a fuse opens on faults only, by its class. @internal */
+export function isPartial({ class: of, rating }: Fuse): boolean {
   return of !== undefined && conventionalOf(of, rating.si) === undefined
 }
 
@@ -209,12 +213,12 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
     factor === undefined
       ? undefined
       : told(
-          says`is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
+          says`the fuse is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
         )
   if (byRating !== undefined && isMet(byRating)) return { check: byRating, by: 'fuse' }
   if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
     const check = told(
-      says`leaves overload to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
+      says`overload is left to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
     )
     return { check, by: 'controller' }
   }
@@ -226,9 +230,9 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
     by: 'nothing',
     check: told(
       isPartial(fuse)
-        ? { fail: `is of class ${of}, which opens on no overload: say in overload what does` }
+        ? { fail: `the fuse is of class ${of}, which opens on no overload: name in overload what does` }
         : {
-            unknown: `at what current it opens within ${hours} is not known: give its class, or its curve up to there`,
+            unknown: `at what current the fuse opens within ${hours} is not known: give its class, or its curve up to there`,
           },
     ),
   }
@@ -250,34 +254,34 @@ function byOther(
   const open = (says: Told): Overload => ({ by: 'nothing', check: told(says) })
   const most = task.cable.ampacity.times(OVERLOAD)
   if (isAbove(current, most)) {
-    return open(says`leaves overload from ${current} on to the ${by}, at most the ${most} that the cable bears`)
+    return open(says`${current}, at which the ${by} opens, is at most the ${most} that the cable bears in an overload`)
   }
   if (isBelow(current, task.current)) {
-    return open(says`leaves overload from ${current} on to the ${by}, at least the ${task.current} of the load`)
+    return open(says`${current}, at which the ${by} opens, is at least the ${task.current} of the load`)
   }
   const least = leastBreakingOf(fuse, task)
-  if (least === undefined) return open({ unknown: `${NO_LEAST}: up to there the ${by} must open` })
+  if (least === undefined) return open({ unknown: `${NO_LEAST}. Up to there the ${by} must open` })
   const from = savesFrom(fuse, least, highest, task)
   if (!('si' in from)) return open(from)
   if (isBelow(breaks, from)) {
     return open(
-      says`needs ${breaks} of the ${by} to be broken, at least the ${from} from which the fuse saves the cable`,
+      says`${breaks}, the most that the ${by} breaks, is at least the ${from} from which on the fuse saves the cable`,
     )
   }
   const melts = clearingAt(fuse, least)
   if (melts !== 'never' && melts.time !== undefined && isBelow(melts.time, time)) {
     // Below what it breaks a link that melts burns on: what opens in its place must be the quicker of the two.
     return open(
-      says`melts in ${melts.time} at ${least}, from where it is left to the ${by}, at least the ${time} until that opens`,
+      says`the fuse melts in ${melts.time} at ${least}, below which only the ${by} breaks, at least the ${time} in which that opens`,
     )
   }
   const why = whyNot(savedBy(task, from, time.si))
-  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, until the ${by} opens` } : why)
-  const check = told({ pass: `leaves overload from ${current} to ${from} to the ${by}, which opens in ${time}` })
+  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, before the ${by} opens` } : why)
+  const check = told({ pass: `below ${from} overload is left to the ${by}, which opens at ${current} in ${time}` })
   return { by: 'other', from, check }
 }
 
-const NO_LEAST = 'from what current on it breaks is not known: give its leastBreakingCurrent'
+const NO_LEAST = 'from what current on the fuse breaks is not known: give its leastBreakingCurrent'
 
 /** The least current that a fuse breaks: as stated, else for a full range that at which it opens at all. */
 function leastBreakingOf(fuse: Fuse, task: Judging): Quantity<'current'> | undefined {
@@ -293,7 +297,7 @@ function savesFrom(fuse: Fuse, least: Quantity<'current'>, highest: Quantity<'cu
     const clearing = clearingAt(fuse, current)
     const told: Told =
       clearing === 'never'
-        ? { fail: `does not open at ${current}` }
+        ? { fail: `the fuse does not open at ${current}` }
         : savedBy(task, current, clearing.time?.si, clearing)
     const why = whyNot(told)
     if (why !== undefined) return from ?? why
@@ -321,12 +325,15 @@ function savedBy(
   time: number | undefined,
   clearing?: Clearing,
 ): Told {
-  if (time === undefined) return { unknown: `how long it takes at ${current} is not known: give its curve` }
+  if (time === undefined) return { unknown: `how long the fuse takes at ${current} is not known: give its curve` }
   const lasts = seconds(time)
   // The curve is read at 5 s too, and comes back with the digits that logarithms leave.
   if (time <= FAULT_TIME * (1 + 1e-9)) {
-    const letThrough = clearing?.letThrough ?? quantity('jouleIntegral', current.si ** 2 * time, 'A²·s').as('kA²·s')
-    return says`lets through ${letThrough} in ${lasts} at ${current}, at most the ${withstand} that the cable withstands`
+    if (clearing?.letThrough !== undefined) {
+      return says`the fuse lets through ${clearing.letThrough} in ${lasts} at ${current}, at most the ${withstand} that the cable withstands`
+    }
+    const integral = quantity('jouleIntegral', current.si ** 2 * time, 'A²·s').as('kA²·s')
+    return says`the cable takes ${integral} in ${lasts} at ${current}, at most the ${withstand} that it withstands`
   }
   if (follow === undefined) {
     return {
@@ -334,20 +341,20 @@ function savedBy(
     }
   }
   const temperature = follow.after(current, time)
-  if (temperature === undefined) return { fail: `burns the cable at ${current} in ${lasts}` }
+  if (temperature === undefined) return { fail: `the cable burns at ${current} within ${lasts}` }
   const stated = follow.overloadLimit
   if (stated !== undefined) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${stated} of its overload limit`
+    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${stated} of its overload limit`
   }
   if (!isAbove(temperature, follow.limit)) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most its ${follow.limit}`
+    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${follow.limit} that it bears all day`
   }
   const most = quantity('temperature', follow.limit.si + OVERLOAD_RISE, 'K').as('°C')
   if (isAbove(temperature, most)) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${most} that any overload limit allows`
+    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${most} that any overload limit allows`
   }
   return {
-    unknown: `whether the cable bears ${temperature} in ${lasts} at ${current} is not known: give its overloadLimit`,
+    unknown: `the cable reaches ${temperature} in ${lasts} at ${current}, and whether it bears that is not known: give its overloadLimit`,
   }
 }
 
@@ -402,13 +409,17 @@ function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack,
   const resistance = quantity('resistance', pack.maximumVoltage.si / highest.si, 'Ω')
   const loop = faultTimeConstant({ inductance, resistance })
   if (timeConstant !== undefined) {
-    return told(says`breaks a loop of ${loop}, at most the ${timeConstant} at which its breaking capacity is stated`)
+    return told(
+      says`the fault loop has a time constant of ${loop}, at most the ${timeConstant} at which the fuse breaks`,
+    )
   }
   if (!isAbove(loop, SHORTEST_TEST)) {
-    return told({ pass: `breaks a loop of ${loop}: no DC breaking test has less than ${SHORTEST_TEST}` })
+    return told({
+      pass: `the fault loop has a time constant of ${loop}: no DC breaking test has less than ${SHORTEST_TEST}`,
+    })
   }
   return told({
-    unknown: `whether it breaks a loop of ${loop} is not known: give the timeConstant of its breaking capacity`,
+    unknown: `whether the fuse breaks a fault loop with a time constant of ${loop} is not known: give the timeConstant of its breaking capacity`,
   })
 }
 
@@ -427,7 +438,7 @@ function pulseTrials(fuse: Fuse, task: Judging): Check[] {
       : pulsesTold(
           'fuse.pulses',
           'Pulses of the load',
-          'of the load',
+          'the load',
           hardestStretch(course, rating, endurance),
           endurance,
         )),
@@ -436,7 +447,7 @@ function pulseTrials(fuse: Fuse, task: Judging): Check[] {
       : pulsesTold(
           'fuse.fullPull',
           'Full pull of the controller',
-          'of a full pull',
+          'a full pull',
           hardestStretch(
             [
               [controller.batteryCurrent.si, controller.time.si],
@@ -464,12 +475,12 @@ function pulsesTold(id: string, name: string, what: string, { worst, untold }: H
   if (worst !== undefined && (untold === undefined || worst.current > worst.borne)) {
     const [asked, borne] = [amperes(worst.current), amperes(worst.borne)]
     return told(
-      says`is asked for ${asked} in ${seconds(worst.time)} ${what} ${times(worst.time)} times, at most the ${borne} that it bears so often`,
+      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)} times, is at most the ${borne} that the fuse bears so often`,
     )
   }
   if (untold === undefined) return []
   return told({
-    unknown: `whether it bears ${amperes(untold.current)} in ${seconds(untold.time)} ${what} ${times(untold.time)} times is not known: give its curve up to there`,
+    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)} times, is not known: give its curve up to that time`,
   })
 }
 
@@ -479,20 +490,32 @@ function greatestFaultTrial(
   { cable: { withstand } }: Judging,
 ): Check {
   const told = (says: Told) => trial('fuse.letThrough', 'Let-through of the fuse', says, ADIABATIC_BASIS, 'candidates')
-  if (clearing === 'never') return told({ fail: `does not open at ${highest}, the greatest fault, by its curve` })
+  if (clearing === 'never')
+    return told({ fail: `the fuse does not open at ${highest}, the greatest fault, by its curve` })
   if (clearing.letThrough === undefined) {
-    return told({ unknown: 'what it lets through is not known: give its clearing integral or its curve' })
+    return told({ unknown: 'what the fuse lets through is not known: give its clearingIntegral or its curve' })
   }
-  return told(says`lets through ${clearing.letThrough}, at most the ${withstand} that the cable withstands`)
+  return told(
+    says`the fuse lets through ${clearing.letThrough} in the greatest fault, at most the ${withstand} that the cable withstands`,
+  )
 }
 
 /** What a fuse does in the least fault. */
-function leastFaultTrials(fuse: Fuse, clearing: Clearing | 'never', { lowest }: Faults, task: Judging): Check[] {
+function leastFaultTrials(
+  fuse: Fuse,
+  clearing: Clearing | 'never',
+  { lowest }: Faults,
+  task: Judging,
+  overload: Overload,
+): Check[] {
   const opens = (told: Told) =>
     trial('fuse.opens', 'Opening in the least fault', told, 'time–current curve of the fuse', 'candidates')
-  const breaks = leastBreakingTrials(fuse, lowest)
+  const breaks = leastBreakingTrials(fuse, lowest, overload)
   if (clearing === 'never') {
-    return [...breaks, opens({ fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` })]
+    return [
+      ...breaks,
+      opens({ fail: `the fuse may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }),
+    ]
   }
   if (clearing.time === undefined) {
     const factor = fusingFactorOf(fuse, task.fusingFactor)
@@ -501,16 +524,16 @@ function leastFaultTrials(fuse: Fuse, clearing: Clearing | 'never', { lowest }: 
       ...breaks,
       opens(
         isTooLow
-          ? { fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }
-          : { unknown: `how long it takes at ${lowest}, the least fault, is not known: give its curve` },
+          ? { fail: `the fuse may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }
+          : { unknown: `how long the fuse takes at ${lowest}, the least fault, is not known: give its curve` },
       ),
     ]
   }
-  return [...breaks, opens({ pass: `opens at ${lowest} in ${clearing.time}` })]
+  return [...breaks, opens({ pass: `the fuse opens at ${lowest}, the least fault, in ${clearing.time}` })]
 }
 
 /** Whether a fuse breaks the least fault at all: below, a partial range melts and burns on. */
-function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>): Check[] {
+function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>, overload: Overload): Check[] {
   const told = (says: Told) => [
     trial(
       'fuse.leastBreaking',
@@ -521,9 +544,10 @@ function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>): Check[] {
     ),
   ]
   if (fuse.leastBreakingCurrent !== undefined) {
-    return told(says`breaks from ${fuse.leastBreakingCurrent} on, at most the ${lowest} of the least fault`)
+    return told(says`the fuse breaks from ${fuse.leastBreakingCurrent} on, at most the ${lowest} of the least fault`)
   }
-  return isPartial(fuse) ? told({ unknown: NO_LEAST }) : []
+  // A fuse that nothing relieves of overload is refused by that, or asked for the same datum.
+  return isPartial(fuse) && overload.by !== 'nothing' ? told({ unknown: NO_LEAST }) : []
 }
 
 /**
