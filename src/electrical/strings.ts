@@ -1,4 +1,5 @@
 /** Whole strings side by side, each with its own link: what the others feed into one that fails. */
+import { section } from '../formula/index.js'
 import {
   assumed,
   type Findings,
@@ -38,12 +39,20 @@ export function stringFindings(
   pack: FuseTask['pack'],
 ): Pick<Findings, 'checks' | 'assumptions'> {
   if (strings === undefined || parallel < 2) return { checks: [], assumptions: [] }
+  return section('Strings side by side', () => findingsOf(strings.fuse, parallel, fusingFactor, pack))
+}
+
+function findingsOf(
+  link: Fuse | undefined,
+  parallel: number,
+  fusingFactor: FuseTask['fusingFactor'],
+  pack: FuseTask['pack'],
+): Pick<Findings, 'checks' | 'assumptions'> {
   const told = (id: string, name: string, says: Told) => trial(id, name, says, 'circuit theory', 'strings.fuse')
   const [all, fed] = [quantity('ratio', 1), { voltage: pack.maximumVoltage, strings: parallel }]
   const warm = pack.resistance.times(parallel)
   const atFirst = pack.ohmicResistance?.times(parallel) ?? warm.over(2)
   const most = crossFeedCurrent({ ...fed, share: all, resistance: atFirst })
-  const link: Fuse | undefined = strings.fuse
   if (link === undefined) {
     const others = parallel === 2 ? 'the other string feeds' : `the ${parallel - 1} other strings feed`
     const fail = `${others} up to ${most} into one that fails, and no link of its own opens: the main link carries nothing of it`

@@ -86,6 +86,38 @@ describe('protectRun', () => {
     expect(checks.find(({ name }) => name === 'Candidates that serve')?.verdict).toBe('fail')
   })
 
+  it('takes the section where nothing but data of a fuse is missing, and the same once it is there', () => {
+    const stated = { name: 'fuse of 200 A', class: 'gG', rating: '200 A', voltage: { dc: '440 V' } } as const
+    const pulled = { ...run, controller: { batteryCurrent: '250 A', time: '10 s' } } as const
+    const of = (data: object) =>
+      protectRun({ ...pulled, candidates: [{ ...stated, breakingCapacity: '30 kA', ...data }] } as never)
+    const { cable, fuse: found, rejected } = of({})
+    expect(cable.name).toBe('50 mm²')
+    expect(rejected.at(-1)).toEqual({
+      name: '35 mm²',
+      reasons: [
+        'no candidate serves: fuse of 200 A (the fuse is rated 200 A, more than the 175.6 A at which it protects the cable)',
+      ],
+    })
+    expect(found.rejected[0]?.reasons).toHaveLength(3)
+    expect(found.rejected[0]?.reasons.every((each) => each.includes('its curve'))).toBe(true)
+    const curve = [
+      ['320 A', '3 h'],
+      ['700 A', '10 s'],
+      ['4.4 kA', '10 ms'],
+    ] as const
+    const settled = of({ curve })
+    expect([settled.cable.name, settled.fuse.chosen?.name]).toEqual(['50 mm²', 'fuse of 200 A'])
+  })
+
+  it('says each share once in a working, and no heading over nothing', () => {
+    const sheet = explain(() => protectRun({ ...run, candidates: [blade, fuse] })).toText()
+    expect(sheet.match(/Share of its rating that thin air leaves a fuse/g)).toHaveLength(1)
+    expect(sheet).not.toContain('Strings side by side')
+    const strings = explain(() => protectRun({ ...run, strings: {} })).toText()
+    expect(strings).toMatch(/Strings side by side\n {2}Current that strings feed into a bad one/)
+  })
+
   it('examines a section that is given, and no other', () => {
     const { cable, checks, rejected } = protectRun({ ...run, cable: { ...run.cable, section: '16 mm²' } })
     expect(cable.name).toBe('16 mm²')

@@ -75,6 +75,26 @@ const run = {
   candidates: [gG63],
 } as const
 
+/** A section is sought, for a fuse that is too large for the smallest that carries the load. */
+const chosenFreely = {
+  load: { current: '40 A' },
+  cable: { section: undefined },
+  controller: { batteryCurrent: '90 A', time: '10 s' },
+} as const
+const gG100 = {
+  ...gG63,
+  name: 'link of 100 A',
+  rating: '100 A',
+  curve: [
+    ['160 A', '2 h'],
+    ['340 A', '10 s'],
+    ['1000 A', '0.1 s'],
+    ['1800 A', '10 ms'],
+  ],
+  meltingIntegral: '27000 A²·s',
+  clearingIntegral: '70000 A²·s',
+} as const
+
 const charging = { ...module, chargeCurrent: '40 A' } as const
 const overnight = {
   pack: { module: charging, series: 6, parallel: 1 },
@@ -147,6 +167,17 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { cable: { ampacity: '70 A' } },
       },
       {
+        what: 'a link of no stated class that is larger than all its cable carries',
+        dangerous: withFuse({ class: undefined, curve: gG63.curve.slice(1), rating: '90 A' }),
+        told: /the fuse is rated 90 A, more than the 85 A that the cable carries all day/,
+      },
+      {
+        what: 'a link that melts on less than it breaks',
+        dangerous: withFuse({ class: undefined, leastBreakingCurrent: '260 A' }),
+        told: /the fuse breaks from 260 A on, more than the 101 A on which it opens in an overload/,
+        sound: withFuse({ class: undefined, leastBreakingCurrent: '95 A' }),
+      },
+      {
         what: 'a fault that is twice as great in its first milliseconds',
         dangerous: withFuse({ breakingCapacity: '5 kA' }),
         told: /the fuse breaks 5 kA, less than the 7467 A/,
@@ -207,6 +238,11 @@ export const electrical: { readonly [name: string]: Table } = {
             ],
           }),
         },
+      },
+      {
+        what: 'air of which no class says anything, and a cable that leaves no room for what it may leave',
+        dangerous: { ambient: '95 °C', cable: { ampacity: '75 A' }, candidates: undefined },
+        told: /give ambientFactor from the curve of its maker\. With 65 % the load needs a fuse of 86\.54 A, and the cable bears/,
       },
       {
         what: 'a factor for the heat that is none',
@@ -348,6 +384,46 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { load: { current: '52 A' }, cable: { section: '6 mm²' } },
         told: ['cable.terminals', 'fail'],
         sound: { cable: { terminalLimit: '90 °C' } },
+      },
+      {
+        what: 'what is missing of the only fuse that a larger section would suit',
+        dangerous: { ...chosenFreely, candidates: [{ ...gG100, curve: undefined }] },
+        told: /no candidate is known to serve: link of 100 A \(how long the fuse takes at .* give its curve/,
+        sound: { ...chosenFreely, candidates: [gG100] },
+      },
+      {
+        what: 'air of which no class says anything, where a section is sought',
+        dangerous: { ambient: '90 °C', cable: { section: undefined }, candidates: undefined },
+        told: ['fuse.window', 'unknown'],
+        sound: {
+          ambient: '90 °C',
+          cable: { section: undefined },
+          candidates: [
+            {
+              ...gG63,
+              derating: [
+                ['25 °C', 1],
+                ['125 °C', 0.85],
+              ],
+            },
+          ],
+        },
+      },
+      {
+        what: 'a load that no section carries for sure in such air',
+        dangerous: {
+          ambient: '90 °C',
+          load: { current: '420 A' },
+          cable: { section: undefined },
+          candidates: undefined,
+        },
+        told: ['fuse.window', 'unknown'],
+      },
+      {
+        what: 'ends that no section keeps cool enough, and what helps',
+        dangerous: { cable: { section: undefined, ambient: '80 °C' } },
+        told: /brings .* more than the 75 °C for which they are made\. Give terminalLimit/,
+        sound: { cable: { section: undefined, ambient: '80 °C', terminalLimit: '105 °C' }, ambientFactor: 0.9 },
       },
       {
         what: 'a pack beyond low voltage, by its own field',

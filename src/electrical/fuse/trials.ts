@@ -9,14 +9,7 @@ import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, tria
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
 import { currentOnCurve, timeOnCurve } from './curve.js'
-import {
-  faultTimeConstant,
-  fuseAltitudeFactor,
-  fuseAmbientFactor,
-  fuseRating,
-  greatestFuseRating,
-  meltingTime,
-} from './fuse.js'
+import { fuseAmbientFactor, fuseRating, greatestFuseRating, meltingTime } from './fuse.js'
 import { ADIABATIC, type Endurance, enduranceOf, type Hardest, hardestStretch } from './pulses.js'
 import type { Fuse, FuseTask } from './task.js'
 
@@ -38,11 +31,14 @@ export interface FollowedCable {
 
 /** A task as a fuse is judged by it. @internal */
 export interface Judging extends FuseTask {
+  /** What thin air leaves of any rating. */
+  readonly thinAir: Quantity<'ratio'>
   readonly follow?: FollowedCable
 }
 
-/** The prospective currents of a task. @internal */
+/** The prospective currents of a task, and the time constant of their loop where its inductance is known. @internal */
 export interface Faults {
+  readonly loop?: Quantity<'time'>
   readonly highest: Quantity<'current'>
   readonly lowest: Quantity<'current'>
 }
@@ -50,6 +46,7 @@ export interface Faults {
 /** A candidate with what it does in the greatest and in the least fault. @internal */
 export interface Candidate {
   readonly fuse: Fuse
+  readonly left: Derating | undefined
   readonly clearing: { readonly highest: Clearing; readonly lowest: Clearing }
   /** Whether nothing but the controller keeps the cable from an overload. */
   readonly isHeldByController: boolean
@@ -72,15 +69,16 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
   const { highest, lowest } = faults
   const [atHighest, atLowest] = [clearingAt(fuse, highest), clearingAt(fuse, lowest)]
   const overload = overloadOf(fuse, faults, task)
+  const left = deratingOf(task, fuse.class, fuse.derating)
   return {
     name: fuse.name ?? `fuse of ${fuse.rating}`,
     checks: [
       voltageTrial(fuse, task),
-      loadTrial(fuse, task),
+      loadTrial(fuse, task, left),
       overload.check,
       breakingTrial(fuse, faults),
-      ...timeConstantTrials(fuse, faults, task),
-      ...pulseTrials(fuse, task),
+      ...timeConstantTrials(fuse, faults),
+      ...pulseTrials(fuse, task, left),
       greatestFaultTrial(atHighest, faults, task),
       ...leastFaultTrials(fuse, atLowest, faults, task, overload),
       ...bandTrials(fuse, faults, task, overload),
@@ -88,6 +86,7 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
     own: task.cable.inductance === undefined ? [noInductance] : [],
     made: {
       fuse,
+      left,
       clearing: { highest: atHighest === 'never' ? {} : atHighest, lowest: atLowest === 'never' ? {} : atLowest },
       isHeldByController: overload.by === 'controller',
     },
@@ -128,11 +127,11 @@ const [NO_FACTOR, KNOWN] = [313.15, 358.15]
 
 /** @internal */
 export function deratingOf(
-  { ambient, ambientFactor, altitude }: Pick<FuseTask, 'ambient' | 'ambientFactor' | 'altitude'>,
+  { ambient, ambientFactor, thinAir }: Pick<Judging, 'ambient' | 'ambientFactor' | 'thinAir'>,
   of: FuseClass | undefined,
   derating?: Fuse['derating'],
 ): Derating | undefined {
-  const high = fuseAltitudeFactor({ altitude }).si
+  const high = thinAir.si
   if (ambientFactor !== undefined) return { share: high * ambientFactor.si, because: 'ambientFactor, as given' }
   if (derating !== undefined) {
     const share = shareBetween(derating, ambient.si)
@@ -166,10 +165,9 @@ export function rememberedCurrent({ current, profile }: FuseTask, timeConstant =
   return remembered > current.si ? quantity('current', remembered, 'A') : current
 }
 
-function loadTrial({ rating, class: of, derating, thermalTimeConstant }: Fuse, task: Judging): Check {
+function loadTrial({ rating, thermalTimeConstant }: Fuse, task: Judging, left: Derating | undefined): Check {
   const told = (says: Told) =>
     trial('fuse.load', 'Rating for the load', says, 'NFPA 70 (NEC), 210.20(A)', 'candidates', 'current', 'profile')
-  const left = deratingOf(task, of, derating)
   if (left === undefined) {
     return told({
       unknown: `what the fuse carries in air of ${task.ambient} is not known: give its derating up to there`,
@@ -215,7 +213,17 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
       : told(
           says`the fuse is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
         )
-  if (byRating !== undefined && isMet(byRating)) return { check: byRating, by: 'fuse' }
+  const { class: of, rating, leastBreakingCurrent: least } = fuse
+  // What melts on less than it breaks burns on.
+  const byBreaking =
+    factor === undefined || least === undefined
+      ? undefined
+      : told(
+          says`the fuse breaks from ${least} on, at most the ${rating.times(factor)} on which it opens in an overload`,
+        )
+  const byItself = [byRating, byBreaking].filter((each) => each !== undefined)
+  const missed = byItself.find((each) => !isMet(each))
+  if (byRating !== undefined && missed === undefined) return { check: byRating, by: 'fuse' }
   if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
     const check = told(
       says`overload is left to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
@@ -223,18 +231,22 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
     return { check, by: 'controller' }
   }
   if (overload !== undefined) return byOther(fuse, faults, task, overload, told)
-  if (byRating !== undefined) return { check: byRating, by: 'nothing' }
-  const { class: of, rating } = fuse
+  if (missed !== undefined) return { check: missed, by: 'nothing' }
+  if (isPartial(fuse)) {
+    const fail = `the fuse is of class ${of}, which opens on no overload: name in overload what does`
+    return { check: told({ fail }), by: 'nothing' }
+  }
+  // No class lets a fuse be larger than what the cable carries.
+  if (isAbove(rating, cable.ampacity)) {
+    const check = told(says`the fuse is rated ${rating}, at most the ${cable.ampacity} that the cable carries all day`)
+    return { check, by: 'nothing' }
+  }
   const hours = quantity('time', conventionalTime(rating.si), 's').as('h')
   return {
     by: 'nothing',
-    check: told(
-      isPartial(fuse)
-        ? { fail: `the fuse is of class ${of}, which opens on no overload: name in overload what does` }
-        : {
-            unknown: `at what current the fuse opens within ${hours} is not known: give its class, or its curve up to there`,
-          },
-    ),
+    check: told({
+      unknown: `at what current the fuse opens within ${hours} is not known: give its class, or its curve up to there`,
+    }),
   }
 }
 
@@ -392,8 +404,8 @@ const noInductance = /*@__PURE__*/ (() =>
     'cable.inductance',
   ))()
 
-function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack, cable }: Judging): Check[] {
-  if (cable.inductance === undefined) return []
+function timeConstantTrials({ timeConstant }: Fuse, { loop }: Faults): Check[] {
+  if (loop === undefined) return []
   const told = (says: Told) => [
     trial(
       'fuse.timeConstant',
@@ -405,9 +417,6 @@ function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack,
       'cable.inductance',
     ),
   ]
-  const inductance = pack.inductance.plus(cable.inductance)
-  const resistance = quantity('resistance', pack.maximumVoltage.si / highest.si, 'Ω')
-  const loop = faultTimeConstant({ inductance, resistance })
   if (timeConstant !== undefined) {
     return told(
       says`the fault loop has a time constant of ${loop}, at most the ${timeConstant} at which the fuse breaks`,
@@ -424,12 +433,11 @@ function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack,
 }
 
 /** What the peaks of the load, and a full pull of the controller, do to a fuse. */
-function pulseTrials(fuse: Fuse, task: Judging): Check[] {
+function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Check[] {
   const { profile, controller, cycles } = task
-  const share = deratingOf(task, fuse.class, fuse.derating)?.share
   // Where not even what it carries all day is known, that is told already.
-  if (share === undefined) return []
-  const rating = fuse.rating.si * Math.min(1, share)
+  if (left === undefined) return []
+  const rating = fuse.rating.si * Math.min(1, left.share)
   const endurance = enduranceOf(fuse, cycles, isSemiconductor(fuse.class))
   const course = profile?.map(([current, time]) => [current.si, time.si] as const)
   return [
