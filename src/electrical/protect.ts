@@ -26,7 +26,7 @@ import {
   type Unfinished,
   type Verdict,
 } from '../procedure/index.js'
-import { CalculationError, InputError, type InputIssue, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import type { Cable } from './cable/balance.js'
 import { followed } from './cable/course.js'
 import {
@@ -44,7 +44,7 @@ import {
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
 import { ageingField, fuseFields, inductanceField, refuseTask } from './fuse/task.js'
-import type { FollowedCable, Judging } from './fuse/trials.js'
+import { type FollowedCable, fullPullTrials, type Judging } from './fuse/trials.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -270,7 +270,8 @@ export const protectRun = /*@__PURE__*/ procedure({
     for (const candidate of sectionsFor(only, cable.series)) {
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
-        return triedOn(alone, fuseFor(taskFor(asked, run, candidate, { ...source, thinAir }, alone.made)))
+        const task = taskFor(asked, run, candidate, { ...source, thinAir }, alone.made)
+        return triedOn({ ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
       })
       if (only !== undefined || serves(judged)) return protectedBy(asked, run, judged.made, rejected, source)
       rejected.push(judged)
@@ -329,7 +330,7 @@ function taskFor(
   run: Run,
   candidate: Candidate,
   { pack, thinAir }: Pick<Judging, 'pack' | 'thinAir'>,
-  { ampacity, withstand, loopResistance: resistance, outerDiameter }: SizedSection,
+  { ampacity, withstand, loopResistance: resistance, outerDiameter, temperature }: SizedSection,
 ): Judging {
   const { load, cable: laid, ...others } = asked
   const cable = cableIn(run, candidate)
@@ -348,20 +349,25 @@ function taskFor(
     pack,
     thinAir,
     cable: { ampacity, withstand, resistance, inductance },
-    follow: followedCable(asked, cable),
+    follow: followedCable(asked, cable, temperature),
   }
   refuseTask('protectRun', '', task)
   return task
 }
 
-/** How warm a cable gets from its continuous limit in some time at a current. */
-function followedCable({ cable: { insulationLimit, overloadLimit, bundled } }: Asked, cable: Cable): FollowedCable {
+/** How warm a cable gets in some time at a current. */
+function followedCable(
+  { cable: { insulationLimit, overloadLimit, bundled } }: Asked,
+  cable: Cable,
+  loaded: Quantity<'temperature'>,
+): FollowedCable {
   return {
+    loaded,
     limit: insulationLimit,
     ...(overloadLimit === undefined ? {} : { overloadLimit }),
-    after: (current, time) => {
+    after: (current, time, from) => {
       try {
-        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, insulationLimit.si)
+        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, from.si)
         return quantity('temperature', peak, 'K').as('°C')
       } catch (error) {
         if (error instanceof CalculationError) return undefined

@@ -110,6 +110,30 @@ describe('protectRun', () => {
     expect([settled.cable.name, settled.fuse.chosen?.name]).toEqual(['50 mm²', 'fuse of 200 A'])
   })
 
+  it('follows the cable through a full pull from what its load has made of it', () => {
+    const { cable, checks } = protectRun({
+      ...run,
+      cable: { ...run.cable, section: '35 mm²' },
+      controller: { batteryCurrent: '600 A', time: '5 s' },
+    })
+    // 600 A for 5 s through 35 mm² with no heat leaving it: IEC 60364-5-54, Annex A, turned round.
+    const start = cable.temperature.in('°C')
+    const heat = ((600 ** 2 * 5) / 35e-6 ** 2) * (1 / 58e6 / (3.45e6 * 254.5))
+    const adiabatic = (234.5 + start) * Math.expm1(heat)
+    const rise = (checks.find(({ id }) => id === 'cable.fullPull')?.actual?.in('°C' as never) ?? 0) - start
+    // Within 5 s a fifth of it may pass into the insulation.
+    expect(rise / adiabatic).toBeLessThan(1)
+    expect(rise / adiabatic).toBeGreaterThan(0.8)
+  })
+
+  it('takes a thicker cable where a full pull would burn a thinner one', () => {
+    const pulled = protectRun({ ...run, controller: { batteryCurrent: '700 A', time: '60 s' } })
+    expect(pulled.cable.name).toBe('50 mm²')
+    expect(pulled.rejected.at(-1)?.reasons[0]).toMatch(
+      /^the cable reaches 1\d\d\.?\d* °C in 60 s of a full pull of 700 A/,
+    )
+  })
+
   it('says each share once in a working, and no heading over nothing', () => {
     const sheet = explain(() => protectRun({ ...run, candidates: [blade, fuse] })).toText()
     expect(sheet.match(/Share of its rating that thin air leaves a fuse/g)).toHaveLength(1)

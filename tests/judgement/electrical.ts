@@ -335,6 +335,12 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { controller: { batteryCurrent: '62 A' } },
       },
       {
+        what: 'a full pull beyond what a cable of no known section carries all day',
+        dangerous: { controller: { batteryCurrent: '95 A', time: '1 s' } },
+        told: ['cable.fullPull', 'unknown'],
+        sound: { controller: { batteryCurrent: '84 A', time: '1 s' } },
+      },
+      {
         what: 'a fuse that is not made for direct current',
         dangerous: withFuse({ voltage: { ac: '690 V' } }),
         told: /the fuse has no voltage rating for direct current/,
@@ -435,6 +441,43 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { controller: { batteryCurrent: '160 A' } },
         told: /160 A for 60 s of a full pull, .* is more than/,
         sound: { controller: { batteryCurrent: '60 A' } },
+      },
+      {
+        what: 'a cable that a full pull warms beyond what it bears all day',
+        // 40 A keep 16 mm² cool; 300 A for a minute do not.
+        dangerous: { controller: { batteryCurrent: '300 A' }, candidates: undefined },
+        told: ['cable.fullPull', 'unknown'],
+        sound: { controller: { batteryCurrent: '300 A', time: '5 s' }, candidates: undefined },
+      },
+      {
+        what: 'the same pull against an overload limit that is too low',
+        dangerous: {
+          controller: { batteryCurrent: '300 A' },
+          cable: { overloadLimit: '110 °C' },
+          candidates: undefined,
+        },
+        told: /the cable reaches 1\d\d\.\d °C in 60 s of a full pull of 300 A, more than the 110 °C of its overload limit/,
+        sound: { controller: { batteryCurrent: '300 A' }, cable: { overloadLimit: '155 °C' }, candidates: undefined },
+      },
+      {
+        what: 'a pull that burns any cable of that section',
+        dangerous: { controller: { batteryCurrent: '700 A' }, candidates: undefined },
+        told: ['cable.fullPull', 'fail'],
+        sound: { controller: { batteryCurrent: '110 A' }, candidates: undefined },
+      },
+      {
+        what: 'a pull that lasts for longer than any overload limit holds',
+        dangerous: {
+          controller: { batteryCurrent: '125 A', time: '7 h' },
+          cable: { overloadLimit: '155 °C' },
+          candidates: undefined,
+        },
+        told: ['cable.fullPull', 'fail'],
+        sound: {
+          controller: { batteryCurrent: '125 A', time: '5 h' },
+          cable: { overloadLimit: '155 °C' },
+          candidates: undefined,
+        },
       },
       {
         what: 'a run that nothing but its controller keeps from an overload',

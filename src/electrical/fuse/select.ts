@@ -33,6 +33,7 @@ import {
   type Clearing,
   type Derating,
   deratingOf,
+  fullPullTrials,
   fusingFactorOf,
   type Judging,
   judge,
@@ -165,7 +166,9 @@ export const selectFuse = /*@__PURE__*/ procedure({
   ],
   work: (task): Unfinished<FuseSelection> => {
     refuseTask('selectFuse', '', task)
-    return fuseFor({ ...task, thinAir: fuseAltitudeFactor({ altitude: task.altitude }) })
+    const judging = { ...task, thinAir: fuseAltitudeFactor({ altitude: task.altitude }) }
+    const { checks, ...selection } = fuseFor(judging)
+    return { ...selection, checks: [...checks, ...fullPullTrials(judging)] }
   },
 })
 

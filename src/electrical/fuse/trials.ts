@@ -23,8 +23,14 @@ export interface Clearing {
 
 /** How warm a cable gets, which only who knows its section can follow. @internal */
 export interface FollowedCable {
-  /** From its continuous limit, after a time at a current; undefined where it burns. */
-  readonly after: (current: Quantity<'current'>, time: number) => Quantity<'temperature'> | undefined
+  /** After a time at a current; undefined where it burns. */
+  readonly after: (
+    current: Quantity<'current'>,
+    time: number,
+    from: Quantity<'temperature'>,
+  ) => Quantity<'temperature'> | undefined
+  /** Under its load, at the hottest. */
+  readonly loaded: Quantity<'temperature'>
   readonly limit: Quantity<'temperature'>
   readonly overloadLimit?: Quantity<'temperature'>
 }
@@ -56,8 +62,8 @@ export interface Candidate {
 const OVERLOAD = 1.45
 /** For how many seconds the fault limit of an insulation holds: IEC 60364-4-43, 434.5.2. */
 const FAULT_TIME = 5
-/** How far above its continuous limit a cable of road vehicles is tested for hours: ISO 6722-1, from memory. */
-const OVERLOAD_RISE = 50
+/** How far above its continuous limit a cable of road vehicles is tested, and for how many seconds: ISO 6722-1, from memory. */
+const [OVERLOAD_RISE, OVERLOAD_TIME] = [50, 6 * 3600]
 /** No direct-current breaking test has a shorter time constant. 30 CFR 28.41 has 2 ms, gPV 1 ms from memory. */
 const SHORTEST_TEST = /*@__PURE__*/ (() => quantity('time', '1 ms'))()
 
@@ -352,22 +358,57 @@ function savedBy(
       unknown: `how warm ${current} makes the cable in ${lasts} only protectRun can tell, which knows its section`,
     }
   }
-  const temperature = follow.after(current, time)
-  if (temperature === undefined) return { fail: `the cable burns at ${current} within ${lasts}` }
-  const stated = follow.overloadLimit
+  return warmthTold(follow, follow.limit, current, time, `in ${lasts} at ${current}`)
+}
+
+/** Whether a cable bears how warm it gets for a while: to its continuous limit, or for some hours of its life beyond. */
+function warmthTold(
+  { after, limit, overloadLimit: stated }: FollowedCable,
+  from: Quantity<'temperature'>,
+  current: Quantity<'current'>,
+  time: number,
+  when: string,
+): Told {
+  const temperature = after(current, time, from)
+  if (temperature === undefined) return { fail: `the cable burns ${when}` }
+  if (!isAbove(temperature, limit) || time > OVERLOAD_TIME) {
+    return says`the cable reaches ${temperature} ${when}, at most the ${limit} that it bears all day`
+  }
   if (stated !== undefined) {
-    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${stated} of its overload limit`
+    return says`the cable reaches ${temperature} ${when}, at most the ${stated} of its overload limit`
   }
-  if (!isAbove(temperature, follow.limit)) {
-    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${follow.limit} that it bears all day`
-  }
-  const most = quantity('temperature', follow.limit.si + OVERLOAD_RISE, 'K').as('°C')
+  const most = quantity('temperature', limit.si + OVERLOAD_RISE, 'K').as('°C')
   if (isAbove(temperature, most)) {
-    return says`the cable reaches ${temperature} in ${lasts} at ${current}, at most the ${most} that any overload limit allows`
+    return says`the cable reaches ${temperature} ${when}, at most the ${most} that any overload limit allows`
   }
   return {
-    unknown: `the cable reaches ${temperature} in ${lasts} at ${current}, and whether it bears that is not known: give its overloadLimit`,
+    unknown: `the cable reaches ${temperature} ${when}, and whether it bears that is not known: give its overloadLimit`,
   }
+}
+
+/** Whether the cable bears a full pull of the controller, which comes on top of what its load has made of it. @internal */
+export function fullPullTrials({ controller, cable: { ampacity }, follow }: Judging): Check[] {
+  if (controller === undefined) return []
+  const { batteryCurrent: current, time } = controller
+  const told = (says: Told) => [
+    trial(
+      'cable.fullPull',
+      'Cable in a full pull of the controller',
+      says,
+      'overload of road-vehicle cable, ISO 6722-1 (from memory)',
+      'controller',
+      'cable',
+    ),
+  ]
+  if (!isAbove(current, ampacity)) {
+    return told(says`${current} of a full pull is at most the ${ampacity} that the cable carries all day`)
+  }
+  if (follow === undefined) {
+    return told({
+      unknown: `how warm ${time} of a full pull of ${current} makes the cable only protectRun can tell, which knows its section`,
+    })
+  }
+  return told(warmthTold(follow, follow.loaded, current, time.si, `in ${time} of a full pull of ${current}`))
 }
 
 /** What a fuse does at a current; `never` where its curve does not reach so low. */
