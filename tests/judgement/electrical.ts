@@ -84,6 +84,15 @@ const overnight = {
   charger: { power: '2.1 kW', efficiency: '91 %' },
   temperature: '18 °C',
 } as const
+/** What the cells take by their temperature alone, as the table of their maker has it. */
+const byTemperature = {
+  chargeCurrent: undefined,
+  chargeCurrents: [
+    ['0 °C', '6 A'],
+    ['20 °C', '40 A'],
+    ['45 °C', '40 A'],
+  ],
+} as const
 const chargedThrough = {
   voltage: '336 V',
   capacitance: '800 µF',
@@ -434,6 +443,21 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a charge current that nobody stated',
         dangerous: { module: { chargeCurrent: undefined } },
         told: ['pack.chargeCurrent', 'unknown'],
+        sound: { module: byTemperature },
+      },
+      {
+        what: 'a voltage at rest that nobody can tell where braking begins',
+        dangerous: { module: { chemistry: undefined } },
+        told: ['pack.regenerationCells', 'unknown'],
+        sound: {
+          module: {
+            chemistry: undefined,
+            openCircuit: [
+              [0, '43 V'],
+              [1, '58.6 V'],
+            ],
+          },
+        },
       },
     ],
   },
@@ -497,6 +521,18 @@ export const electrical: { readonly [name: string]: Table } = {
         told: ['pack.chargeCurrent', 'unknown'],
       },
       {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { pack: { module: byTemperature }, temperature: undefined },
+        told: ['pack.chargeCurrent', 'unknown'],
+        sound: { pack: { module: byTemperature } },
+      },
+      {
+        what: 'a charge at a temperature at which the cells take none',
+        dangerous: { pack: { module: byTemperature }, temperature: '47 °C' },
+        told: /temperature: expected a temperature at which pack\.module\.chargeCurrents lets a charge in, got 47 °C/,
+        sound: { pack: { module: byTemperature }, temperature: '3 °C' },
+      },
+      {
         what: 'cells that are too warm for a charge',
         dangerous: { temperature: '52 °C' },
         told: ['cells.warm', 'fail'],
@@ -524,6 +560,22 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { current: '-20 A', pack: { module: { chargeCurrent: undefined } } },
         told: ['pack.chargeCurrent', 'unknown'],
         sound: { current: '-20 A' },
+      },
+      {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { current: '-20 A', pack: { module: byTemperature }, temperature: undefined },
+        told: ['pack.chargeCurrent', 'unknown'],
+        sound: { current: '-20 A', pack: { module: byTemperature } },
+      },
+      {
+        what: 'more current than cold cells take',
+        dangerous: {
+          current: '-20 A',
+          pack: { module: { ...byTemperature, chargeCurrent: '40 A' } },
+          temperature: '4 °C',
+        },
+        told: ['pack.chargeCurrent', 'fail'],
+        sound: { current: '-12 A', pack: { module: { ...byTemperature, chargeCurrent: '40 A' } }, temperature: '4 °C' },
       },
       {
         what: 'a charge into hot cells',
