@@ -71,7 +71,7 @@ const run = {
   name: 'branch to the converter',
   pack: { module, series: 6, parallel: 1 },
   load: { current: '40 A' },
-  cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C' },
+  cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C', insulationLimit: '105 °C' },
   candidates: [gG63],
 } as const
 
@@ -353,6 +353,12 @@ export const electrical: { readonly [name: string]: Table } = {
         told: /is not known: give its overloadLimit/,
       },
       {
+        what: 'a fuse that cross-linked cable bears, and insulation that nobody stated',
+        dangerous: { cable: { section: '10 mm²', insulationLimit: undefined } },
+        told: ['fuse.candidates', 'fail'],
+        sound: { cable: { section: '10 mm²' } },
+      },
+      {
         what: 'terminals that are warmer than they are made for',
         dangerous: { load: { current: '52 A' }, cable: { section: '6 mm²' } },
         told: ['cable.terminals', 'fail'],
@@ -586,7 +592,7 @@ export const electrical: { readonly [name: string]: Table } = {
   },
   sizeCable: {
     call: sizeCable,
-    sound: { current: '60 A', length: '3 m', maximumDrop: '1 V' },
+    sound: { current: '60 A', length: '3 m', maximumDrop: '1 V', insulationLimit: '105 °C' },
     cases: [
       {
         what: 'no section whose terminals keep cool',
