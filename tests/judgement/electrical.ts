@@ -93,6 +93,15 @@ const byTemperature = {
     ['45 °C', '40 A'],
   ],
 } as const
+/** Two good modules and two that hold less and resist more. */
+const unlike = {
+  modules: [
+    { name: 'A', capacity: '40 Ah', resistance: '12 mΩ' },
+    { name: 'B', capacity: '39.5 Ah', resistance: '12.4 mΩ' },
+    { name: 'C', capacity: '38 Ah', resistance: '20 mΩ' },
+    { name: 'D', capacity: '37.5 Ah', resistance: '21 mΩ' },
+  ],
+} as const
 const chargedThrough = {
   voltage: '336 V',
   capacitance: '800 µF',
@@ -486,6 +495,12 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a module that takes more than it bears',
         dangerous: { current: '155 A' },
         told: ['group.current', 'fail'],
+      },
+      {
+        what: 'modules of little resistance joined with those that resist much, to the last of their capacity',
+        dangerous: { ...unlike, capacityTolerance: '0 %' },
+        told: ['group.current', 'fail'],
+        sound: { ...unlike, capacityTolerance: '4 %' },
       },
       {
         what: 'a share that nobody can tell',
