@@ -138,8 +138,8 @@ type Asked = Read<typeof protectFields>
  *   - `section`: the section, where it is given and only to be examined, text, optional
  *   - `length`: one-way length of the run, in m, at least 0 m
  *   - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
- *   - `insulationLimit`: continuous limit of the insulation, in °C, 105 °C by default (cross-linked cable, common
- *     practice, no source)
+ *   - `insulationLimit`: continuous limit of the insulation, in °C, 70 °C by default (PVC, the least of the usual
+ *     insulations, IEC 60364-5-52; cross-linked cable bears more)
  *   - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
  *     usual insulations, IEC 60364-5-54)
  *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, 40 °C by
@@ -232,7 +232,7 @@ type Asked = Read<typeof protectFields>
  *     parallel: 2,
  *   },
  *   load: { current: '120 A' },
- *   cable: { length: '2.4 m', maximumDrop: '1 %' },
+ *   cable: { length: '2.4 m', maximumDrop: '1 %', insulationLimit: '105 °C' },
  * })
  * cable.name // '35 mm²'
  * fuse.preferred.map(String) // ['160 A']

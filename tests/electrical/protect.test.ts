@@ -9,7 +9,7 @@ const run = {
   name: 'main run, pack to controller',
   pack: { module, series: 4, parallel: 2 },
   load: { current: '120 A' },
-  cable: { length: '2.4 m', maximumDrop: '1 %' },
+  cable: { length: '2.4 m', maximumDrop: '1 %', insulationLimit: '105 °C' },
 } as const
 const fuse = {
   name: 'invented bolt-down fuse of 160 A',
@@ -47,6 +47,7 @@ describe('protectRun', () => {
       length: '2.4 m',
       maximumDrop: '1 %',
       systemVoltage: '177.6 V',
+      insulationLimit: '105 °C',
       terminalLimit: '90 °C',
     })
     expect(alone.section.name).toBe('25 mm²')
@@ -185,7 +186,7 @@ describe('protectRun', () => {
     const { cable, fuse: found } = protectRun({
       ...run,
       load: { current: '16 A' },
-      cable: { length: '6 m', section: '2.5 mm²' },
+      cable: { length: '6 m', section: '2.5 mm²', insulationLimit: '105 °C' },
     })
     expect(cable.loopResistance.in('mΩ')).toBeCloseTo(12 * 7.98 * (1 + 0.00393 * 85), 6)
     expect(found.prospective.lowest.in('A')).toBeCloseTo(155.2 / (0.168 + cable.loopResistance.si), 0)
@@ -200,7 +201,7 @@ describe('protectRun', () => {
           ['60 A', '180 s'],
         ],
       },
-      cable: { length: '2.4 m', section: '70 mm²' },
+      cable: { length: '2.4 m', section: '70 mm²', insulationLimit: '105 °C' },
     } as const
     // Its curve melts the first at 350 A in 60 s, the second at 900 A.
     const curved = (name: string, at: '350 A' | '900 A') =>

@@ -69,6 +69,25 @@ const standing = {
 const flickering = (digit: number) =>
   ['0,0', '10,50', ...Array.from({ length: 200 }, (_, i) => `${10.5 + i / 2},${50 + (i % 2) * digit}`)].join('\n')
 
+/** Cells that may be charged a little below freezing. */
+const frozen = {
+  cold: { temperature: '-10 °C', resistance: '40 mΩ' },
+  temperatures: {
+    charge: { minimum: '-5 °C', maximum: '45 °C' },
+    discharge: { minimum: '-20 °C', maximum: '60 °C' },
+  },
+} as const
+
+/** What the cells take by their temperature alone, as the table of their maker has it. */
+const byTemperature = {
+  chargeCurrent: undefined,
+  chargeCurrents: [
+    ['-10 °C', '0 A'],
+    ['0 °C', '6 A'],
+    ['25 °C', '60 A'],
+  ],
+} as const
+
 const down = [
   { name: 'plateau', distance: '3 km', speed: '50 km/h' },
   { name: 'down', distance: '3 km', speed: '50 km/h', grade: '-8 %' },
@@ -168,6 +187,12 @@ export const drive: { readonly [name: string]: Table } = {
           },
           journey: down,
         },
+      },
+      {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { pack: { module: byTemperature }, cellTemperature: undefined, journey: down },
+        told: ['pack.recovered', 'unknown'],
+        sound: { pack: { module: byTemperature }, journey: down },
       },
       {
         what: 'a charge current that nobody stated, on the way down',
@@ -292,6 +317,18 @@ export const drive: { readonly [name: string]: Table } = {
           pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } },
         },
         told: ['pack.recovered', 'unknown'],
+      },
+      {
+        what: 'frozen cells that may be charged, with a current that nobody stated',
+        dangerous: { cellTemperature: '-3 °C', pack: { module: { ...frozen, chargeCurrent: undefined } } },
+        told: ['pack.recovered', 'unknown'],
+        sound: { cellTemperature: '-3 °C', pack: { module: frozen } },
+      },
+      {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { cellTemperature: undefined, pack: { module: byTemperature } },
+        told: ['pack.recovered', 'unknown'],
+        sound: { pack: { module: byTemperature } },
       },
     ],
   },

@@ -64,7 +64,7 @@ const run = {
   name: 'branch to the converter',
   pack: { module, series: 6, parallel: 1 },
   load: { current: '40 A' },
-  cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C' },
+  cable: { length: '3 m', section: '16 mm²', maximumDrop: '1 %', terminalLimit: '75 °C', insulationLimit: '105 °C' },
   candidates: [gG63],
 } as const
 
@@ -96,6 +96,24 @@ const overnight = {
   supply: { voltage: '230 V', current: '10 A', phases: 1, circuit: '16 A', powerFactor: 1 },
   charger: { power: '2.1 kW', efficiency: '91 %' },
   temperature: '18 °C',
+} as const
+/** What the cells take by their temperature alone, as the table of their maker has it. */
+const byTemperature = {
+  chargeCurrent: undefined,
+  chargeCurrents: [
+    ['0 °C', '6 A'],
+    ['20 °C', '40 A'],
+    ['45 °C', '40 A'],
+  ],
+} as const
+/** Two good modules and two that hold less and resist more. */
+const unlike = {
+  modules: [
+    { name: 'A', capacity: '40 Ah', resistance: '12 mΩ' },
+    { name: 'B', capacity: '39.5 Ah', resistance: '12.4 mΩ' },
+    { name: 'C', capacity: '38 Ah', resistance: '20 mΩ' },
+    { name: 'D', capacity: '37.5 Ah', resistance: '21 mΩ' },
+  ],
 } as const
 const chargedThrough = {
   voltage: '336 V',
@@ -393,6 +411,12 @@ export const electrical: { readonly [name: string]: Table } = {
         told: /whether it bears that is not known: give its overloadLimit/,
       },
       {
+        what: 'a fuse that cross-linked cable bears, and insulation that nobody stated',
+        dangerous: { cable: { section: '10 mm²', insulationLimit: undefined } },
+        told: ['fuse.candidates', 'fail'],
+        sound: { cable: { section: '10 mm²' } },
+      },
+      {
         what: 'terminals that are warmer than they are made for',
         dangerous: { load: { current: '52 A' }, cable: { section: '6 mm²' } },
         told: ['cable.terminals', 'fail'],
@@ -572,6 +596,21 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a charge current that nobody stated',
         dangerous: { module: { chargeCurrent: undefined } },
         told: ['pack.chargeCurrent', 'unknown'],
+        sound: { module: byTemperature },
+      },
+      {
+        what: 'a voltage at rest that nobody can tell where braking begins',
+        dangerous: { module: { chemistry: undefined } },
+        told: ['pack.regenerationCells', 'unknown'],
+        sound: {
+          module: {
+            chemistry: undefined,
+            openCircuit: [
+              [0, '43 V'],
+              [1, '58.6 V'],
+            ],
+          },
+        },
       },
     ],
   },
@@ -583,6 +622,12 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a module that takes more than it bears',
         dangerous: { current: '155 A' },
         told: ['group.current', 'fail'],
+      },
+      {
+        what: 'modules of little resistance joined with those that resist much, to the last of their capacity',
+        dangerous: { ...unlike, capacityTolerance: '0 %' },
+        told: ['group.current', 'fail'],
+        sound: { ...unlike, capacityTolerance: '4 %' },
       },
       {
         what: 'a share that nobody can tell',
@@ -624,6 +669,18 @@ export const electrical: { readonly [name: string]: Table } = {
         told: ['pack.chargeCurrent', 'unknown'],
       },
       {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { pack: { module: byTemperature }, temperature: undefined },
+        told: ['pack.chargeCurrent', 'unknown'],
+        sound: { pack: { module: byTemperature } },
+      },
+      {
+        what: 'a charge at a temperature at which the cells take none',
+        dangerous: { pack: { module: byTemperature }, temperature: '47 °C' },
+        told: /temperature: expected a temperature at which pack\.module\.chargeCurrents lets a charge in, got 47 °C/,
+        sound: { pack: { module: byTemperature }, temperature: '3 °C' },
+      },
+      {
         what: 'cells that are too warm for a charge',
         dangerous: { temperature: '52 °C' },
         told: ['cells.warm', 'fail'],
@@ -653,6 +710,22 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { current: '-20 A' },
       },
       {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { current: '-20 A', pack: { module: byTemperature }, temperature: undefined },
+        told: ['pack.chargeCurrent', 'unknown'],
+        sound: { current: '-20 A', pack: { module: byTemperature } },
+      },
+      {
+        what: 'more current than cold cells take',
+        dangerous: {
+          current: '-20 A',
+          pack: { module: { ...byTemperature, chargeCurrent: '40 A' } },
+          temperature: '4 °C',
+        },
+        told: ['pack.chargeCurrent', 'fail'],
+        sound: { current: '-12 A', pack: { module: { ...byTemperature, chargeCurrent: '40 A' } }, temperature: '4 °C' },
+      },
+      {
         what: 'a charge into hot cells',
         dangerous: { current: '-20 A', temperature: '47 °C' },
         told: ['cells.warm', 'fail'],
@@ -661,7 +734,7 @@ export const electrical: { readonly [name: string]: Table } = {
   },
   sizeCable: {
     call: sizeCable,
-    sound: { current: '60 A', length: '3 m', maximumDrop: '1 V' },
+    sound: { current: '60 A', length: '3 m', maximumDrop: '1 V', insulationLimit: '105 °C' },
     cases: [
       {
         what: 'no section whose terminals keep cool',
