@@ -20,7 +20,7 @@ const { cable, fuse } = protectRun({
     parallel: 2,
   },
   load: { current: '12.5 A' },
-  cable: { length: '3 m', maximumDrop: '1 %' },
+  cable: { length: '3 m', maximumDrop: '1 %', insulationLimit: '105 °C' },
   candidates: [
     { name: 'household 20 A', rating: '20 A', voltage: { ac: '250 V' }, breakingCapacity: '6 kA' },
     { name: 'blade 20 A', rating: '20 A', voltage: { dc: '32 V' }, breakingCapacity: '1 kA' },

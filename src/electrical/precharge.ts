@@ -8,7 +8,6 @@ import { highVoltage, storedCharge } from '../procedure/cautions.js'
 import {
   assumed,
   type Check,
-  check,
   choice,
   type Findings,
   given,
@@ -440,12 +439,10 @@ export const precharge = /*@__PURE__*/ procedure({
         ...(asked.resistance === undefined
           ? []
           : [
-              check(
+              trial(
                 'precharge.reached',
                 'Share reached in the time',
-                reached,
-                'at least',
-                target,
+                says`the capacitor reaches ${reached} of the voltage in the time, at least the ${target} at which the contactor closes`,
                 'target, as given',
                 'resistance',
                 'target',
@@ -457,12 +454,10 @@ export const precharge = /*@__PURE__*/ procedure({
         ...(discharge === undefined || dischargeResistance === undefined
           ? []
           : [
-              check(
+              trial(
                 'precharge.discharge',
                 'Discharge to 60 V',
-                discharge,
-                'at most',
-                quantity('time', '10 s'),
+                says`the capacitor takes ${discharge} to discharge to 60 V, at most the ${quantity('time', '10 s')} allowed`,
                 'ISO 6469-4:2015, 5.2, after an impact',
                 'dischargeResistance',
               ),
@@ -552,7 +547,7 @@ function inrushTrial(inrush: Quantity<'current'> | undefined, capacity: Quantity
       ...(capacity === undefined ? ['makingCapacity'] : []),
     ]
     return told({
-      unknown: `whether the contactor bears to close on what is left is not known: give ${lacks.join(' and ')}`,
+      unknown: `whether the contactor may close on what is left is not known: give ${lacks.join(' and ')}`,
     })
   }
   return told(says`${inrush} flow as the contactor closes on what is left, at most the ${capacity} that it makes`)
@@ -564,7 +559,7 @@ function standingTrial(power: Quantity<'power'>, rating: Quantity<'power'> | und
     'Standing power of the discharge resistor',
     rating === undefined
       ? {
-          unknown: `whether the discharge resistor bears ${power} for good is not known: give dischargePower, or let its path open`,
+          unknown: `the discharge resistor takes ${power} for good, and whether it bears that is not known: give dischargePower, or let its path open`,
         }
       : says`the discharge resistor takes ${power} for good, at most the ${rating} for which it is rated`,
     'rating of the resistor',
@@ -618,12 +613,10 @@ export const storedEnergyCheck = /*@__PURE__*/ procedure({
       energy,
       ...(voltage.si <= SAFE.si ? {} : { above60V: energyAboveSafeVoltage({ capacitance, voltage }) }),
       checks: [
-        check(
+        trial(
           'storedEnergy.energy',
           'Stored energy',
-          energy,
-          'at most',
-          quantity('energy', '0.2 J'),
+          says`the capacitor holds ${energy}, at most the ${quantity('energy', '0.2 J')} that may be touched`,
           'ISO 6469-4:2015, 5.2',
           'capacitance',
           'voltage',

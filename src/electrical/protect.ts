@@ -23,10 +23,10 @@ import {
   rejectedAs,
   serves,
   text,
-  trial,
   type Unfinished,
+  type Verdict,
 } from '../procedure/index.js'
-import { CalculationError, InputError, type InputIssue, quantity } from '../quantity/index.js'
+import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import type { Cable } from './cable/balance.js'
 import { followed } from './cable/course.js'
 import {
@@ -41,10 +41,10 @@ import {
   type SizedSection,
   sectionsOf,
 } from './cable/size.js'
-import { loopInductance } from './fuse/fuse.js'
-import { type FuseFigures, fuseFor, windowTold } from './fuse/select.js'
+import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
+import { type FuseFigures, fuseFor } from './fuse/select.js'
 import { ageingField, fuseFields, inductanceField, refuseTask } from './fuse/task.js'
-import type { FollowedCable, Judging } from './fuse/trials.js'
+import { type FollowedCable, fullPullTrials, type Judging } from './fuse/trials.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -139,8 +139,8 @@ type Asked = Read<typeof protectFields>
  *   - `section`: the section, where it is given and only to be examined, text, optional
  *   - `length`: one-way length of the run, in m, at least 0 m
  *   - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
- *   - `insulationLimit`: continuous limit of the insulation, in °C, 105 °C by default (cross-linked cable, common
- *     practice, no source)
+ *   - `insulationLimit`: continuous limit of the insulation, in °C, 70 °C by default (PVC, the least of the usual
+ *     insulations, IEC 60364-5-52; cross-linked cable bears more)
  *   - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
  *     usual insulations, IEC 60364-5-54)
  *   - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, 40 °C by
@@ -206,7 +206,8 @@ type Asked = Read<typeof protectFields>
  * - always assumed: both conductors carry the same current
  *
  * @returns Section and fuse, every smaller section with its reasons, and all checks. A `section` or candidates that do not
- * serve are returned with failed checks and reasons, not refused.
+ * serve are returned with failed checks and reasons, not refused: of several sections, the least where nothing but data of a
+ * candidate is missing, else the least that suits the load.
  * @throws InputError for input that cannot be used, by its path; CalculationError where no listed section serves.
  * Source: NFPA 70 (NEC), 210.20(A); IEC 60364-4-43, 433.1 (from memory); IEC 60364-5-52, Annex G; IEC 60364-5-54,
  * 543.1.2; ISO 6469-3.
@@ -232,7 +233,7 @@ type Asked = Read<typeof protectFields>
  *     parallel: 2,
  *   },
  *   load: { current: '120 A' },
- *   cable: { length: '2.4 m', maximumDrop: '1 %' },
+ *   cable: { length: '2.4 m', maximumDrop: '1 %', insulationLimit: '105 °C' },
  * })
  * cable.name // '35 mm²'
  * fuse.preferred.map(String) // ['160 A']
@@ -265,26 +266,23 @@ export const protectRun = /*@__PURE__*/ procedure({
       systemVoltage: asked.pack.module.nominalVoltage.times(asked.pack.series),
     })
     const source = section('The pack in a fault', () => sourceOf(asked))
+    const thinAir = fuseAltitudeFactor({ altitude: asked.altitude })
     const rejected: Judged<Tried>[] = []
-    /** The first section that serves by itself, and how many were refused before it. */
-    let unfused: { readonly tried: Tried; readonly before: number } | undefined
     for (const candidate of sectionsFor(only, cable.series)) {
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
-        const task = taskFor(asked, run, candidate, source.pack, alone.made)
-        return triedOn(task, alone, fuseFor(task))
+        const task = taskFor(asked, run, candidate, { ...source, thinAir }, alone.made)
+        return triedOn({ ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
       })
-      const { made: tried } = judged
-      if (only !== undefined || serves(judged)) return protectedBy(asked, run, tried, rejected, source)
-      if (unfused === undefined && tried.isSound) unfused = { tried, before: rejected.length }
+      if (only !== undefined || serves(judged)) return protectedBy(asked, run, judged.made, rejected, source)
       rejected.push(judged)
     }
-    // The cable is there, the fuse is not among those offered: the specification tells what to look for instead.
-    if (unfused !== undefined) {
-      return protectedBy(asked, run, unfused.tried, rejected.slice(0, unfused.before), source)
+    const nearest = nearestOf(rejected)
+    if (nearest !== undefined) {
+      return protectedBy(asked, run, nearest.made, rejected.slice(0, rejected.indexOf(nearest)), source)
     }
     const most = `no section up to ${rejected.at(-1)?.name} serves ${asked.name}`
-    throw noneServes('protectRun', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
+    throw noneServes('protectRun', most, rejected, mendFor(rejected.at(-1)))
   },
 })
 
@@ -332,8 +330,8 @@ function taskFor(
   asked: Asked,
   run: Run,
   candidate: Candidate,
-  pack: Judging['pack'],
-  { ampacity, withstand, loopResistance: resistance, outerDiameter }: SizedSection,
+  { pack, thinAir }: Pick<Judging, 'pack' | 'thinAir'>,
+  { ampacity, withstand, loopResistance: resistance, outerDiameter, temperature }: SizedSection,
 ): Judging {
   const { load, cable: laid, ...others } = asked
   const cable = cableIn(run, candidate)
@@ -350,21 +348,27 @@ function taskFor(
     current: run.steady,
     profile: load.profile,
     pack,
+    thinAir,
     cable: { ampacity, withstand, resistance, inductance },
-    follow: followedCable(asked, cable),
+    follow: followedCable(asked, cable, temperature),
   }
   refuseTask('protectRun', '', task)
   return task
 }
 
-/** How warm a cable gets from its continuous limit in some time at a current. */
-function followedCable({ cable: { insulationLimit, overloadLimit, bundled } }: Asked, cable: Cable): FollowedCable {
+/** How warm a cable gets in some time at a current. */
+function followedCable(
+  { cable: { insulationLimit, overloadLimit, bundled } }: Asked,
+  cable: Cable,
+  loaded: Quantity<'temperature'>,
+): FollowedCable {
   return {
+    loaded,
     limit: insulationLimit,
     ...(overloadLimit === undefined ? {} : { overloadLimit }),
-    after: (current, time) => {
+    after: (current, time, from) => {
       try {
-        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, insulationLimit.si)
+        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, from.si)
         return quantity('temperature', peak, 'K').as('°C')
       } catch (error) {
         if (error instanceof CalculationError) return undefined
@@ -379,28 +383,54 @@ interface Tried {
   readonly cable: SizedSection
   readonly cableChecks: readonly Check[]
   readonly fuse: ReturnType<typeof fuseFor>
-  /** Whether the section serves, and some rating agrees with both load and cable. */
-  readonly isSound: boolean
+  /** Whether some rating agrees with both load and cable; absent where the cable does not serve by itself. */
+  readonly window?: Verdict
+  /** Whether one of the fuses that are offered serves. */
+  readonly offered?: Verdict
 }
 
 /** Which fuses are refused tells something of a section only where the section itself would serve. */
-function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
-  const own = { name: alone.name, checks: [...alone.checks, windowTrial(task, fuse)], made: undefined }
-  const isSound = serves(own)
+function triedOn(alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
+  const { ratingAtLeast, ratingAtMost } = fuse
+  const made = { cable: alone.made, cableChecks: alone.checks, fuse }
+  // A fuse that serves is held to its own class, and there is no window.
+  const window = fuse.checks.filter(({ id }) => id === 'fuse.window')
+  const verdict = window[0]?.verdict ?? 'pass'
+  if (!serves(alone) || verdict === 'fail') return { name: alone.name, checks: [...alone.checks, ...window], made }
   const offered = fuse.checks.filter(({ id }) => id === 'fuse.candidates')
-  const isChosen = serves(alone) && fuse.chosen !== undefined
+  // What the air leaves of a rating is known on no section: where there is room for what it may, it does not decide.
+  const isRoomy = verdict === 'unknown' && !isAbove(ratingAtLeast, ratingAtMost)
   return {
     name: alone.name,
-    // A fuse that serves may be of another class than the one that the window is of.
-    checks: [...(isChosen ? alone.checks : own.checks), ...(isSound || isChosen ? offered : [])],
-    made: { cable: alone.made, cableChecks: alone.checks, fuse, isSound },
+    checks: [...alone.checks, ...(isRoomy ? [] : window), ...offered],
+    own: isRoomy ? window : [],
+    made: {
+      ...made,
+      window: isRoomy ? 'pass' : verdict,
+      ...(offered[0] === undefined ? {} : { offered: offered[0].verdict }),
+    },
   }
 }
 
-/** Whether any fuse at all agrees with both load and cable. */
-function windowTrial(task: Judging, { ratingAtLeast, ratingAtMost }: Tried['fuse']): Check {
-  const told = windowTold(task, ratingAtLeast, ratingAtMost)
-  return trial('fuse.window', 'Least rating for the load', told, 'IEC 60364-4-43, 433.1 (from memory)')
+/**
+ * The section that comes nearest to serving: where nothing but data is missing of a fuse; else where the cable is there, and
+ * the specification tells which fuse to look for; else where it is not known whether there is one.
+ */
+function nearestOf(rejected: readonly Judged<Tried>[]): Judged<Tried> | undefined {
+  return (
+    rejected.find(({ made }) => made.offered === 'unknown') ??
+    rejected.find(({ made }) => made.window === 'pass' || made.window === 'near') ??
+    rejected.find(({ made }) => made.window !== undefined)
+  )
+}
+
+/** What helps where not even the largest section serves. */
+function mendFor(largest: Judged<Tried> | undefined): string {
+  const isCarried = largest?.checks.find(({ id }) => id === 'cable.ampacity')?.verdict !== 'fail'
+  const areEndsTooWarm = largest?.checks.some(({ id, verdict }) => id === 'cable.terminals' && verdict === 'fail')
+  return isCarried && areEndsTooWarm
+    ? 'Give terminalLimit, where the sheets of both ends state more, or keep the ends cooler'
+    : 'Run two in parallel, each with its own fuse, or ask less of it'
 }
 
 function protectedBy(
@@ -411,9 +441,7 @@ function protectedBy(
   source: ReturnType<typeof sourceOf>,
 ): Unfinished<ProtectedRun> {
   const { checks, assumptions, cautions, ...selection } = fuse
-  const strings = section('Strings side by side', () =>
-    stringFindings(asked.strings, asked.pack.parallel, asked.fusingFactor, source.pack),
-  )
+  const strings = stringFindings(asked.strings, asked.pack.parallel, asked.fusingFactor, source.pack)
   return {
     name: asked.name,
     cable,

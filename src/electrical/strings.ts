@@ -1,9 +1,21 @@
 /** Whole strings side by side, each with its own link: what the others feed into one that fails. */
-import { assumed, type Findings, group, optional, type Read, says, type Told, trial } from '../procedure/index.js'
+import { section } from '../formula/index.js'
+import {
+  assumed,
+  type Findings,
+  group,
+  isAbove,
+  optional,
+  type Read,
+  says,
+  type Told,
+  trial,
+} from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
+import { conventionalTime } from './fuse/class.js'
 import { COLD } from './fuse/select.js'
 import { type Fuse, type FuseTask, fuseField } from './fuse/task.js'
-import { fusingFactorOf } from './fuse/trials.js'
+import { fusingFactorOf, isPartial } from './fuse/trials.js'
 import { crossFeedCurrent } from './pack/strings.js'
 
 /** Strings that lie side by side. @internal */
@@ -27,60 +39,83 @@ export function stringFindings(
   pack: FuseTask['pack'],
 ): Pick<Findings, 'checks' | 'assumptions'> {
   if (strings === undefined || parallel < 2) return { checks: [], assumptions: [] }
+  return section('Strings side by side', () => findingsOf(strings.fuse, parallel, fusingFactor, pack))
+}
+
+function findingsOf(
+  link: Fuse | undefined,
+  parallel: number,
+  fusingFactor: FuseTask['fusingFactor'],
+  pack: FuseTask['pack'],
+): Pick<Findings, 'checks' | 'assumptions'> {
   const told = (id: string, name: string, says: Told) => trial(id, name, says, 'circuit theory', 'strings.fuse')
   const [all, fed] = [quantity('ratio', 1), { voltage: pack.maximumVoltage, strings: parallel }]
   const warm = pack.resistance.times(parallel)
   const atFirst = pack.ohmicResistance?.times(parallel) ?? warm.over(2)
   const most = crossFeedCurrent({ ...fed, share: all, resistance: atFirst })
-  const link: Fuse | undefined = strings.fuse
   if (link === undefined) {
-    const fail = `${parallel - 1} of ${parallel} strings feed up to ${most} into one that fails, and no link of its own opens: the main link carries nothing of it`
+    const others = parallel === 2 ? 'the other string feeds' : `the ${parallel - 1} other strings feed`
+    const fail = `${others} up to ${most} into one that fails, and no link of its own opens: the main link carries nothing of it`
     return { checks: [told('strings.link', 'A link for each string', { fail })], assumptions: [] }
   }
   const cold = pack.coldResistance?.times(parallel) ?? warm.times(COLD)
-  const least = crossFeedCurrent({
-    share: all,
-    voltage: pack.openCircuit,
-    strings: parallel,
-    resistance: cold.times(pack.ageing.si),
-  })
-  const factor = fusingFactorOf(link, fusingFactor)
+  const empty = { voltage: pack.openCircuit, strings: parallel, resistance: cold.times(pack.ageing.si) }
+  const least = crossFeedCurrent({ ...empty, share: all })
+  const opens = opensFrom(link, fusingFactor)
   const { dc } = link.voltage
   const checks = [
     told(
       'strings.voltage',
       'DC voltage of the links of the strings',
       dc === undefined
-        ? { fail: 'has no voltage rating for direct current' }
-        : says`is rated ${dc} DC, at least the ${pack.maximumVoltage} of the full pack`,
+        ? { fail: 'the link of a string has no voltage rating for direct current' }
+        : says`the link of a string is rated ${dc} DC, at least the ${pack.maximumVoltage} of the full pack`,
     ),
     told(
       'strings.breakingCapacity',
       'Breaking capacity of the links of the strings',
-      says`breaks ${link.breakingCapacity}, at least the ${most} that the other strings feed in at first`,
+      says`the link of a string breaks ${link.breakingCapacity}, at least the ${most} that the other strings feed in at first`,
     ),
     told(
       'strings.opens',
       'Opening of the link of a bad string',
-      factor === undefined
-        ? {
-            unknown:
-              'at what current the link of a string opens is not known: give its class, or its curve for an hour',
-          }
-        : says`is fed ${least} by the other strings, nearly empty, cold and aged, at least the ${link.rating.times(factor)} on which it opens`,
+      'unknown' in opens
+        ? opens
+        : says`the link of a bad string is fed ${least} by the others, nearly empty, cold and aged, at least the ${opens} on which it opens`,
     ),
   ]
-  if (factor === undefined) return { checks, assumptions: [] }
-  const silent = shareThatFeeds(link.rating.times(factor), { ...fed, resistance: warm })
+  if ('unknown' in opens) return { checks, assumptions: [] }
+  const [warmShare, coldShare] = [shareThatFeeds(opens, { ...fed, resistance: warm }), shareThatFeeds(opens, empty)]
   return {
     checks,
     assumptions: [
       assumed(
         'strings.monitor',
-        `A string of which less than ${silent.as('%')} of the cells is bypassed is fed less than opens any link: that is work for a monitor.`,
+        `Where less than ${warmShare.as('%')} of the cells of a string are bypassed, or ${coldShare.as('%')} while all are nearly empty, cold and aged, the others feed it less than opens its link: that is work for a monitor.`,
       ),
     ],
   }
+}
+
+/** From what current on the link of a string opens and breaks, or what is missing to tell. */
+function opensFrom(link: Fuse, fusingFactor: FuseTask['fusingFactor']) {
+  const { rating, leastBreakingCurrent: least } = link
+  if (isPartial(link)) {
+    return (
+      least ?? {
+        unknown: 'from what current on the link of a string breaks is not known: give its leastBreakingCurrent',
+      }
+    )
+  }
+  const factor = fusingFactorOf(link, fusingFactor)
+  if (factor === undefined) {
+    const hours = quantity('time', conventionalTime(rating.si), 's').as('h')
+    return {
+      unknown: `at what current the link of a string opens within ${hours} is not known: give its class, or its curve up to there`,
+    }
+  }
+  const opens = rating.times(factor)
+  return least !== undefined && isAbove(least, opens) ? least : opens
 }
 
 /** The share of bypassed cells at which the others feed a current into a string: the formula turned round. */

@@ -3,9 +3,12 @@
  * JCGM 101:2008 (Monte Carlo).
  */
 import { CalculationError, InputError, type InputIssue, shown } from '../quantity/errors.js'
-import type { DifferenceOf, Given, Kind, Quantity } from '../quantity/index.js'
+import type { DifferenceOf, Given, Kind, Measured, Quantity } from '../quantity/index.js'
+import { differenceOf, kinds } from '../quantity/kinds.js'
+import { type PlusMinus, readMeasured, valueText } from '../quantity/measured.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi } from '../quantity/quantity.js'
+import { listed, readValue } from '../quantity/read.js'
 
 import {
   bind,
@@ -16,15 +19,19 @@ import {
   refuseOthers,
   requireObject,
   requireWork,
+  tell,
   together,
   type Work,
 } from './calculation.js'
 import type { AnyFormula, Constants, Formula, GivenTo, Inputs } from './formula.js'
 import { normal, uniform } from './random.js'
 
-/** A value alone, taken as exact, or with its standard uncertainty (one standard deviation). */
+/**
+ * A value alone, taken as exact, or with its uncertainty: in text the expanded one (k = 2) after ±, in a pair the
+ * standard one (one standard deviation). `'300 A ± 10 A'` is `['300 A', '5 A']`.
+ */
 export type Uncertain<K extends Kind> =
-  | Given<K>
+  | Measured<K>
   | readonly [value: Given<K>, standardUncertainty: Given<DifferenceOf<K>>]
 
 /** How to propagate. First order, unless Monte Carlo is asked for. */
@@ -71,15 +78,12 @@ export interface Propagated<R extends Kind> {
  * Propagates the uncertainties of inputs to the result of a function of quantities.
  *
  * @param work - The function, of an object with a quantity for each input.
- * @param inputs - Each input as a value, or as `[value, standard uncertainty]`, in units that tell their kind.
+ * @param inputs - Each input as a value, as text `'value ± expanded uncertainty'` (k = 2), or as
+ *   `[value, standard uncertainty]`, in units that tell their kind.
  */
 export function propagate<const G extends { readonly [key: string]: Told | readonly [Told, Told] }, R extends Kind>(
-  work: ((
-    given: {
-      readonly [P in keyof G]: G[P] extends readonly [infer V, unknown] ? QuantityOf<V> : QuantityOf<G[P]>
-    },
-  ) => Quantity<R>) & { readonly expression?: never },
-  inputs: G,
+  work: ((given: { readonly [P in keyof G]: ValueOf<G[P]> }) => Quantity<R>) & { readonly expression?: never },
+  inputs: G & Fitting<G>,
   options?: PropagateOptions,
 ): Propagated<R>
 /**
@@ -89,7 +93,8 @@ export function propagate<const G extends { readonly [key: string]: Told | reado
  * draws from normal distributions, as JCGM 101:2008.
  *
  * @param formula - The formula.
- * @param inputs - Each input as a value, or as `[value, standard uncertainty]`.
+ * @param inputs - Each input as a value, taken as exact; as text with its expanded uncertainty (k = 2), such as
+ *   `'300 A ± 10 A'` or `'300 A ± 3 %'`; or as `[value, standard uncertainty]`, such as `['300 A', '5 A']`.
  * @param options - Correlations; `{ method: 'monte-carlo', trials, seed }`.
  * @returns The result, its standard and expanded uncertainty, and what each input contributes.
  * @throws InputError when an input, an uncertainty or a correlation cannot be used.
@@ -104,7 +109,8 @@ export function propagate<I extends Inputs, R extends Kind, C extends Constants>
 export function propagate(work: AnyFormula | Work, inputs: unknown, options: unknown = {}): Propagated<Kind> {
   requireWork('propagate', work)
   const where = isFormula(work) ? `propagate(${work.name})` : 'propagate'
-  const pairs = Object.entries(requireObject(where, 'inputs', inputs)).map(([key, given]) => pairOf(where, key, given))
+  const entries = Object.entries(requireObject(where, 'inputs', inputs))
+  const pairs = together<Pair[]>(where, ...entries.map((entry) => () => pairOf(where, work, ...entry)))
   const how = readOptions(where, options)
   const calculation = bind(where, work, Object.fromEntries(pairs.map(({ key, value }) => [key, value])))
   const uncertain = together<(UncertainInput | undefined)[]>(
@@ -160,7 +166,7 @@ function outcome(
   if (result.kind === 'temperature' && low < 0) {
     throw new CalculationError(where, 'the interval would reach below absolute zero: draw with the Monte Carlo method')
   }
-  const kind = result.kind === 'temperature' ? 'temperatureDifference' : result.kind
+  const kind = differenceOf(result.kind)
   const unit = result.kind === 'temperature' && result.unit !== '°F' ? 'K' : result.unit
   const difference = (si: number) => fromSi(kind, finite(where, si), unit)
   const at = (si: number) => fromSi(result.kind, finite(where, si), result.unit)
@@ -216,6 +222,22 @@ function readOptions(where: string, options: unknown): How {
 
 type Told = Quantity | string | number
 
+/** The quantity that an input stands for, without its uncertainty. */
+type ValueOf<G> = G extends readonly [infer V, unknown]
+  ? QuantityOf<V>
+  : G extends `${infer V} ${PlusMinus} ${string}`
+    ? QuantityOf<V>
+    : QuantityOf<G>
+
+/** Refuses text whose uncertainty does not fit its value. */
+type Fitting<G> = {
+  readonly [P in keyof G]: G[P] extends `${string} ${PlusMinus} ${string}`
+    ? ValueOf<G[P]> extends Quantity<infer K>
+      ? Measured<K>
+      : never
+    : unknown
+}
+
 /** An input that is not exact. */
 interface UncertainInput {
   readonly key: string
@@ -230,18 +252,45 @@ interface Pair {
   readonly uncertainty?: unknown
 }
 
-function pairOf(where: string, key: string, given: unknown): Pair {
-  if (!Array.isArray(given)) return { key, value: given }
+function pairOf(where: string, work: AnyFormula | Work, key: string, given: unknown): Pair {
+  if (!Array.isArray(given)) return measuredPair(where, work, key, given) ?? { key, value: given }
   if (given.length === 2) return { key, value: given[0], uncertainty: given[1] }
   const expected = "a value, or a list of a value and its standard uncertainty such as ['300 A', '5 A']"
   throw new InputError(where, [{ path: key, expected, received: `a list of ${given.length}` }])
 }
 
+/** The pair that text with a ± stands for; undefined where there is no ±, or no such input, which is refused later. */
+function measuredPair(where: string, work: AnyFormula | Work, key: string, given: unknown): Pair | undefined {
+  const text = valueText(given)
+  if (text === undefined) return undefined
+  const kind = isFormula(work) ? work.inputs[key]?.kind : kindTold(where, key, text, given)
+  const measured = kind && readMeasured(kind, given)
+  if (measured === undefined) return undefined
+  if (!('value' in measured)) throw new InputError(where, [{ ...measured, path: key }])
+  return { key, value: measured.value, uncertainty: measured.standardUncertainty }
+}
+
+/** The kind that the units of a measured text tell. Where they tell several, only a list can say which. */
+function kindTold(where: string, key: string, text: string, given: unknown): Kind {
+  const able = (Object.keys(kinds) as Kind[])
+    .filter((kind) => readValue(kind, text) !== undefined)
+    .map((kind) => readMeasured(kind, given))
+    .filter((measured) => measured !== undefined && 'value' in measured)
+  const [first, second] = able
+  if (first === undefined) return tell(where, key, text).kind
+  if (second === undefined) return first.value.kind
+  const lists = able.map(
+    ({ value, standardUncertainty }) => `[quantity('${value.kind}', '${text}'), '${standardUncertainty.toJSON()}']`,
+  )
+  const expected = `a list with the standard uncertainty, half of what follows ±: ${listed(lists)}`
+  const hint = 'its units measure several kinds'
+  throw new InputError(where, [{ path: key, expected, received: shown(given), hint }])
+}
+
 function uncertainOf(where: string, { key, uncertainty }: Pair, calculation: Calculation): UncertainInput | undefined {
   const input = calculation.inputs[key]
   if (uncertainty === undefined || input === undefined) return undefined
-  const kind = input.kind === 'temperature' ? 'temperatureDifference' : input.kind
-  const { si } = read(where, `${key}[1]`, kind, uncertainty)
+  const { si } = read(where, `${key}[1]`, differenceOf(input.kind), uncertainty)
   if (si >= 0) return si === 0 ? undefined : { key, si: input.si, uncertainty: si }
   const expected = 'a standard uncertainty, not below zero'
   throw new InputError(where, [{ path: `${key}[1]`, expected, received: shown(uncertainty) }])

@@ -230,3 +230,9 @@ export function isBelow<K extends Kind>(actual: Quantity<K>, limit: Quantity<K>)
 export function isMet({ verdict }: Check): boolean {
   return verdict === 'pass' || verdict === 'near'
 }
+
+/** A check whose figure is on the kind side of what is not known: it may fail, but it cannot pass. */
+export function unlessUnknown(held: Check, unknown: string | undefined): Check {
+  if (unknown === undefined || !isMet(held)) return held
+  return trial(held.id, held.name, { unknown }, held.basis, ...held.paths)
+}

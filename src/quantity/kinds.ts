@@ -238,3 +238,8 @@ export type UnitOf<K extends Kind> = SymbolOf<K> | TwinOf<SymbolOf<K>>
 
 /** The kind of a difference of two quantities: a temperature difference for temperatures, else the kind itself. */
 export type DifferenceOf<K extends Kind> = K extends 'temperature' ? 'temperatureDifference' : K
+
+/** The kind of a difference of two quantities of a kind. @internal */
+export function differenceOf<K extends Kind>(kind: K): DifferenceOf<K> {
+  return (kind === 'temperature' ? 'temperatureDifference' : kind) as DifferenceOf<K>
+}

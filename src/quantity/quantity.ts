@@ -1,7 +1,7 @@
 /** A value with its unit: what every function here accepts and returns. */
 import { CalculationError, InputError, shown } from './errors.js'
 import { inUnit, type UnitScale, unitScale, writtenIn } from './exact.js'
-import { type DifferenceOf, type Kind, kinds, type UnitOf } from './kinds.js'
+import { type DifferenceOf, differenceOf, type Kind, kinds, type UnitOf } from './kinds.js'
 import { nearestName } from './nearest.js'
 import { isQuantity, issueWith, kindInWords, listed, quantityBrand, readValue, scaleFor, symbolsOf } from './read.js'
 
@@ -238,10 +238,6 @@ class Value<K extends Kind> implements Quantity<K> {
     const expected = `a unit of ${kindInWords(this.kind)}: ${listed(symbolsOf(this.kind))}`
     throw new InputError(`quantity.${method}`, [{ path: 'unit', expected, received: shown(unit) }])
   }
-}
-
-function differenceOf(kind: Kind): Kind {
-  return kind === 'temperature' ? 'temperatureDifference' : kind
 }
 
 /** The unit whose factor is 1 and whose zero is the zero of the kind. */

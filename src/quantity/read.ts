@@ -224,8 +224,13 @@ function withoutCommas(number: string): string | undefined {
   return undefined
 }
 
+/** What stands between a value and its uncertainty. @internal */
+export const plusMinus = /±|\+\/-/
+
 /** Why a text cannot be read as a kind, in the words of a mend. */
 function mendText(kind: Kind, text: string): string | undefined {
+  const sign = text.search(plusMinus)
+  if (sign >= 0) return `no uncertainty is taken here: leave out '${text.slice(sign)}'`
   if (text.trim() === '') return `write a number and a unit, such as '${kinds[kind].example}'`
   if (text.trim() !== text) return `write it without spaces around it: '${text.trim()}'`
   const written = /^[-+\u2212]?[\d.,]*\d[\d.,]*/.exec(text)?.[0]

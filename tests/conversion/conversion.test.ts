@@ -132,9 +132,9 @@ describe('the example sheet, worked out by hand', () => {
     // 10 ms at 4.4 kA, at one joule integral up to the fault.
     expect(row('it opens on the greatest fault in').in('ms')).toBeCloseTo(10 * (4400 / 14400) ** 2, 9)
     const notes = sectionOf(found, 'Cables').tables[0]?.notes?.join(' ')
-    expect(notes).toContain('The house fuse of 160 A is refused: has no voltage rating for direct current')
+    expect(notes).toContain('The house fuse of 160 A is refused: the fuse has no voltage rating for direct current')
     // 120 A over 80 % and the 90 % that air of 45 °C leaves: more than 35 mm² lets a fuse of 160 A be.
-    expect(notes).toContain('bolt-down fuse of 160 A is refused: is rated 160 A, less than the 166.7 A')
+    expect(notes).toContain('bolt-down fuse of 160 A is refused: the fuse is rated 160 A, less than the 166.7 A')
     expect(notes).toContain('25 mm² is refused: brings')
   })
   it('gears: a turn of the tyre is 3.05 diameters', () => {

@@ -77,6 +77,31 @@ describe('the supply of a drive', () => {
     )
     expect(greatestCharge(at('20 °C'), 176).power).toBeGreaterThan(0)
   })
+  it('takes by temperature what packAt tells, and at most the best of the table where there is no temperature', () => {
+    const chargeCurrents = [
+      ['0 °C', '8 A'],
+      ['20 °C', '40 A'],
+    ] as const
+    const { chargeCurrent: _, ...plain } = module
+    const given = { ...pack, module: { ...plain, chargeCurrents } } as const
+    const at = (celsius?: number) =>
+      supplyOf('test', read(given), {}, celsius === undefined ? undefined : quantity('temperature', celsius, '°C'))
+    // Two modules side by side; a quarter of the way from 8 A to 40 A.
+    expect(greatestCharge(at(5), 170)).toMatchObject({ limitedBy: 'charge current of the modules at 5 °C' })
+    expect(greatestCharge(at(5), 170).current).toBeCloseTo(2 * 16, 9)
+    const told = packAt({ pack: given, stateOfCharge: 0.5, temperature: '5 °C', current: '0 A' }).most.charge
+    expect(told?.current.in('A')).toBeCloseTo(2 * 16, 9)
+    expect(told?.limitedBy).toBe('charge current of the modules at 5 °C')
+    expect(at(5).recovered).toBeUndefined()
+    expect([at(-1), at(21)].map((each) => greatestCharge(each, 170).current)).toEqual([0, 0])
+    expect(greatestCharge(at(), 170).current).toBeCloseTo(2 * 40, 9)
+    expect(at().recovered?.text).toBe(
+      'whether the cells take what braking recovers depends on their temperature: give cellTemperature',
+    )
+    expect(at().assumptions.map(said)).toContain(
+      'The pack is charged with up to 80 A, what it takes at the best temperature of pack.module.chargeCurrents: cellTemperature is not given.',
+    )
+  })
   it('says what was not given', () => {
     const { peakCurrent: _, chargeCurrent: __, ...plain } = module
     expect(

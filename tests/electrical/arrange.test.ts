@@ -17,6 +17,24 @@ const asked = {
 const named = (list: readonly { series: number; parallel: number }[]) =>
   list.map(({ series, parallel }) => `${series} x ${parallel}`)
 
+/** An invented module whose voltage at rest goes straight from empty to full. */
+const straight = {
+  name: 'straight module',
+  cellsInSeries: 12,
+  nominalVoltage: '44 V',
+  minimumVoltage: '36 V',
+  maximumVoltage: '50 V',
+  openCircuit: [
+    [0, '36 V'],
+    [1, '50 V'],
+  ],
+  capacity: '60 Ah',
+  resistance: '14 mΩ',
+  mass: '20 kg',
+  continuousCurrent: '120 A',
+  chargeCurrent: '70 A',
+} as const
+
 describe('arrangePack', () => {
   it('gives what its documentation shows', () => {
     const { fits, rejected } = arrangePack(asked)
@@ -237,22 +255,6 @@ describe('arrangePack', () => {
 
   it('refuses what braking lifts above controller or cells, and takes it where there is room', () => {
     // Straight from 36 V to 50 V: 48.6 V at 90 %; 4 in series 194.4 V, and 60 A over 56 mΩ lift it by 3.36 V.
-    const straight = {
-      name: 'straight module',
-      cellsInSeries: 12,
-      nominalVoltage: '44 V',
-      minimumVoltage: '36 V',
-      maximumVoltage: '50 V',
-      openCircuit: [
-        [0, '36 V'],
-        [1, '50 V'],
-      ],
-      capacity: '60 Ah',
-      resistance: '14 mΩ',
-      mass: '20 kg',
-      continuousCurrent: '120 A',
-      chargeCurrent: '70 A',
-    } as const
     const of = (maximum: '198 V' | '202 V', more: object = {}) =>
       arrangePack({
         module: straight,
@@ -268,5 +270,52 @@ describe('arrangePack', () => {
       '203.4 V at 100 % as 60 A come back, more than the 202 V that the controller bears',
       '203.4 V at 100 % as 60 A come back, more than the 200 V of the full cells',
     ])
+  })
+  it('counts a pack of unknown voltage as full beside the controller, says so, and leaves the cells unknown', () => {
+    const { openCircuit: _, ...plain } = straight
+    const of = (maximum: '202 V' | '204 V') =>
+      arrangePack({
+        module: plain,
+        window: { minimum: '120 V', maximum },
+        available: 4,
+        regenerationCurrent: '60 A',
+      })
+    const { fits, checks, assumptions } = of('204 V')
+    expect(fits.map(({ series }) => series)).toContain(4)
+    expect(checks.map(({ id, verdict, text }) => [id, verdict, text])).toContainEqual([
+      'pack.regenerationCells',
+      'unknown',
+      'whether the recovered current lifts the cells above their full voltage is not known: give module.openCircuit or module.chemistry, for the voltage at 90 %',
+    ])
+    expect(assumptions.map(said)).toContain(
+      'For the controller, braking starts from the voltage of the full pack, not from that at 90 %: neither module.openCircuit nor module.chemistry is given.',
+    )
+    expect(of('202 V').rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
+      '203.4 V when full as 60 A come back, more than the 202 V that the controller bears',
+    ])
+  })
+  it('reads a charge current by temperature for warm cells', () => {
+    const chargeCurrents = [
+      ['5 °C', '10 A'],
+      ['45 °C', '50 A'],
+    ] as const
+    const of = (regenerationCurrent: string, table: unknown = chargeCurrents) =>
+      arrangePack({
+        module: { ...straight, chargeCurrent: undefined, chargeCurrents: table },
+        window: { minimum: '120 V', maximum: '210 V' },
+        available: 4,
+        regenerationCurrent,
+      } as never)
+    // Half way from 5 °C to 45 °C, 30 A.
+    expect(of('29 A').fits.map(({ series }) => series)).toContain(4)
+    expect(of('31 A').rejected.find(({ series }) => series === 4)?.reasons).toEqual([
+      'takes 31 A back, more than the 30 A that the modules take',
+    ])
+    expect(
+      of(
+        '31 A',
+        chargeCurrents.map(([at, current], i) => (i === 0 ? [at, current] : ['20 °C', '25 A'])),
+      ).checks,
+    ).toMatchObject([{ id: 'pack.chargeCurrent', verdict: 'unknown' }])
   })
 })

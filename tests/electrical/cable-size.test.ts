@@ -14,7 +14,13 @@ import { CalculationError, quantity } from '../../src/quantity/index.js'
 import { runs } from '../runs.js'
 import { said } from '../said.js'
 
-const run = { current: '150 A', length: '2.4 m', maximumDrop: '1 %', systemVoltage: '178 V' } as const
+const run = {
+  current: '150 A',
+  length: '2.4 m',
+  maximumDrop: '1 %',
+  systemVoltage: '178 V',
+  insulationLimit: '105 °C',
+} as const
 const rank = (name: string) => metricSections.findIndex((each) => each.name === name)
 const amperes = (value: number) => quantity('current', value, 'A')
 
@@ -43,7 +49,11 @@ describe('sizeCable', () => {
   it('takes the least that serves, and gives reasons for every smaller one', () => {
     fc.assert(
       fc.property(fc.double({ min: 5, max: 500, noNaN: true }), (current) => {
-        const { section, rejected, checks } = sizeCable({ current: amperes(current), length: '3 m' })
+        const { section, rejected, checks } = sizeCable({
+          current: amperes(current),
+          length: '3 m',
+          insulationLimit: '105 °C',
+        })
         expect(rejected.map(({ name }) => name)).toEqual(
           metricSections.slice(0, rank(section.name)).map(({ name }) => name),
         )
@@ -155,7 +165,7 @@ describe('sizeCable', () => {
   })
 
   it('knows American gauges by their names, and other thicknesses that are given', () => {
-    const { section } = sizeCable({ current: '150 A', length: '2.4 m', series: 'american', terminalLimit: '105 °C' })
+    const { section } = sizeCable({ ...run, series: 'american', terminalLimit: '105 °C' })
     expect(section.name).toBe('3 AWG')
     expect(section.area.si).toBe(awg('3').area.si)
     const { assumptions } = sizeCable({ ...run, geometry: { '50 mm²': '13.9 mm' } })
@@ -165,7 +175,7 @@ describe('sizeCable', () => {
   it('says every default that it used', () => {
     expect(sizeCable({ current: '150 A', length: '2.4 m' }).assumptions.map(said)).toEqual([
       'Metal of the conductor: copper (conductor by default; as in nearly all flexible cable).',
-      'Continuous limit of the insulation: 105 °C (insulationLimit by default; cross-linked cable, common practice, no source).',
+      'Continuous limit of the insulation: 70 °C (insulationLimit by default; PVC, the least of the usual insulations, IEC 60364-5-52; cross-linked cable bears more).',
       'Limit of the insulation in a fault of at most 5 s: 160 °C (faultLimit by default; PVC, the least of the usual insulations, IEC 60364-5-54).',
       'Temperature of the air around the cables: 40 °C (ambient by default; a hot day, common practice, no source).',
       'The voltage drop is not held to a limit: give maximumDrop.',
@@ -193,7 +203,7 @@ describe('sizeCable', () => {
 
   it('refuses what no listed section carries, with the reasons of the largest and the figures of all', () => {
     try {
-      sizeCable({ current: '1500 A', length: '2 m', maximumDrop: '0.1 V' })
+      sizeCable({ current: '1500 A', length: '2 m', maximumDrop: '0.1 V', insulationLimit: '105 °C' })
       expect.unreachable()
     } catch (error) {
       expect(error).toBeInstanceOf(CalculationError)
@@ -216,8 +226,8 @@ describe('sizeCable', () => {
       "maximumDrop: expected a voltage such as '345 V', or a ratio such as '0.95', got '3 A' (Greatest drop)",
     ],
     [
-      { ambient: '110 °C' },
-      'insulationLimit: expected a temperature above the ambient one, 110 °C, got nothing, which is 105 °C',
+      { ambient: '110 °C', insulationLimit: undefined },
+      'insulationLimit: expected a temperature above the ambient one, 110 °C, got nothing, which is 70 °C',
     ],
     [
       { faultLimit: '90 °C' },

@@ -6,8 +6,8 @@ describe('the example', () => {
   it('of the heater branch refuses what is not made for direct current, and protects the cable', async () => {
     const lines = await outputOf('which-fuse-for-the-heater')
     expect(lines[0]).toMatch(/^1\.5 mm², /)
-    expect(lines[1]).toContain('household 20 A: has no voltage rating for direct current')
-    expect(lines[2]).toContain('blade 20 A: is rated 32 V DC, less than the 201.6 V of the full pack')
+    expect(lines[1]).toContain('household 20 A: the fuse has no voltage rating for direct current')
+    expect(lines[2]).toContain('blade 20 A: the fuse is rated 32 V DC, less than the 201.6 V of the full pack')
     // 2200 A²·s, stated for the fuse.
     expect(lines[3]).toMatch(/^ceramic 20 A: lets through 2200 A²·s of \d+ A²·s$/)
   }, 30_000)

@@ -84,7 +84,7 @@ describe('selectFuse', () => {
     const { clearing } = selectFuse({ ...task, candidates: [{ ...fuse, clearingIntegral: '8 kA²·s' }] })
     expect(clearing?.highest.letThrough?.in('kA²·s')).toBeCloseTo(8, 9)
     expect(reasonsOf({ clearingIntegral: '9.5 kA²·s' })?.[0]).toBe(
-      'lets through 9.5 kA²·s, more than the 9.2 kA²·s that the cable withstands',
+      'the fuse lets through 9.5 kA²·s in the greatest fault, more than the 9.2 kA²·s that the cable withstands',
     )
   })
 
@@ -97,19 +97,22 @@ describe('selectFuse', () => {
     expect(clearing?.lowest.time?.in('ms')).toBeCloseTo((5000 / (150 / 0.1707) ** 2) * 1000, 9)
     // 9 kA²·s would last 11.7 ms at the least fault: longer than a melting integral holds.
     expect(reasonsOf({ ...stated, meltingIntegral: '9000 A²·s' })).toEqual([
-      'how long it takes at 878.7 A, the least fault, is not known: give its curve',
+      'how long the fuse takes at 878.7 A, the least fault, is not known: give its curve',
     ])
   })
 
   it.each([
-    [{ voltage: { ac: '500 V' } }, 'has no voltage rating for direct current, and 500 V AC says nothing of it'],
-    [{ voltage: {} }, 'has no voltage rating for direct current'],
-    [{ voltage: { dc: '58 V', ac: '500 V' } }, 'is rated 58 V DC, less than the 201.6 V of the full pack'],
-    [{ rating: '125 A' }, 'is rated 125 A, less than the 150 A that the load needs'],
-    [{ rating: '200 A' }, 'is rated 200 A, more than the 172.2 A at which it protects the cable'],
+    [
+      { voltage: { ac: '500 V' } },
+      'the fuse has no voltage rating for direct current, and 500 V AC says nothing of it',
+    ],
+    [{ voltage: {} }, 'the fuse has no voltage rating for direct current'],
+    [{ voltage: { dc: '58 V', ac: '500 V' } }, 'the fuse is rated 58 V DC, less than the 201.6 V of the full pack'],
+    [{ rating: '125 A' }, 'the fuse is rated 125 A, less than the 150 A that the load needs'],
+    [{ rating: '200 A' }, 'the fuse is rated 200 A, more than the 172.2 A at which it protects the cable'],
     [
       { breakingCapacity: '2 kA' },
-      'breaks 2 kA, less than the 14400 A that the full pack feeds in the first milliseconds',
+      'the fuse breaks 2 kA, less than the 14400 A that the full pack feeds in the first milliseconds',
     ],
     [
       {
@@ -118,7 +121,7 @@ describe('selectFuse', () => {
           ['4 kA', '1 ms'],
         ],
       },
-      'may not open at 878.7 A, all that the nearly empty, cold, aged pack feeds',
+      'the fuse may not open at 878.7 A, all that the nearly empty, cold, aged pack feeds',
     ],
   ])('refuses a fuse with %j', (given, reason) => {
     expect(reasonsOf(given)).toEqual([reason])
@@ -126,8 +129,15 @@ describe('selectFuse', () => {
 
   it('asks for what the data of a fuse do not tell', () => {
     expect(reasonsOf({ curve: undefined })).toEqual([
-      'what it lets through is not known: give its clearing integral or its curve',
-      'how long it takes at 878.7 A, the least fault, is not known: give its curve',
+      'what the fuse lets through is not known: give its clearingIntegral or its curve',
+      'how long the fuse takes at 878.7 A, the least fault, is not known: give its curve',
+    ])
+  })
+
+  it('asks for the least breaking current of a partial range once', () => {
+    const overload = { by: 'contactor', current: '200 A', time: '1 s', breaks: '900 A' } as const
+    expect(reasonsOf({ class: 'aR', rating: '200 A' }, { overload })).toEqual([
+      'from what current on the fuse breaks is not known: give its leastBreakingCurrent. Up to there the contactor must open',
     ])
   })
 
@@ -137,11 +147,11 @@ describe('selectFuse', () => {
     const time = 60 * (0.4 / 60) ** (Math.log(150 / 0.1707 / 320) / Math.log(1000 / 320))
     expect(((150 / 0.1707) ** 2 * time) / 1e6).toBeCloseTo(0.5453, 4)
     expect(reasonsOf({}, thin)).toEqual([
-      'lets through 0.5453 kA²·s in 0.7062 s at 878.7 A, more than the 0.4 kA²·s that the cable withstands',
+      'the fuse lets through 0.5453 kA²·s in 0.7062 s at 878.7 A, more than the 0.4 kA²·s that the cable withstands',
     ])
     expect(
       reasonsOf({ curve: undefined, meltingIntegral: '5000 A²·s', clearingIntegral: '0.45 kA²·s' }, thin)?.[0],
-    ).toBe('lets through 0.45 kA²·s, more than the 0.4 kA²·s that the cable withstands')
+    ).toBe('the fuse lets through 0.45 kA²·s in the greatest fault, more than the 0.4 kA²·s that the cable withstands')
   })
 
   it('refuses a fuse that lets through too much between the two faults', () => {
@@ -154,7 +164,7 @@ describe('selectFuse', () => {
     ] as const
     const thin = { cable: { ...task.cable, withstand: '1.2 kA²·s' } }
     expect(reasonsOf({ curve }, thin)).toEqual([
-      'lets through 1.44 kA²·s in 0.25 s at 2400 A, more than the 1.2 kA²·s that the cable withstands',
+      'the fuse lets through 1.44 kA²·s in 0.25 s at 2400 A, more than the 1.2 kA²·s that the cable withstands',
     ])
     expect(reasonsOf({ curve })).toBeUndefined()
   })
@@ -172,7 +182,7 @@ describe('selectFuse', () => {
     // 400 A for 10 s and 300 A for 5 s: 369.7 A in 15 s. The curve melts between 50 s at 400 A and 1 ms at 6 kA.
     const melts = 400 * (6000 / 400) ** (Math.log(15 / 50) / Math.log(0.001 / 50))
     const borne = Math.sqrt(0.38) * melts
-    const reason = `is asked for 369.7 A in 15 s of the load 1000 times, more than the ${borne.toFixed(1)} A that it bears so often`
+    const reason = `369.7 A for 15 s of the load, 1000 times, is more than the ${borne.toFixed(1)} A that the fuse bears so often`
     expect(of(['300 A', '5 s'], ['50 A', '2000 s'], ['-400 A', '10 s'])).toEqual([reason])
     expect(of(['400 A', '4 s'], ['400 A', '6 s'], ['300 A', '5 s'], ['50 A', '2000 s'])).toEqual([reason])
     const { specification } = selectFuse({
@@ -248,7 +258,9 @@ describe('selectFuse', () => {
       selectFuse({ ...task, candidates: [{ ...fuse, name: 'wall', voltage: { ac: '500 V' } }] }),
     ).toText()
     expect(text).toContain('Ip = U / (Rs + Rl) = 150 V / (168 mΩ + 2.7 mΩ) = 879 A   [by definition]')
-    expect(text).toContain('wall: refused, has no voltage rating for direct current, and 500 V AC says nothing of it')
+    expect(text).toContain(
+      'wall: refused, the fuse has no voltage rating for direct current, and 500 V AC says nothing of it',
+    )
   })
 
   it('opens, where its curve lies level, from the lesser current on', () => {

@@ -2,9 +2,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { groupModules } from '../../src/electrical/index.js'
+import { evenest } from '../../src/electrical/pack/even.js'
 import { strongestWeakest } from '../../src/electrical/pack/group.js'
 import { quantity } from '../../src/quantity/index.js'
 import { runs } from '../runs.js'
+import { said } from '../said.js'
 
 /** The greatest least sum over all groupings, by trying all. */
 function bestByTryingAll(capacities: readonly number[], size: number): number {
@@ -65,6 +67,66 @@ describe('the weakest group', () => {
   })
 })
 
+/** Every grouping of some indices, by trying all. */
+function everyGrouping(left: readonly number[], size: number): number[][][] {
+  if (left.length === 0) return [[]]
+  const [first, ...rest] = left as [number, ...number[]]
+  const withFirst = (from: number, taken: readonly number[]): number[][][] =>
+    taken.length === size
+      ? everyGrouping(
+          rest.filter((i) => !taken.includes(i)),
+          size,
+        ).map((others) => [[...taken], ...others])
+      : rest.slice(from).flatMap((next, i) => withFirst(from + i + 1, [...taken, next]))
+  return withFirst(0, [first])
+}
+
+describe('the share of the hardest module', () => {
+  // By the definition: 1/R over the sum of 1/R of its group.
+  const shareIn = (resistances: readonly number[], groups: readonly (readonly number[])[]) =>
+    Math.max(
+      ...groups.map((group) => {
+        const conductances = group.map((i) => 1 / (resistances[i] as number))
+        return Math.max(...conductances) / conductances.reduce((sum, each) => sum + each, 0)
+      }),
+    )
+  it.each([
+    [3, 2],
+    [4, 2],
+    [2, 3],
+    [3, 3],
+    [2, 4],
+  ])('in %d groups of %d is as small as trying all makes it, and then the weakest as strong', (count, size) => {
+    const each = fc.record({ capacity: fc.integer({ min: 30, max: 42 }), resistance: fc.integer({ min: 10, max: 25 }) })
+    fc.assert(
+      fc.property(
+        fc.array(each, { minLength: count * size, maxLength: count * size }),
+        fc.constantFrom(0, 0.01, 0.05, 0.2),
+        (drawn, tolerance) => {
+          const list = [...drawn].sort((one, other) => other.capacity - one.capacity)
+          const held = list.map(({ capacity }) => capacity)
+          const resistances = list.map(({ resistance }) => resistance)
+          const all = everyGrouping(
+            list.map((_, i) => i),
+            size,
+          )
+          const floor = Math.max(...all.map((groups) => leastOf(held, groups))) * (1 - tolerance)
+          const enough = all.filter((groups) => leastOf(held, groups) >= floor - 1e-9)
+          const share = Math.min(...enough.map((groups) => shareIn(resistances, groups)))
+          const even = enough.filter((groups) => shareIn(resistances, groups) < share + 1e-9)
+          const members = list.map(({ capacity, resistance }) => ({ capacity, conductance: 1 / resistance }))
+          const { groups, proven } = evenest(members, strongestWeakest(held, count, size).groups, floor)
+          expect(proven).toBe(true)
+          expect(groups.flat().sort((a, b) => a - b)).toEqual(list.map((_, i) => i))
+          expect(shareIn(resistances, groups)).toBeCloseTo(share, 12)
+          expect(leastOf(held, groups)).toBe(Math.max(...even.map((some) => leastOf(held, some))))
+        },
+      ),
+      { numRuns: runs(40) },
+    )
+  })
+})
+
 describe('groupModules', () => {
   const modules = [
     { name: 'A', capacity: '41 Ah' },
@@ -116,6 +178,37 @@ describe('groupModules', () => {
     expect(sharing(groupModules({ modules, series: 2, parallel: 2 }).assumptions)).toContain(
       'not all resistances are given',
     )
+  })
+
+  it('gives up the stated share of the capacity, and no more, for an even current', () => {
+    // 8 strong modules of 10 mΩ and 8 weaker ones of 20 mΩ: mixed they are strongest, apart they share evenly.
+    const mixed = Array.from({ length: 8 }, (_, i) => ({
+      name: `m${i}`,
+      capacity: ah(i % 2 === 0 ? 40 : 38),
+      resistance: quantity('resistance', i % 2 === 0 ? 10 : 20, 'mΩ'),
+    }))
+    const of = (more: object) =>
+      groupModules({ modules: mixed, series: 4, parallel: 2, current: '150 A', continuousCurrent: '80 A', ...more })
+    const [strict, even] = [of({}), of({ capacityTolerance: '3 %' })]
+    expect(strict.checks[0]).toMatchObject({ id: 'group.current', verdict: 'fail' })
+    // 20 / 30 of 150 A; half of it where both are alike.
+    expect(strict.checks[0]?.text).toMatch(/^100 A go through m\d, more than/)
+    expect(String(strict.capacity)).toBe('78 Ah')
+    expect(even.checks[0]?.text).toMatch(/^75 A go through m\d, at most/)
+    expect(String(even.capacity)).toBe('76 Ah')
+    expect([String(even.bound), even.proven]).toEqual(['78 Ah', true])
+  })
+  it('says where the search for an even current was broken off', () => {
+    const many = Array.from({ length: 60 }, (_, i) => ({
+      name: `m${i}`,
+      capacity: ah(36 + 5 * Math.sin(i * i)),
+      resistance: quantity('resistance', 16 + 6 * Math.cos(3 * i * i), 'mΩ'),
+    }))
+    const { assumptions, capacity, bound } = groupModules({ modules: many, series: 15, parallel: 4 })
+    expect(assumptions.map(said)).toContain(
+      'The search for an even current was broken off: another grouping may share it more evenly.',
+    )
+    expect(capacity.si).toBeLessThanOrEqual(bound.si)
   })
 
   it('warns of modules that are joined at different voltages, where any are joined', () => {

@@ -56,6 +56,25 @@ describe('JCGM 100:2008, H.1, the end gauge', () => {
   })
 })
 
+describe('JCGM 100:2008, H.1, with expanded uncertainties in text', () => {
+  const result = propagate(endGauge, {
+    // Twice the standard uncertainties of table H.1; those of the two rectangles, half-widths 1e-6 1/K and 0.05 K.
+    standard: '50.000623 mm ± 50e-6 mm',
+    difference: '215e-6 mm ± 19.4e-6 mm',
+    expansion: '11.5e-6 1/K ± 2.4e-6 1/K',
+    deviation: '-0.1 K ± 0.82 K',
+    expansionDifference: '0 1/K ± 1.1547005e-6 1/K',
+    temperatureDifference: '0 K ± 0.057735027 K',
+  })
+  it('has the combined uncertainty that the guide gives', () => {
+    expect(result.value.si * 1e9).toBeCloseTo(50000838, 0)
+    expect(result.standardUncertainty.si * 1e9).toBeCloseTo(31.67, 1)
+    expect(result.contributions.slice(0, 4).map((each) => Math.round(each.uncertainty.si * 1e10) / 10)).toEqual([
+      25, 16.6, 9.7, 2.9,
+    ])
+  })
+})
+
 describe('JCGM 100:2008, H.2, resistance and reactance with correlated inputs (from memory)', () => {
   const inputs = {
     voltage: ['4.9990 V', '0.0032 V'],
@@ -196,6 +215,37 @@ describe('any propagation', () => {
     const ambiguous = () => propagate((given: never) => given, { t: ['20 °C', '1 K'] } as never)
     expect(ambiguous).toThrow(/quantity\('temperature', '20 °C'\)/)
   })
+  it('takes in text twice what a pair has', () => {
+    const half = fc.integer({ min: 1, max: 1e6 }).map((n) => n / 1000)
+    fc.assert(
+      fc.property(half, half, (a, b) => {
+        const run = { resistancePerLength: '0.386 mΩ/m' } as const
+        const text = { ...run, current: `300 A ± ${2 * a} A`, length: `3 m +/- ${2 * b} mm` } as const
+        const pairs = { ...run, current: ['300 A', `${a} A`], length: ['3 m', `${b} mm`] } as const
+        const result = propagate(cableVoltageDrop, pairs)
+        expect(propagate(cableVoltageDrop, text)).toEqual(result)
+        const work = (given: { readonly i: Quantity<'current'>; readonly l: Quantity<'length'> }) =>
+          cableVoltageDrop({ ...run, current: given.i, length: given.l })
+        const ofWork = propagate(work, { i: text.current, l: text.length })
+        expect(ofWork.standardUncertainty.si).toBeCloseTo(result.standardUncertainty.si, 9)
+      }),
+    )
+  })
+  it('takes a share in text as that much of the value', () => {
+    const run = { resistancePerLength: '0.386 mΩ/m', length: '3 m' } as const
+    const monteCarlo = { method: 'monte-carlo', trials: 1000, seed: 3 } as const
+    const share = propagate(cableVoltageDrop, { ...run, current: '300 A ± 4 %' }, monteCarlo)
+    expect(share).toEqual(propagate(cableVoltageDrop, { ...run, current: ['300 A', '6 A'] }, monteCarlo))
+  })
+  it('asks for a list where the units of a text tell several kinds', () => {
+    const work = (given: { readonly t: Quantity<'temperature' | 'temperatureDifference'> }) => given.t
+    expect(() => propagate(work, { t: '20 °C ± 3 K' })).toThrow(
+      "t: expected a list with the standard uncertainty, half of what follows ±: [quantity('temperature', '20 °C'), '1.5 K'] or [quantity('temperatureDifference', '20 °C'), '1.5 K'], got '20 °C ± 3 K'",
+    )
+    const told = (given: { readonly m: Quantity<'mass' | 'acceleration'> }) => given.m
+    expect(propagate(told, { m: '500 g ± 0.1 kg' }).standardUncertainty.in('g')).toBeCloseTo(50, 6)
+    expect(() => propagate(told, { m: '500 foo ± 0.1 kg' } as never)).toThrow(/m: expected a quantity, or text/)
+  })
   it('gives the uncertainty of a temperature as a difference', () => {
     const warmed = formula({
       name: 'warmed',
@@ -223,6 +273,14 @@ describe('any propagation', () => {
   it.each([
     ['a negative uncertainty', { a: ['1 m', '-1 m'] }, {}, /a\[1\]: expected a standard uncertainty, not below zero/],
     ['an uncertainty of another kind', { a: ['1 m', '1 kg'] }, {}, /a\[1\]: expected a length/],
+    [
+      'an uncertainty of another kind in text',
+      { a: '1 m ± 1 kg' },
+      {},
+      /a: .*'1 m ± 1 kg' \(after ±: kg measures a mass\)/,
+    ],
+    ['text with an uncertainty in a list', { a: ['1 m ± 1 m', '1 m'] }, {}, /a: .*leave out '± 1 m'/],
+    ['text with an uncertainty of an unknown input', { e: '1 m ± 1 m' }, {}, /e: expected no such input/],
     ['an input of another kind', { a: ['1 kg', '1 m'] }, {}, /a: expected a length/],
     ['an unknown input', { e: '1 m' }, {}, /e: expected no such input/],
     [
@@ -314,9 +372,9 @@ describe('what a first-order propagation cannot tell', () => {
     expect(() => propagate(cold as never, { t } as never)).toThrow(/below absolute zero/)
   })
   it('tells every fault at once', () => {
-    expect(() => propagate(sum, { a: ['1 m', '-1 m'], b: ['1 m', '1 kg'], c: '1 m', d: '1 m' } as never)).toThrow(
-      /2 inputs cannot be used/,
-    )
+    const two = /2 inputs cannot be used/
+    expect(() => propagate(sum, { a: ['1 m', '-1 m'], b: ['1 m', '1 kg'], c: '1 m', d: '1 m' } as never)).toThrow(two)
+    expect(() => propagate(sum, { a: '1 m ± 0 m', b: '1 m ± 1 kg', c: '1 m', d: '1 m' } as never)).toThrow(two)
   })
   it('asks for a function of quantities', () => {
     expect(() => propagate((() => 5) as never, { a: '1 m' } as never)).toThrow(

@@ -1,22 +1,18 @@
 /** Cases of the drive and its range. All parts are invented. */
-import { regenLimit, topSpeed } from '../../src/drivetrain/index.js'
+import {
+  climbingAbility,
+  fixedRatio,
+  gearboxLoad,
+  gearTable,
+  propshaftSpeed,
+  regenLimit,
+  topSpeed,
+} from '../../src/drivetrain/index.js'
 import { driveCycle, driveTrace } from '../../src/range/index.js'
-import type { Table } from './judgement.js'
+import type { Table, Worse } from './judgement.js'
+import { module as plain } from './module.js'
 
-const module = {
-  name: 'invented module of 14 cells',
-  cellsInSeries: 14,
-  chemistry: 'NMC',
-  nominalVoltage: '51.8 V',
-  minimumVoltage: '42 V',
-  maximumVoltage: '58.8 V',
-  capacity: '60 Ah',
-  resistance: '12 mΩ',
-  mass: '22 kg',
-  continuousCurrent: '110 A',
-  peakCurrent: '260 A',
-  chargeCurrent: '60 A',
-} as const
+const module = { ...plain, continuousCurrent: '110 A', peakCurrent: '260 A', chargeCurrent: '60 A' } as const
 
 /** A light car whose motor holds 18 kW and 60 N·m all day. */
 export const car = {
@@ -73,6 +69,25 @@ const standing = {
 const flickering = (digit: number) =>
   ['0,0', '10,50', ...Array.from({ length: 200 }, (_, i) => `${10.5 + i / 2},${50 + (i % 2) * digit}`)].join('\n')
 
+/** Cells that may be charged a little below freezing. */
+const frozen = {
+  cold: { temperature: '-10 °C', resistance: '40 mΩ' },
+  temperatures: {
+    charge: { minimum: '-5 °C', maximum: '45 °C' },
+    discharge: { minimum: '-20 °C', maximum: '60 °C' },
+  },
+} as const
+
+/** What the cells take by their temperature alone, as the table of their maker has it. */
+const byTemperature = {
+  chargeCurrent: undefined,
+  chargeCurrents: [
+    ['-10 °C', '0 A'],
+    ['0 °C', '6 A'],
+    ['25 °C', '60 A'],
+  ],
+} as const
+
 const down = [
   { name: 'plateau', distance: '3 km', speed: '50 km/h' },
   { name: 'down', distance: '3 km', speed: '50 km/h', grade: '-8 %' },
@@ -84,6 +99,31 @@ const pushed = (roadLoad: object) => ({
   tyre: '155/70 R13',
   roadLoad: { constant: '85 N', linear: '1 N/(m/s)', quadratic: '0.36 N/(m/s)²', airDensity: '1.2 kg/m³', ...roadLoad },
 })
+
+/** The car on one ratio, with friction and the height that its grip rests on. */
+const geared = {
+  car: {
+    mass: '720 kg',
+    rollingResistance: 0.012,
+    dragArea: '0.6 m²',
+    rollingRadius: '0.28 m',
+    wheelbase: '2.1 m',
+    centreOfGravity: { aft: '1 m', up: '0.5 m' },
+    drivenAxle: 'rear',
+    friction: 0.8,
+  },
+  gearbox: { finalDrive: 6, efficiency: 0.93 },
+  motor: { peakTorque: '120 N·m', peakPower: '45 kW', maximumSpeed: '9000 rpm', efficiency: 0.9 },
+} as const
+const allDay = { ...geared, motor: { ...geared.motor, continuousTorque: '50 N·m', continuousPower: '18 kW' } } as const
+
+const oneRatio = {
+  ...geared,
+  gearbox: { efficiency: 0.93 },
+  topSpeed: '100 km/h',
+  grade: '15 %',
+  launch: '2 m/s²',
+} as const
 
 export const drive: { readonly [name: string]: Table } = {
   driveCycle: {
@@ -147,6 +187,12 @@ export const drive: { readonly [name: string]: Table } = {
           },
           journey: down,
         },
+      },
+      {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { pack: { module: byTemperature }, cellTemperature: undefined, journey: down },
+        told: ['pack.recovered', 'unknown'],
+        sound: { pack: { module: byTemperature }, journey: down },
       },
       {
         what: 'a charge current that nobody stated, on the way down',
@@ -214,6 +260,40 @@ export const drive: { readonly [name: string]: Table } = {
       },
     ],
   },
+  climbingAbility: {
+    call: climbingAbility,
+    sound: { ...allDay, grade: '20 %' },
+    cases: [
+      {
+        what: 'a motor that is held all day by its power alone, which holds nothing at a stand',
+        dangerous: { motor: { continuousTorque: undefined } },
+        told: /Only one of its ratings all day holds the motor: give motor\.continuousTorque too/,
+      },
+    ],
+  },
+  fixedRatio: {
+    call: fixedRatio,
+    sound: oneRatio,
+    cases: [
+      {
+        what: 'a speed for which no ratio suffices',
+        dangerous: { topSpeed: '260 km/h' },
+        told: ['ratio.window', 'fail'],
+      },
+    ],
+  },
+  gearTable: {
+    call: gearTable,
+    sound: { ...geared, speeds: ['130 km/h'] },
+    cases: [
+      { what: 'a motor that turns too fast', dangerous: { speeds: ['180 km/h'] }, told: ['motor.speed.1', 'fail'] },
+      {
+        what: 'a motor of which nobody said how fast it may turn',
+        dangerous: { motor: { maximumSpeed: undefined } },
+        told: /not held to a limit: give motor\.maximumSpeed/,
+      },
+    ],
+  },
   regenLimit: {
     call: regenLimit,
     sound: {
@@ -238,6 +318,176 @@ export const drive: { readonly [name: string]: Table } = {
         },
         told: ['pack.recovered', 'unknown'],
       },
+      {
+        what: 'frozen cells that may be charged, with a current that nobody stated',
+        dangerous: { cellTemperature: '-3 °C', pack: { module: { ...frozen, chargeCurrent: undefined } } },
+        told: ['pack.recovered', 'unknown'],
+        sound: { cellTemperature: '-3 °C', pack: { module: frozen } },
+      },
+      {
+        what: 'a charge current by temperature, and cells of no stated temperature',
+        dangerous: { cellTemperature: undefined, pack: { module: byTemperature } },
+        told: ['pack.recovered', 'unknown'],
+        sound: { pack: { module: byTemperature } },
+      },
     ],
   },
 }
+
+/** So lossy that it stays a gearbox whatever is drawn. */
+const lossy = { finalDrive: 6, efficiency: 0.65 } as const
+
+const loaded = {
+  ...hill,
+  journey: [{ distance: '12 km', speed: '70 km/h', grade: '3 %' }],
+  air: { headwind: '10 km/h' },
+} as const
+
+// None of coastDown: how well two figures are told apart rests on the scatter of the readings, which no figure scales.
+export const driveLaws: readonly Worse[] = [
+  {
+    procedure: climbingAbility,
+    sound: { ...geared, gearbox: lossy, grade: '20 %' },
+    worse: {
+      grade: 'more',
+      'car.mass': 'more',
+      'car.rollingResistance': 'more',
+      'car.rollingRadius': 'more',
+      'car.friction': 'less',
+      'gearbox.finalDrive': 'less',
+      'gearbox.efficiency': 'less',
+      'motor.peakTorque': 'less',
+    },
+  },
+  {
+    procedure: topSpeed,
+    isSlow: true,
+    sound: { ...allDay, gearbox: lossy, grade: '7 %' },
+    worse: {
+      grade: 'more',
+      'car.mass': 'more',
+      'car.rollingResistance': 'more',
+      'car.rollingRadius': 'more',
+      'gearbox.finalDrive': 'less',
+      'gearbox.efficiency': 'less',
+      'motor.continuousTorque': 'less',
+    },
+  },
+  {
+    procedure: fixedRatio,
+    isSlow: true,
+    sound: { ...oneRatio, gearbox: { efficiency: lossy.efficiency } },
+    worse: {
+      topSpeed: 'more',
+      grade: 'more',
+      launch: 'more',
+      'car.mass': 'more',
+      'car.rollingResistance': 'more',
+      'car.dragArea': 'more',
+      'car.friction': 'less',
+      'gearbox.efficiency': 'less',
+      'motor.peakTorque': 'less',
+      'motor.peakPower': 'less',
+      'motor.maximumSpeed': 'less',
+    },
+  },
+  {
+    procedure: gearTable,
+    sound: { ...geared, speeds: ['130 km/h'] },
+    worse: {
+      'speeds.0': 'more',
+      'car.rollingRadius': 'less',
+      'gearbox.finalDrive': 'more',
+      'motor.maximumSpeed': 'less',
+    },
+  },
+  {
+    procedure: gearboxLoad,
+    sound: { ...geared, gearbox: { ...lossy, ratedInputTorque: '150 N·m' } },
+    worse: {
+      'car.mass': 'more',
+      'car.friction': 'more',
+      'car.rollingRadius': 'more',
+      'gearbox.finalDrive': 'less',
+      'gearbox.efficiency': 'less',
+      'gearbox.ratedInputTorque': 'less',
+      'motor.peakTorque': 'more',
+    },
+  },
+  {
+    procedure: propshaftSpeed,
+    sound: {
+      ...geared,
+      gearbox: { ...geared.gearbox, gears: { fourth: 1 }, finalDrive: 4.3 },
+      shaft: { length: '0.95 m', outerDiameter: '50 mm', innerDiameter: '30 mm' },
+      topSpeed: '110 km/h',
+    },
+    worse: {
+      topSpeed: 'more',
+      'car.rollingRadius': 'less',
+      'gearbox.finalDrive': 'more',
+      'motor.maximumSpeed': 'more',
+      'shaft.length': 'more',
+      'shaft.outerDiameter': 'less',
+    },
+  },
+  {
+    procedure: regenLimit,
+    sound: {
+      ...allDay,
+      pack: { module, series: 6, parallel: 1 },
+      stateOfCharge: '60 %',
+      cellTemperature: '4 °C',
+      speeds: ['50 km/h'],
+    },
+    worse: { cellTemperature: 'less' },
+  },
+  {
+    procedure: driveCycle,
+    isSlow: true,
+    sound: loaded,
+    worse: {
+      'car.mass': 'more',
+      'car.rollingResistance': 'more',
+      'car.dragArea': 'more',
+      'motor.continuousTorque': 'less',
+      'motor.continuousPower': 'less',
+      'motor.peakPower': 'less',
+      'controller.minimumVoltage': 'more',
+      'controller.batteryCurrent': 'less',
+      'pack.module.capacity': 'less',
+      'pack.module.resistance': 'more',
+      'pack.module.continuousCurrent': 'less',
+      'pack.module.peakCurrent': 'less',
+      auxiliaries: 'more',
+      'air.headwind': 'more',
+      stateOfCharge: 'less',
+      reserve: 'more',
+      'journey.0.distance': 'more',
+      'journey.0.grade': 'more',
+    },
+    // A car that falls behind asks less of its motor and its pack.
+    isTraded: true,
+  },
+  {
+    procedure: driveTrace,
+    sound: {
+      ...allDay,
+      pack: { module, series: 6, parallel: 1 },
+      controller: hill.controller,
+      stateOfCharge: '80 %',
+      log: 't (s),v (km/h)\n0,0\n8,40\n18,40\n28,0',
+    },
+    worse: {
+      'car.mass': 'more',
+      'car.rollingResistance': 'more',
+      'car.dragArea': 'more',
+      'motor.continuousTorque': 'less',
+      'motor.peakTorque': 'less',
+      'motor.peakPower': 'less',
+      'pack.module.continuousCurrent': 'less',
+      'pack.module.peakCurrent': 'less',
+    },
+    isTraded: true,
+  },
+]

@@ -45,7 +45,7 @@ export function foundBy(call: (input: never) => unknown, input: unknown): Partia
 }
 
 /** The checks that do not pass. */
-export function unmet(found: Partial<Findings> | Error): readonly Check[] {
+function unmet(found: Partial<Findings> | Error): readonly Check[] {
   return found instanceof Error ? [] : (found.checks ?? []).filter((check) => !isMet(check))
 }
 
@@ -81,4 +81,10 @@ export interface Worse {
   readonly procedure: AnyProcedure
   readonly sound: Patch
   readonly worse: { readonly [path: string]: 'more' | 'less' }
+  /** Whether one check may come to pass as another fails: then the verdicts are held together, and not each. */
+  readonly isTraded?: true
+  /** Whether a call takes milliseconds: then fewer inputs are drawn, but for the deep tests. */
+  readonly isSlow?: true
+  /** Whether a result serves, where its checks alone do not tell. */
+  readonly serves?: (found: never) => boolean
 }

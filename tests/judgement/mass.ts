@@ -1,6 +1,6 @@
 /** Cases of weight and balance. The car is invented. */
-import { exchangeMasses, placeMasses, restoreRide, weigh } from '../../src/mass/index.js'
-import type { Table } from './judgement.js'
+import { cornerLoads, exchangeMasses, placeMasses, restoreRide, weigh } from '../../src/mass/index.js'
+import type { Table, Worse } from './judgement.js'
 
 const van = {
   scales: { frontLeft: '171 kg', frontRight: '166 kg', rearLeft: '150 kg', rearRight: '153 kg' },
@@ -29,6 +29,16 @@ const placed = {
   track: { front: '1.25 m', rear: '1.22 m' },
   target: { frontShare: '54 %' },
   limits: { gross: '900 kg', frontAxle: '460 kg', rearAxle: '460 kg' },
+} as const
+
+const exchanged = {
+  car: van,
+  removed: [{ name: 'engine', mass: '120 kg', at: { aft: '-100 mm', left: '0 mm', up: '0.55 m' } }],
+  added: [
+    { name: 'motor', mass: '50 kg', at: { aft: '100 mm', left: '0 mm', up: '0.45 m' } },
+    { name: 'pack', mass: '90 kg', at: { aft: '900 mm', left: '0 mm', up: '0.45 m' } },
+  ],
+  limits: { gross: '1000 kg', frontAxle: '480 kg', rearAxle: '560 kg' },
 } as const
 
 export const mass: { readonly [name: string]: Table } = {
@@ -83,15 +93,7 @@ export const mass: { readonly [name: string]: Table } = {
   },
   exchangeMasses: {
     call: exchangeMasses,
-    sound: {
-      car: van,
-      removed: [{ name: 'engine', mass: '120 kg', at: { aft: '-100 mm', left: '0 mm', up: '0.55 m' } }],
-      added: [
-        { name: 'motor', mass: '50 kg', at: { aft: '100 mm', left: '0 mm', up: '0.45 m' } },
-        { name: 'pack', mass: '90 kg', at: { aft: '900 mm', left: '0 mm', up: '0.45 m' } },
-      ],
-      limits: { gross: '1000 kg', frontAxle: '480 kg', rearAxle: '560 kg' },
-    },
+    sound: exchanged,
     cases: [
       {
         what: 'a pack in the tail that leaves nothing to steer by',
@@ -176,3 +178,71 @@ export const mass: { readonly [name: string]: Table } = {
     ],
   },
 }
+
+// None of weigh: its figures are plausible between two ends, and too much of one is as wrong as too little.
+export const massLaws: readonly Worse[] = [
+  {
+    procedure: cornerLoads,
+    sound: {
+      mass: '650 kg',
+      centreOfGravity: { aft: '0.94 m', left: '0.3 m' },
+      wheelbase: '2.1 m',
+      track: { front: '1.25 m', rear: '1.22 m' },
+      rates: { frontLeft: '8 N/mm', frontRight: '8 N/mm', rearLeft: '7 N/mm', rearRight: '7 N/mm' },
+    },
+    // Not the rates: a softer end may bring the body level.
+    worse: { mass: 'more', 'centreOfGravity.left': 'more' },
+  },
+  {
+    procedure: exchangeMasses,
+    sound: exchanged,
+    worse: {
+      'added.1.mass': 'more',
+      'added.1.at.up': 'more',
+      'limits.gross': 'less',
+      'limits.frontAxle': 'less',
+      'limits.rearAxle': 'less',
+    },
+  },
+  {
+    procedure: placeMasses,
+    sound: { ...placed, bays: [{ ...bay, maximumMass: '110 kg' }], target: { leftShare: '50 %' } },
+    worse: {
+      'base.mass': 'more',
+      'groups.0.mass': 'more',
+      'groups.0.count': 'more',
+      'groups.0.size.length': 'more',
+      'groups.0.size.width': 'more',
+      'groups.0.size.height': 'more',
+      'bays.0.maximumMass': 'less',
+      'bays.0.inside.length': 'less',
+      'bays.0.inside.width': 'less',
+      'bays.0.inside.height': 'less',
+      'limits.gross': 'less',
+      'limits.frontAxle': 'less',
+      'limits.rearAxle': 'less',
+    },
+  },
+  {
+    procedure: restoreRide,
+    sound: {
+      axles: {
+        front: { before: '290 kg', after: '275 kg', springRate: '18 N/mm', motionRatio: 1, travel: '20 mm' },
+        // So much lighter before that the seat is raised whatever is drawn.
+        rear: {
+          before: '150 kg',
+          after: '280 kg',
+          springRate: '17 N/mm',
+          motionRatio: 0.9,
+          keepHeight: true,
+          travel: '60 mm',
+        },
+      },
+    },
+    worse: {
+      'axles.rear.after': 'more',
+      'axles.rear.springRate': 'less',
+      'axles.rear.travel': 'less',
+    },
+  },
+]

@@ -1,6 +1,6 @@
 /** Cases of heat and cold. All parts are invented. */
-import { coolingLoop, packTemperature } from '../../src/thermal/index.js'
-import type { Table } from './judgement.js'
+import { cabinHeat, coolingLoop, packTemperature, winterStart } from '../../src/thermal/index.js'
+import type { Table, Worse } from './judgement.js'
 
 const loop = {
   coolant: 'ethylene glycol 50 %',
@@ -51,6 +51,17 @@ const branches = (controller: object, charger: object) => ({
   ],
 })
 
+const warmed = {
+  heatCapacity: '120 kJ/K',
+  conductance: '6 W/K',
+  surroundings: '24 °C',
+  initial: '24 °C',
+  heat: [['900 W', '40 min']],
+  heatOf: 'drive',
+  cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
+  limits: { high: '45 °C' },
+} as const
+
 export const thermal: { readonly [name: string]: Table } = {
   coolingLoop: {
     call: coolingLoop,
@@ -78,6 +89,32 @@ export const thermal: { readonly [name: string]: Table } = {
         what: 'parts whose drop may not hold in the cold',
         dangerous: { air: { temperature: '-20 °C' } },
         told: ['coolant.drops', 'unknown'],
+        // Each of the two ways out that the check names: passages that are known, or pipes.
+        sound: {
+          air: { temperature: '-20 °C' },
+          segments: [
+            hoses,
+            {
+              parallel: [
+                [
+                  {
+                    ...loop.segments[1].parallel[0][0],
+                    drop: '3 kPa',
+                    at: '8 L/min',
+                    hydraulicDiameter: '5 mm',
+                  },
+                ],
+                [{ name: 'charger', length: '3 m', bore: '8 mm', heat: '0.3 kW' }],
+              ],
+            },
+            { name: 'motor', length: '3 m', bore: '12 mm', heat: '2 kW' },
+          ],
+        },
+      },
+      {
+        what: 'how to settle whether a part is turbulent in the cold',
+        dangerous: { air: { temperature: '-20 °C' } },
+        told: /in controller, charger, motor that is not known: give hydraulicDiameter, with flowArea .* or pipes/,
       },
       {
         what: 'a part whose passages are so fine that its flow is laminar',
@@ -89,22 +126,62 @@ export const thermal: { readonly [name: string]: Table } = {
   },
   packTemperature: {
     call: packTemperature,
-    sound: {
-      heatCapacity: '120 kJ/K',
-      conductance: '6 W/K',
-      surroundings: '24 °C',
-      initial: '24 °C',
-      heat: [['900 W', '40 min']],
-      heatOf: 'drive',
-      cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
-      limits: { high: '45 °C' },
-    },
+    sound: warmed,
     cases: [
       {
         what: 'a fan that blows hotter air on the cells than they are',
         dangerous: { surroundings: '44 °C', cooling: { power: undefined, conductance: '40 W/K' } },
         told: ['cooling.direction', 'fail'],
         sound: { surroundings: '26 °C', cooling: { power: undefined, conductance: '40 W/K' } },
+      },
+      {
+        what: 'a fan that warms the cells before their own heat makes them warmer than the air',
+        dangerous: {
+          heatCapacity: '90 kJ/K',
+          surroundings: '40 °C',
+          initial: '31 °C',
+          heat: [['300 W', '4 h']],
+          cooling: { power: undefined, conductance: '35 W/K', on: '35 °C', off: '32 °C' },
+        },
+        told: ['cooling.direction', 'fail'],
+        sound: {
+          heatCapacity: '90 kJ/K',
+          surroundings: '27 °C',
+          initial: '31 °C',
+          heat: [['300 W', '4 h']],
+          cooling: { power: undefined, conductance: '35 W/K', on: '35 °C', off: '32 °C' },
+        },
+      },
+      {
+        what: 'a motor that warms the coolant faster than the chiller cools it',
+        dangerous: {
+          surroundings: '38 °C',
+          initial: '30 °C',
+          heat: [['900 W', '3 h']],
+          cooling: { power: '1.1 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '200 W/K',
+            toSurroundings: '10 W/K',
+            heat: '1 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+        told: ['cooling.direction', 'fail'],
+        // For some seconds after it switches on the coolant is still the warmer one: nothing that the cells feel.
+        sound: {
+          surroundings: '38 °C',
+          initial: '30 °C',
+          heat: [['900 W', '3 h']],
+          cooling: { power: '3.5 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '200 W/K',
+            toSurroundings: '10 W/K',
+            heat: '1 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
       },
       {
         what: 'a fan that never brings the cells down to where it switches off',
@@ -201,6 +278,103 @@ export const thermal: { readonly [name: string]: Table } = {
         sound: { surroundings: '-6 °C', initial: '-6 °C', heat: [['60 W', '1 h']], cooling: undefined },
       },
       {
+        what: 'cells of which nobody said how warm they may be',
+        dangerous: { limits: { high: undefined } },
+        told: /held to the 60 °C that makers commonly allow: give limits\.high/,
+      },
+      {
+        what: 'a charge of frozen cells that take up heat by it',
+        dangerous: {
+          surroundings: '-6 °C',
+          initial: '-6 °C',
+          heat: [['-5 W', '1 h']],
+          heatOf: 'charge',
+          cooling: undefined,
+        },
+        told: ['cell.chargeTemperature', 'fail'],
+        sound: { initial: '12 °C', heat: [['-5 W', '1 h']], heatOf: 'charge', cooling: undefined },
+      },
+      {
+        what: 'a fan in air just as warm as where it switches off',
+        dangerous: { surroundings: '29 °C', cooling: { power: undefined } },
+        told: ['cooling.reach', 'fail'],
+        sound: { surroundings: '28 °C', heat: [['500 W', '40 min']], cooling: { power: undefined } },
+      },
+      {
+        what: 'a motor whose heat the chiller does not take, and nothing else either',
+        dangerous: {
+          conductance: '0 W/K',
+          heat: [['0 W', '5 min']],
+          cooling: { power: '1 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '50 W/K',
+            toSurroundings: '0 W/K',
+            heat: '1.2 kW',
+            fluid: 'ethylene glycol 50 %',
+          },
+        },
+        told: ['cooling.reach', 'fail'],
+      },
+      {
+        what: 'water that freezes in the chiller while the plates are warm',
+        dangerous: {
+          initial: '34 °C',
+          cooling: { power: '2 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '150 W/K',
+            toSurroundings: '5 W/K',
+            fluid: 'water',
+            capacityRate: '60 W/K',
+          },
+        },
+        told: ['coolant.freezing', 'fail'],
+        sound: {
+          initial: '34 °C',
+          cooling: { power: '2 kW', conductance: undefined },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '150 W/K',
+            toSurroundings: '5 W/K',
+            fluid: 'water',
+            capacityRate: '300 W/K',
+          },
+        },
+      },
+      {
+        what: 'coolant that boils in a heater for which no limit was given',
+        dangerous: {
+          surroundings: '-9 °C',
+          initial: '-9 °C',
+          heat: [['0 W', '1 h']],
+          cooling: undefined,
+          heater: { power: '3 kW', on: '4 °C', off: '7 °C' },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '150 W/K',
+            toSurroundings: '5 W/K',
+            fluid: 'ethylene glycol 50 %',
+            capacityRate: '25 W/K',
+          },
+        },
+        told: ['coolant.boiling', 'fail'],
+        sound: {
+          surroundings: '-9 °C',
+          initial: '-9 °C',
+          heat: [['0 W', '1 h']],
+          cooling: undefined,
+          heater: { power: '3 kW', on: '4 °C', off: '7 °C' },
+          coolant: {
+            heatCapacity: '20 kJ/K',
+            fromCells: '150 W/K',
+            toSurroundings: '5 W/K',
+            fluid: 'ethylene glycol 50 %',
+            capacityRate: '150 W/K',
+          },
+        },
+      },
+      {
         what: 'heat of which nobody said whether it is that of a charge',
         dangerous: { heatOf: undefined },
         told: /no limit of a charge is held/,
@@ -208,3 +382,123 @@ export const thermal: { readonly [name: string]: Table } = {
     ],
   },
 }
+
+const cooled = { name: 'motor', drop: '9 kPa', at: '10 L/min', heat: '2.5 kW' } as const
+
+export const thermalLaws: readonly Worse[] = [
+  {
+    procedure: coolingLoop,
+    // No least flow: warmer coolant is thinner, and flows better.
+    sound: { ...loop, segments: [{ ...cooled, inletLimit: '55 °C' }] },
+    worse: {
+      'segments.0.heat': 'more',
+      'segments.0.inletLimit': 'less',
+      'radiator.conductance': 'less',
+      'air.temperature': 'more',
+      'air.flow': 'less',
+      limit: 'less',
+    },
+  },
+  {
+    procedure: coolingLoop,
+    isSlow: true,
+    // No limit of an inlet: what flows slower leaves the radiator cooler.
+    sound: { ...loop, segments: [hoses, { ...cooled, minimumFlow: '9 L/min' }], minimumFlow: '8 L/min' },
+    worse: {
+      'segments.0.length': 'more',
+      'segments.0.bore': 'less',
+      'segments.1.drop': 'more',
+      'segments.1.minimumFlow': 'more',
+      minimumFlow: 'more',
+      limit: 'less',
+    },
+  },
+  {
+    procedure: packTemperature,
+    sound: { ...warmed, surroundings: '22 °C' },
+    // Not cooling.off: the later it switches off, the cooler the cells.
+    worse: {
+      heatCapacity: 'less',
+      surroundings: 'more',
+      initial: 'more',
+      'heat.0.0': 'more',
+      'heat.0.1': 'more',
+      'cooling.power': 'less',
+      'cooling.on': 'more',
+      'limits.high': 'less',
+    },
+  },
+  {
+    procedure: packTemperature,
+    sound: {
+      heatCapacity: '120 kJ/K',
+      conductance: '7 W/K',
+      surroundings: '-8 °C',
+      initial: '6 °C',
+      heat: [['20 W', '5 h']],
+      heatOf: 'charge',
+      heater: { power: '400 W', on: '2 °C', off: '6 °C' },
+      coolant: {
+        heatCapacity: '15 kJ/K',
+        fromCells: '100 W/K',
+        toSurroundings: '4 W/K',
+        fluid: 'ethylene glycol 50 %',
+      },
+      limits: { low: '-10 °C', charge: '0 °C' },
+    },
+    worse: {
+      surroundings: 'less',
+      initial: 'less',
+      conductance: 'more',
+      'coolant.toSurroundings': 'more',
+      'heater.power': 'less',
+      'heater.on': 'less',
+      'limits.low': 'more',
+      'limits.charge': 'more',
+    },
+  },
+  {
+    procedure: cabinHeat,
+    sound: {
+      airFlow: '90 m³/h',
+      outside: '-5 °C',
+      inside: '18 °C',
+      lossConductance: '45 W/K',
+      heaterKind: 'heat pump',
+      coefficientOfPerformance: 7,
+      time: '3 h',
+      packEnergy: '1 kWh',
+    },
+    // Not coefficientOfPerformance: the more, the less energy, and the nearer to what no heat pump reaches.
+    worse: {
+      airFlow: 'more',
+      outside: 'less',
+      inside: 'more',
+      lossConductance: 'more',
+      time: 'more',
+      packEnergy: 'less',
+    },
+  },
+  {
+    procedure: winterStart,
+    sound: {
+      pack: { heatCapacity: '150 kJ/K', energy: '2 kWh' },
+      // Warmer than the surroundings, whatever is drawn: what is colder is warmed by them.
+      from: '0 °C',
+      to: '14 °C',
+      heaterPower: '900 W',
+      conductance: '8 W/K',
+      surroundings: '-28 °C',
+      chargeLimit: '5 °C',
+    },
+    worse: {
+      'pack.heatCapacity': 'more',
+      'pack.energy': 'less',
+      from: 'less',
+      heaterPower: 'less',
+      conductance: 'more',
+      surroundings: 'less',
+      chargeLimit: 'more',
+    },
+  },
+]

@@ -280,13 +280,20 @@ function givenFrom({ currents, isCurrent, heater, cooling, coolant, ...rest }: D
  * The same pack by the classical method of Runge and Kutta, in steps of a fifth of a second, straight from the equations.
  * A step in which a thermostat would switch is halved until it ends there.
  */
-function byFineSteps(drawn: Drawn): readonly [cells: number, coolant: number] {
+function byFineSteps(drawn: Drawn): readonly [cells: number, coolant: number, wrongWay: number] {
   const { heater, cooling, coolant, isCurrent } = drawn
   const ambient = drawn.surroundings + 273.15
   const cold = { coldTemperature: 263.15, coldResistance: 0.09, warmTemperature: 298.15, warmResistance: 0.028 }
   const between = coolant?.fromCells ?? 0
   let state: readonly [number, number] = [drawn.initial + 273.15, (coolant?.initial ?? drawn.initial) + 273.15]
   let on = { heater: false, cooling: false }
+  // Heat that comes to the cells through the cooling, since it switched on and at most.
+  let [sinceOn, wrongWay] = [0, 0]
+  const warming = ([cell, fluid]: readonly [number, number]) => {
+    if (!on.cooling) return 0
+    if (coolant) return Math.max(0, between * (fluid - cell))
+    return Math.max(0, (cooling?.conductance ?? 0) * (ambient - cell) - (cooling?.power ?? 0))
+  }
   const switched = ([cell]: readonly [number, number]) => ({
     heater: !!heater && (cell <= heater.on + 273.15 || (on.heater && cell < heater.on + heater.width + 273.15)),
     cooling: !!cooling && (cell >= cooling.on + 273.15 || (on.cooling && cell > cooling.on - cooling.width + 273.15)),
@@ -326,12 +333,17 @@ function byFineSteps(drawn: Drawn): readonly [cells: number, coolant: number] {
         }
         step = late
       }
-      state = after(value, step)
+      const next = after(value, step)
+      // By Simpson's rule.
+      const sum = warming(state) + 4 * warming(after(value, step / 2)) + warming(next)
+      sinceOn = on.cooling ? sinceOn + (step / 6) * sum : 0
+      wrongWay = Math.max(wrongWay, sinceOn)
+      state = next
       on = switched(state)
       left -= step
     }
   }
-  return state
+  return [...state, wrongWay]
 }
 
 describe('a pack with everything at once', () => {
@@ -392,6 +404,40 @@ describe('a pack with everything at once', () => {
     )
   })
 
+  it('tells the heat that comes the wrong way through its cooling as fine steps do, whatever the points drawn', {
+    timeout: 60_000,
+  }, () => {
+    const hot = fc.record({
+      surroundings: between(30, 48),
+      initial: between(25, 40),
+      cooling: fc.record({
+        power: between(1, 800),
+        conductance: between(1, 80),
+        on: between(25, 40),
+        width: between(0.5, 8),
+      }),
+      every: between(20, 900),
+    })
+    const unfelt = 0.1 * 80e3
+    const wrongWay = (given: Given) =>
+      packTemperature(given).checks.find(({ id }) => id === 'cooling.direction')?.actual?.si
+    fc.assert(
+      fc.property(anyPack, hot, (pack, { every, ...rest }) => {
+        const drawn = { ...pack, ...rest, heater: null, isCurrent: false }
+        const given = givenFrom(drawn)
+        fc.pre(followed(given) !== undefined)
+        const [, , expected] = byFineSteps(drawn)
+        const found = wrongWay(given)
+        if (found === undefined) expect(expected).toBeLessThan(unfelt * (1 + 1e-5))
+        else expect(Math.abs(found - expected)).toBeLessThan(1e-5 * expected)
+        const drawnPoints = wrongWay({ ...given, every: seconds(every) })
+        if (found === undefined) expect(drawnPoints).toBeUndefined()
+        else expect(drawnPoints).toBeCloseTo(found, 5)
+      }),
+      { numRuns: runs(40), seed: 1 },
+    )
+  })
+
   it('keeps between its maximum and minimum, which it reaches', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(anyPack, (drawn) => {
@@ -446,6 +492,52 @@ describe('a heater that is too weak', () => {
   it('and never warms cells to which nothing leads from the coolant', () => {
     const coolant = { heatCapacity: '9 kJ/K', fromCells: '0 W/K', toSurroundings: '3 W/K' } as const
     expect(packTemperature({ ...weak, coolant }).checks[0]?.actual?.in('°C')).toBeCloseTo(-10, 9)
+  })
+})
+
+describe('a cooling that warms the cells', () => {
+  const fan = {
+    heatCapacity: '92 kJ/K',
+    conductance: '5 W/K',
+    surroundings: '39 °C',
+    initial: '34 °C',
+    heat: [['250 W', '3 h']],
+    cooling: { conductance: '40 W/K', on: '36 °C', off: '33 °C' },
+  } as const satisfies Given
+  const direction = (given: Given) => packTemperature(given).checks.find(({ id }) => id === 'cooling.direction')
+
+  it.each([undefined, '10 min', '7 s'] as const)(
+    'does so until they are as warm as the air, drawn every %s',
+    (every) => {
+      // From 36 °C to 39 °C, with u the kelvins below the air: the integral of 40 W/K · u over time, which is that of
+      // 40 W/K · u · 92 kJ/K / (250 W + 45 W/K · u) over u. What the fan takes out later is not set off against it.
+      const heat = 40 * 92e3 * (3 / 45 - (250 / 45 ** 2) * Math.log((250 + 45 * 3) / 250))
+      const found = direction({ ...fan, ...(every === undefined ? {} : { every }) })
+      expect(found?.verdict).toBe('fail')
+      expect(found?.actual?.si).toBeCloseTo(heat, 5)
+      expect(found?.text).toBe(
+        'while the cooling runs, 0.01366 kWh of heat comes to the cells through it, more than the 0.002556 kWh that warms them by 0.1 K',
+      )
+    },
+  )
+
+  it('does so however its steps are cut', () => {
+    const cut = Array.from({ length: 1080 }, () => ['250 W', '10 s'] as const)
+    expect(direction({ ...fan, heat: cut })?.actual?.si).toBeCloseTo(direction(fan)?.actual?.si as number, 5)
+  })
+
+  it('is not told of coolant that is warm for some seconds as it switches on', () => {
+    const day = {
+      heatCapacity: '120 kJ/K',
+      conductance: '6 W/K',
+      surroundings: '38 °C',
+      initial: '30 °C',
+      heat: [['900 W', '3 h']],
+      cooling: { power: '3.5 kW', on: '33 °C', off: '29 °C' },
+      coolant: { heatCapacity: '20 kJ/K', fromCells: '200 W/K', toSurroundings: '10 W/K', heat: '1 kW' },
+    } as const satisfies Given
+    expect(packTemperature(day).checks).toEqual([])
+    expect(direction({ ...day, cooling: { ...day.cooling, power: '1.1 kW' } })?.verdict).toBe('fail')
   })
 })
 

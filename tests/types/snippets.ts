@@ -4,7 +4,7 @@
 export const prelude = `import { type AnyFormula, cite, constant, explain, formula, input, output, propagate, section, solve, sweep } from 'kerbwatt/formula'
 import { choice, given, group, list as listed, optional, procedure, says, spare, type Read, type Written } from 'kerbwatt/procedure'
 import { accelerate, type Vehicle } from 'kerbwatt/drivetrain'
-import { type Given, type Kind, type Quantity, quantity } from 'kerbwatt/quantity'
+import { type Given, type Kind, type Measured, type Quantity, quantity } from 'kerbwatt/quantity'
 
 export const reach = formula({
   name: 'reach',
@@ -63,6 +63,8 @@ export const accepted: readonly string[] = [
   `solve(reach, 'consumption', { result: '120 km', energy, between: ['50 Wh/km', '500 Wh/km'] })`,
   `sweep(reach, { energy: { from: '10 kWh', to: '30 kWh', steps: 5 } }, { consumption: '150 Wh/km' })[0]?.energy.in('MJ')`,
   `propagate(reach, { energy: ['24 kWh', '1 kWh'], consumption: '150 Wh/km' }).value.in('mi')`,
+  `propagate(reach, { energy: '24 kWh ± 5 %', consumption: '150 Wh/km +/- 10 Wh/mi', efficiency: '0.9 ± 0.02' })`,
+  `export const far: Quantity<'length'> = propagate(({ e, at }) => reach({ energy: e, consumption: at }), { e: '24 kWh ± 500 Wh', at: '150 Wh/km' }).value`,
   `export const w: Quantity<'length'> = explain(() => reach({ energy, consumption: '150 Wh/km' })).result`,
   `export const s: number = section('A heading', () => 5)`,
   // Quantities.
@@ -83,6 +85,10 @@ export const accepted: readonly string[] = [
   `place('84 in', '50%')`,
   `place(reach({ energy, consumption: '150 Wh/km' }), '0.5')`,
   `export const either: Given<'mass' | 'length'> = '5 kg'`,
+  // Measured values.
+  `export const front: Measured<'area'>[] = ['0.74 m² ± 0.05 m²', '0.74 m² ± 500 cm2', '0.74 m² +/- 7 %', '0.74 m²', quantity('area', '0.74 m²')]`,
+  `export const rolling: Measured<'ratio'>[] = ['0.013 ± 0.001', '0.013 ± 10 %', '0.013 +/- 10%', '1.3 %', 0.013]`,
+  `export const mild: Measured<'temperature'>[] = ['20 °C ± 2 K', '68 °F ± 3 °F', '293 K', warm]`,
   // Procedures: defaults and what is optional left out, quantities and text, and what was read handed to the work.
   `export const most: Quantity<'mass'> = haul({ load: '300 kg', ropes: [{ length: '3 m' }] }).most`,
   `haul({ load: mass, margin: 3, way: 'slung', wind: '5 m/s', ropes: [{ length: '3 m' }], lamp: '5 W' })`,
@@ -204,6 +210,18 @@ export const refused: readonly (readonly [line: string, message: string])[] = [
     `Type 'number' is not assignable to type 'Given<"energy">'.`,
   ],
   [
+    `propagate(reach, { energy: '24 kWh ± 1 kW', consumption: '150 Wh/km' })`,
+    `Type '"24 kWh ± 1 kW"' is not assignable to type 'Uncertain<"energy">'.`,
+  ],
+  [
+    `propagate(reach, { energy: ['24 kWh ± 1 kWh', '1 kWh'], consumption: '150 Wh/km' })`,
+    `Type '"24 kWh ± 1 kWh"' is not assignable to type 'Given<"energy">'.`,
+  ],
+  [
+    `propagate(({ e }) => reach({ energy: e, consumption: '150 Wh/km' }), { e: '24 kWh ± 1 kW' })`,
+    `Type '"24 kWh ± 1 kW"' is not assignable to type '"24 kWh ± 1 kW" & Quantity<"energy">'.`,
+  ],
+  [
     `propagate(reach, { energy: '24 kWh', consumption: '150 Wh/km', speed: '3 m/s' })`,
     `Object literal may only specify known properties, and 'speed' does not exist in type '{ readonly energy: Uncertain<"energy">; readonly consumption: Uncertain<"energyPerDistance">; readonly efficiency?: Uncertain<"ratio">; }'.`,
   ],
@@ -262,6 +280,28 @@ export const refused: readonly (readonly [line: string, message: string])[] = [
   [
     `quantity('torque', energy)`,
     `Argument of type 'Quantity<"energy">' is not assignable to parameter of type 'Given<"torque">'.`,
+  ],
+  // Measured values.
+  ...(
+    [
+      ['area', '0.74 m² ± 0.05 m'],
+      ['area', '0.74 m² ± 0.05'],
+      ['area', '0.74 ± 0.05 m²'],
+      ['area', '0.74 m² ± 5 % ± 1 %'],
+      ['ratio', '45 % ± 2 %'],
+      ['temperature', '20 °C ± 5 %'],
+      ['temperature', '20 °C ± 2 bar'],
+    ] as const
+  ).map(
+    ([kind, text]) =>
+      [
+        `const m: Measured<'${kind}'> = '${text}'`,
+        `Type '"${text}"' is not assignable to type 'Measured<"${kind}">'.`,
+      ] as const,
+  ),
+  [
+    `quantity('area', '0.74 m² ± 5 %')`,
+    `Argument of type '"0.74 m² ± 5 %"' is not assignable to parameter of type 'Given<"area">'.`,
   ],
   // Descriptions.
   [

@@ -116,4 +116,21 @@ describe('the work of the compiler', { timeout: 60_000 }, () => {
     expect(called).toBeLessThan(1000)
     expect(written).toBeLessThan(2000)
   })
+
+  /** A value of every kind, as a type that reads it. */
+  const instantiationsAs = (type: 'Given' | 'Measured', uncertainty: (kind: string) => string): number => {
+    const parts = units.map(
+      ({ kind, example }, i) => `export const v${i}: ${type}<'${kind}'> = '${example}${uncertainty(kind)}'`,
+    )
+    const { program, files } = programOf([`import type { ${type} } from 'kerbwatt/quantity'\n${parts.join('\n')}\n`])
+    expect(program.getSemanticDiagnostics(files[0])).toEqual([])
+    return program.getInstantiationCount()
+  }
+
+  it('stays under 150 type instantiations a kind for an uncertainty beside the value', () => {
+    const measured = instantiationsAs('Measured', (kind) => (kind === 'temperature' ? ' ± 2 K' : ' ± 5 %'))
+    const more = (measured - instantiationsAs('Given', () => '')) / units.length
+    expect(more).toBeGreaterThan(0)
+    expect(more).toBeLessThan(150)
+  })
 })

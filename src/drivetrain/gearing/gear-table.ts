@@ -6,6 +6,7 @@
 import { cite, section } from '../../formula/index.js'
 import { liftedCar } from '../../procedure/cautions.js'
 import {
+  assumed,
   type Check,
   check,
   type Findings,
@@ -107,11 +108,16 @@ export const gearTable = /*@__PURE__*/ procedure({
       rows,
       rollingRadius: (gears[0] as Gear).rollingRadius,
       checks: maximumSpeed === undefined ? [] : speeds.map((speed, i) => spinCheck(highest, speed, i, maximumSpeed)),
-      assumptions,
+      assumptions:
+        maximumSpeed === undefined && speeds.length > 0
+          ? [...assumptions, assumed('motor.maximumSpeed.absent', SPINS)]
+          : assumptions,
       cautions: [liftedCar],
     }
   },
 })
+
+const SPINS = 'The speeds of the motor are not held to a limit: give motor.maximumSpeed.'
 
 const THOUSAND = /*@__PURE__*/ (() => quantity('angularSpeed', '1000 rpm'))()
 

@@ -159,6 +159,13 @@ function refuseMotor(where: string, motor: Motor): void {
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
+/** That a motor of which one rating all day is given is held by that alone. @internal */
+export function oneRating({ continuousTorque, continuousPower }: Motor): Assumption[] {
+  if ((continuousTorque === undefined) === (continuousPower === undefined)) return []
+  const lacks = continuousTorque === undefined ? 'continuousTorque' : 'continuousPower'
+  return [assumed('motor.one', `Only one of its ratings all day holds the motor: give motor.${lacks} too.`)]
+}
+
 /** The electrical power of a motor, on plain SI numbers: for loops. @internal */
 export interface Conversion {
   /** Watts for a torque, negative where it brakes, at a speed; negative where the motor gives power back. */

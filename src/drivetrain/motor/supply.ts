@@ -3,9 +3,9 @@
  *
  * Rests on circuit theory: the open-circuit voltage behind one resistance, within the limits of modules and controller.
  */
+import { chargeLimitOf } from '../../electrical/pack/charge-limit.js'
 import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
 import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
-import { type Points, straightAt } from '../../formula/points.js'
 import { type Assumption, assumed, type Check, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Controller } from '../vehicle.js'
@@ -74,9 +74,12 @@ export function supplyOf(
   const continuous: Bound = [module.continuousCurrent.si * parallel, 'continuous current of the modules']
   const peak: Bound =
     module.peakCurrent === undefined ? continuous : [module.peakCurrent.si * parallel, 'peak current of the modules']
-  const recovered = recoveredCheck(pack, temperature)
+  const charge = chargeLimitOf(pack, 'what braking recovers', { temperature, field: 'cellTemperature' })
+  const unknown = unknownInTheCold(pack, temperature) ?? charge.unknown
+  const outsideCharge = outside(pack, 'charge', temperature)?.peak
   return {
-    ...(recovered === undefined ? {} : { recovered }),
+    // Cells that may not be charged take nothing back, whatever else is not known.
+    ...(unknown === undefined || outsideCharge !== undefined ? {} : { recovered: recoveredCheck(unknown) }),
     openCircuitAt: (state) => series * curve.voltsAt(state),
     resistance: resistance.si,
     floor: greatest([
@@ -98,9 +101,9 @@ export function supplyOf(
       ]),
     },
     charge:
-      outside(pack, 'charge', temperature)?.peak ??
+      outsideCharge ??
       least([
-        chargeOf(pack, temperature),
+        [charge.most?.si ?? Infinity, charge.name],
         ...(chargeCurrent === undefined ? [] : [[chargeCurrent.si, 'charge current of the controller'] as const]),
       ]),
     assumptions: [
@@ -139,51 +142,31 @@ export function supplyOf(
             ),
           ]
         : []),
-      ...(module.chargeCurrent === undefined
-        ? [
-            assumed(
-              'pack.module.chargeCurrent.absent',
-              'No charge current of the modules is given: on charge only their voltage is a limit.',
-            ),
-          ]
-        : []),
+      ...charge.assumptions,
     ],
   }
-}
-
-/** What the modules take on charge, at a temperature where they tell it by that; nothing beyond what they tell. */
-function chargeOf({ module, parallel }: Pack, temperature: Quantity<'temperature'> | undefined): Bound {
-  const { chargeCurrent, chargeCurrents } = module
-  const most = chargeCurrent === undefined ? Infinity : chargeCurrent.si * parallel
-  if (chargeCurrents === undefined || temperature === undefined) return [most, 'charge current of the modules']
-  const name = `charge current of the modules at ${temperature}`
-  const points = chargeCurrents.map(([at, current]) => [at.si, current.si] as const)
-  const [[coldest], [warmest]] = [points[0], points.at(-1)] as [Points[number], Points[number]]
-  const isTold = temperature.si >= coldest && temperature.si <= warmest
-  return [isTold ? Math.min(most, straightAt(points, temperature.si) * parallel) : 0, name]
 }
 
 /** Below this, cells take a charge only as their maker says. Common practice, no source. */
 const FREEZING = 273.15
 
-/**
- * Whether cells take back what braking recovers, where their maker did not say: undefined where it is said, or held to.
- */
-function recoveredCheck({ module }: Pack, temperature: Quantity<'temperature'> | undefined): Check | undefined {
-  const { chargeCurrent, chargeCurrents, temperatures } = module
-  const isCold = temperature !== undefined && temperature.si < FREEZING
-  if (isCold ? (chargeCurrents ?? temperatures) !== undefined : (chargeCurrent ?? chargeCurrents) !== undefined) {
-    return undefined
-  }
-  const unknown = isCold
-    ? `whether cells of ${temperature} take back what braking recovers is not known: give pack.module.chargeCurrents or pack.module.temperatures`
-    : 'whether the cells take back what braking recovers is not known: give pack.module.chargeCurrent'
+/** Why frozen cells may not take back what warm ones do. */
+function unknownInTheCold({ module }: Pack, temperature: Quantity<'temperature'> | undefined): string | undefined {
+  if (temperature === undefined || temperature.si >= FREEZING) return undefined
+  if ((module.chargeCurrents ?? module.temperatures) !== undefined) return undefined
+  return `whether cells of ${temperature} take what braking recovers is not known: give pack.module.chargeCurrents or pack.module.temperatures`
+}
+
+/** What braking recovers, where nobody said whether the cells take it back. */
+function recoveredCheck(unknown: string): Check {
   return trial(
     'pack.recovered',
     'Recovered current',
     { unknown },
     'regeneration is charging',
     'pack.module.chargeCurrent',
+    'pack.module.chargeCurrents',
+    'cellTemperature',
   )
 }
 

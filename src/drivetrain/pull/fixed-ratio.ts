@@ -8,12 +8,14 @@ import { cite, section } from '../../formula/index.js'
 import { approval, liftedCar } from '../../procedure/cautions.js'
 import {
   type Check,
-  check,
   type Findings,
   given,
   optional,
   procedure,
   type Read,
+  says,
+  type Told,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
@@ -141,25 +143,18 @@ export const fixedRatio = /*@__PURE__*/ procedure({
       ...window,
       limits,
       ...(fits ? {} : { reason }),
-      checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
+      checks: [
+        windowTrial(window === undefined ? { fail: reason } : says`${window.least}, at most ${window.greatest}`),
+      ],
       assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
       cautions: [liftedCar, approval],
     }
   },
 })
 
-function windowCheck(least: Quantity<'ratio'>, greatest: Quantity<'ratio'>): Check {
-  return check(
-    'ratio.window',
-    'Least ratio under the greatest',
-    least,
-    'at most',
-    greatest,
-    'asked for: topSpeed, grade, launch',
-    'topSpeed',
-    'grade',
-    'launch',
-  )
+function windowTrial(told: Told): Check {
+  const name = 'Least ratio under the greatest'
+  return trial('ratio.window', name, told, 'asked for: topSpeed, grade, launch', 'topSpeed', 'grade', 'launch')
 }
 
 /** The demand that binds at one end of the window, and its ratio. */

@@ -19,7 +19,7 @@ import {
 } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import { motorSpeed } from '../gearing/gears.js'
-import type { Rating } from '../motor/envelope.js'
+import { oneRating, type Rating } from '../motor/envelope.js'
 import { roadPower } from '../road/road-load.js'
 import { gradeability, gripGradeability } from '../road/traction.js'
 import { onTheRoad } from '../vehicle.js'
@@ -138,6 +138,7 @@ export const topSpeed = /*@__PURE__*/ procedure({
       checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
       assumptions: [
         ...drive.assumptions,
+        ...oneRating(vehicle.motor),
         ...(drive.envelope.hasContinuous
           ? []
           : [
@@ -284,7 +285,7 @@ export const climbingAbility = /*@__PURE__*/ procedure({
       climbs: speeds.map((speed) => climbAt(drive, speed)),
       gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
       checks: grade === undefined ? [] : [startCheck(start, grade)],
-      assumptions: drive.assumptions,
+      assumptions: [...drive.assumptions, ...oneRating(vehicle.motor)],
       cautions: [brakesAndSteering],
     }
   },

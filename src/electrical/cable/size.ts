@@ -76,8 +76,8 @@ export const runFields = /*@__PURE__*/ (() => ({
   length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '30 m'], finest: '20 mm' }),
   conductor: conductorField,
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
-    default: '105 °C',
-    because: 'cross-linked cable, common practice, no source',
+    default: '70 °C',
+    because: 'PVC, the least of the usual insulations, IEC 60364-5-52; cross-linked cable bears more',
   }),
   faultLimit: given('temperature', 'Limit of the insulation in a fault of at most 5 s', {
     default: '160 °C',
@@ -339,8 +339,8 @@ const faultField = /*@__PURE__*/ (() =>
  * - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
  * - `length`: one-way length of the run, in m, at least 0 m
  * - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
- * - `insulationLimit`: continuous limit of the insulation, in °C, 105 °C by default (cross-linked cable, common
- *   practice, no source)
+ * - `insulationLimit`: continuous limit of the insulation, in °C, 70 °C by default (PVC, the least of the usual
+ *   insulations, IEC 60364-5-52; cross-linked cable bears more)
  * - `faultLimit`: limit of the insulation in a fault of at most 5 s, in °C, 160 °C by default (PVC, the least of the
  *   usual insulations, IEC 60364-5-54)
  * - `ambient`: temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, 40 °C by
@@ -374,6 +374,7 @@ const faultField = /*@__PURE__*/ (() =>
  *   length: '2.4 m',
  *   maximumDrop: '1 %',
  *   systemVoltage: '178 V',
+ *   insulationLimit: '105 °C',
  * })
  * section.name // '50 mm²'
  * String(temperature) // '65.08 °C'

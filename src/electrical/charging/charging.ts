@@ -25,12 +25,13 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { type ChargeLimit, chargeLimitOf } from '../pack/charge-limit.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from '../pack/module.js'
 import {
   cellTemperatureField,
+  chargeCurrentCheck,
   temperatureAssumptions,
   temperatureChecks,
-  unknownChargeCurrent,
 } from '../pack/operating-point.js'
 import { currentAtVoltage, currentForPower, parallelCharge, seriesVoltage, terminalVoltage } from '../pack/pack.js'
 
@@ -308,7 +309,9 @@ export const chargePlan = /*@__PURE__*/ procedure({
     const cutoff = asked.cutoff ?? quantity('current', capacity.si / 20 / 3600, 'A')
     const { resistance, basis } = resistanceOf(pack, temperature)
     const { power, binding } = powerInto(supply, charger)
-    const mostCurrent = module.chargeCurrent?.times(parallel)
+    const charge = chargeLimitOf(pack, 'the charge current', { temperature, field: 'temperature' })
+    const mostCurrent = charge.most
+    if (mostCurrent?.si === 0) throw takesNothing(temperature)
     const voltsAt = (state: number) => series * curve.voltsAt(state)
     const atStart = section(`At the start, ${from.as('%')}`, () => {
       const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(from) })
@@ -348,7 +351,7 @@ export const chargePlan = /*@__PURE__*/ procedure({
       heat: energy(run.heat),
       peakCurrent: quantity('current', run.peakCurrent, 'A'),
       reached: quantity('ratio', run.reached).as('%'),
-      limitedBy: binds ? 'charge current of the modules' : binding,
+      limitedBy: binds ? charge.name : binding,
       ...(run.taperAt === undefined ? {} : { taperAt: hours(run.taperAt) }),
       curve: run.points.map(([time, state, current, voltage]) => ({
         time: hours(time),
@@ -357,10 +360,11 @@ export const chargePlan = /*@__PURE__*/ procedure({
         current: quantity('current', current, 'A'),
         power: quantity('power', voltage * current, 'W').as('kW'),
       })),
-      checks: [...chargeChecks(asked, run.reached), circuitTrial(supply, charger)],
+      checks: [...chargeChecks(asked, run, charge), circuitTrial(supply, charger)],
       assumptions: [
         assumed('pack.openCircuit', curve.basis),
         assumed('pack.resistance', basis),
+        ...charge.assumptions,
         ...chargeAssumptions(asked, full, cutoff),
       ],
       notes: unusualOfPack('pack', pack),
@@ -468,6 +472,12 @@ function refuseCharge({ pack, stateOfCharge: from, to, taperVoltage }: Charge): 
   }
 }
 
+/** The refusal of a charge at a temperature at which the modules take none. */
+function takesNothing(temperature: Quantity<'temperature'> | undefined): InputError {
+  const expected = 'a temperature at which pack.module.chargeCurrents lets a charge in'
+  return new InputError('chargePlan', [{ path: 'temperature', expected, received: String(temperature ?? 'none') }])
+}
+
 /** A charge on plain numbers. */
 interface ChargeRun {
   readonly voltsAt: (state: number) => number
@@ -527,7 +537,11 @@ function charged({ voltsAt, resistance, capacity, power, mostCurrent, taper, cut
   }
 }
 
-function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check[] {
+function chargeChecks(
+  { pack, to, temperature }: Charge,
+  { reached, peakCurrent }: ReturnType<typeof charged>,
+  charge: ChargeLimit,
+): Check[] {
   return [
     ...(reached < to.si
       ? [
@@ -542,7 +556,8 @@ function chargeChecks({ pack, to, temperature }: Charge, reached: number): Check
           ),
         ]
       : []),
-    ...(pack.module.chargeCurrent === undefined ? [unknownChargeCurrent] : []),
+    // What is known of the charge current holds the charge.
+    ...(charge.unknown === undefined ? [] : [chargeCurrentCheck(charge, quantity('current', peakCurrent, 'A'))]),
     ...temperatureChecks(pack, 'charge', temperature),
   ]
 }

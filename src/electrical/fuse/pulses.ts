@@ -158,7 +158,7 @@ function lookAt(
   for (let start = 0; start < course.length; start++) {
     let [energy, time, bend] = [0, 0, 0]
     for (let k = 0; k < course.length * rounds; k++) {
-      if ((most[start + k + 1] as number) <= (beyond[start] as number)) break
+      if ((most[start + k] as number) <= (beyond[start] as number)) break
       const [current, lasts] = course[(start + k) % course.length] as Course[number]
       const power = current ** 2
       const at = (length: number) => energy + power * (length - time)

@@ -10,7 +10,6 @@ import {
   type Assumption,
   assumed,
   type Check,
-  check,
   type Findings,
   firstThatServes,
   isAbove,
@@ -26,13 +25,15 @@ import {
 } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, type FuseClass, fuseFamilies } from './class.js'
-import { fuseRating, greatestFuseRating, prospectiveCurrent } from './fuse.js'
+import { faultTimeConstant, fuseAltitudeFactor, fuseRating, greatestFuseRating, prospectiveCurrent } from './fuse.js'
 import { hardestStretch } from './pulses.js'
 import { type Fuse, type FuseTask, refuseTask, selectFields } from './task.js'
 import {
   type Candidate,
   type Clearing,
+  type Derating,
   deratingOf,
+  fullPullTrials,
   fusingFactorOf,
   type Judging,
   judge,
@@ -165,30 +166,38 @@ export const selectFuse = /*@__PURE__*/ procedure({
   ],
   work: (task): Unfinished<FuseSelection> => {
     refuseTask('selectFuse', '', task)
-    return fuseFor(task)
+    const judging = { ...task, thinAir: fuseAltitudeFactor({ altitude: task.altitude }) }
+    const { checks, ...selection } = fuseFor(judging)
+    return { ...selection, checks: [...checks, ...fullPullTrials(judging)] }
   },
 })
+
+const BASIS = 'IEC 60364-4-43, 433.1 (from memory)'
 
 /** The bounds of a fuse. */
 type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. @internal */
 export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
-  const bounds = section('What the fuse must be', () => boundsOf(task))
+  const { left, loop, ...bounds } = section('What the fuse must be', () => boundsOf(task))
   const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)
-  const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, bounds.prospective, task))
-  const rating = chosen?.made.fuse.rating ?? bounds.ratingAtLeast
+  const faults = { ...bounds.prospective, ...(loop === undefined ? {} : { loop }) }
+  const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, faults, task))
+  // Where the air leaves an unknown share of a rating, the least that may do carries the load in cool air.
+  const least = left === undefined ? bounds.ratingAtLeast.times(HOTTEST.si) : bounds.ratingAtLeast
+  const rating = chosen?.made.fuse.rating ?? least
   return {
     ...bounds,
     ...(chosen === undefined ? {} : { chosen: { name: chosen.name, rating }, clearing: chosen.made.clearing }),
     rejected: rejected.map(rejectedAs).map(({ name, reasons }) => ({ candidate: name, reasons })),
     checks: [
-      ...taskChecks(task, bounds, rating, chosen?.made.fuse),
+      ...(chosen === undefined ? [windowTrial(task, bounds, left)] : []),
+      ...leastFaultTrials(task, bounds, rating, chosen?.made.fuse),
       ...(chosen?.checks ?? []),
       ...(chosen?.own ?? []),
       ...(candidates.length === 0 ? [] : [candidatesTrial(chosen, rejected)]),
     ],
-    assumptions: assumptionsOf(task, chosen?.made),
+    assumptions: assumptionsOf(task, chosen === undefined ? left : chosen.made.left, chosen?.made),
     cautions: [
       shortCircuit,
       highVoltage,
@@ -203,7 +212,7 @@ function candidatesTrial(chosen: Judged<Candidate> | undefined, rejected: readon
   const told = (says: Told) =>
     trial('fuse.candidates', 'Candidates that serve', says, 'candidates, as given', 'candidates')
   if (chosen !== undefined) return told({ pass: `${chosen.name} serves` })
-  const why = rejected.map((each) => `${each.name} ${reasonsOf(each).join(', ')}`).join('; ')
+  const why = rejected.map((each) => `${each.name} (${reasonsOf(each).join('; ')})`).join(', ')
   const isOpen = rejected.some(({ checks }) => checks.every(({ verdict }) => verdict !== 'fail'))
   return told(isOpen ? { unknown: `no candidate is known to serve: ${why}` } : { fail: `no candidate serves: ${why}` })
 }
@@ -214,12 +223,15 @@ function classOf({ family }: FuseTask): FuseClass {
 }
 
 /** Share of its rating that air of 85 °C leaves: warmer, no class tells what is left, and the check on it says so. */
-const HOTTEST = 0.65
+const HOTTEST = /*@__PURE__*/ (() => quantity('ratio', '65 %'))()
 
-function boundsOf(task: FuseTask): Bounds {
+function boundsOf(task: Judging) {
   const { pack, cable, profile, controller, cycles } = task
   const left = deratingOf(task, classOf(task))
-  const ratingAtLeast = fuseRating({ current: rememberedCurrent(task), ambientFactor: left?.share ?? HOTTEST })
+  const ratingAtLeast = fuseRating({
+    current: rememberedCurrent(task),
+    ambientFactor: left?.share ?? HOTTEST.times(task.thinAir.si),
+  })
   const ratingAtMost = greatestRatingOn(cable.ampacity, task)
   const highest = section('Full and warm, just behind the fuse, in the first milliseconds', () =>
     prospectiveCurrent({
@@ -240,6 +252,7 @@ function boundsOf(task: FuseTask): Bounds {
   const window = isAbove(ratingAtLeast, ratingAtMost)
     ? `no rating serves: the load needs at least ${ratingAtLeast}, and the cable bears at most ${ratingAtMost}`
     : `rated ${ratingAtLeast} to ${ratingAtMost}${ratingsInWords(task, preferred, isBetween)}`
+  const inductance = task.candidates === undefined ? undefined : cable.inductance?.plus(pack.inductance)
   const peaks = [
     ...(profile === undefined
       ? []
@@ -252,6 +265,9 @@ function boundsOf(task: FuseTask): Bounds {
       : [`${controller.batteryCurrent} for ${controller.time}`]),
   ]
   return {
+    left,
+    /** Only a fuse that is there can be held to it. */
+    loop: inductance === undefined ? undefined : loopOf(inductance, pack.maximumVoltage, highest),
     ratingAtLeast,
     ratingAtMost,
     preferred,
@@ -260,10 +276,23 @@ function boundsOf(task: FuseTask): Bounds {
     letThroughAtMost: cable.withstand,
     prospective: { highest, lowest },
     specification:
-      `A fuse for direct current of at least ${pack.maximumVoltage}; ${window}; breaks ${highest}; lets through at most ` +
+      `A fuse for direct current of at least ${pack.maximumVoltage}; ${window}${left === undefined ? ifItKeeps(task) : ''}; breaks ${highest}; lets through at most ` +
       `${cable.withstand}; opens at ${lowest}, the least that the nearly empty, cold, aged pack feeds` +
       `${peaks.length === 0 ? '' : `; bears ${peaks.join(', and ')}, ${cycles} times`}.`,
   }
+}
+
+function loopOf(
+  inductance: Quantity<'inductance'>,
+  voltage: Quantity<'voltage'>,
+  current: Quantity<'current'>,
+): Quantity<'time'> {
+  return faultTimeConstant({ inductance, resistance: quantity('resistance', voltage.si / current.si, 'Ω') })
+}
+
+/** The condition under which ratings are told where the air is too warm to know what it leaves of them. */
+function ifItKeeps({ ambient }: FuseTask): string {
+  return `, if it keeps ${HOTTEST} of its rating in air of ${ambient}`
 }
 
 /** The greatest rating of the class that is sought, which opens on less of an overload the smaller it is. */
@@ -287,7 +316,7 @@ function ratingsInWords(
     const found = each.ratings.find(isBetween)
     return name === family || found === undefined ? [] : [`${found} of the family ${name}, ${each.source}`]
   })
-  const none = `, between which ${ratings === undefined ? fuseFamilies[family].source : 'ratings'} has no rating`
+  const none = `, between which ${ratings === undefined ? `${fuseFamilies[family].source} has no rating` : 'none of the ratings given lies'}`
   return others.length === 0 ? none : `${none} (but there is ${others.join('; ')})`
 }
 
@@ -299,50 +328,48 @@ function hardestInWords(course: readonly (readonly [number, number])[], rating: 
   return [`${quantity('current', worst.current, 'A')} for ${quantity('time', worst.time, 's')} of the load`]
 }
 
-/** What is checked whichever fuse is taken. */
-function taskChecks(
+/** Whether the least fault opens a fuse at all. */
+function leastFaultTrials(
   task: FuseTask,
-  { ratingAtLeast, ratingAtMost, prospective }: Bounds,
+  { prospective }: Bounds,
   rating: Quantity<'current'>,
   chosen: Fuse | undefined,
 ): Check[] {
   const factor = factorOf(task, chosen)
+  if (factor === undefined) return []
   return [
     trial(
-      'fuse.window',
-      'Least rating for the load',
-      windowTold(task, ratingAtLeast, ratingAtMost),
-      'IEC 60364-4-43, 433.1 (from memory)',
-      'current',
-      'cable.ampacity',
+      'fuse.leastFault',
+      'Least fault current',
+      says`the least fault is ${prospective.lowest}, at least the ${rating.times(factor)} on which the fuse opens`,
+      'IEC 60269-1, conventional fusing current (from memory)',
+      'pack',
+      'cable.resistance',
     ),
-    ...(factor === undefined
-      ? []
-      : [
-          check(
-            'fuse.leastFault',
-            'Least fault current',
-            prospective.lowest,
-            'at least',
-            rating.times(factor),
-            'IEC 60269-1, conventional fusing current (from memory)',
-            'pack',
-            'cable.resistance',
-          ),
-        ]),
   ]
 }
 
-/** Whether some rating agrees with load and cable. A chosen fuse is held to its own, by its class. @internal */
-export function windowTold(
-  task: FuseTask,
-  ratingAtLeast: Quantity<'current'>,
-  ratingAtMost: Quantity<'current'>,
-): Told {
+/** Whether some rating agrees with load and cable. A chosen fuse is held to its own, by its class. */
+function windowTrial(task: FuseTask, bounds: Bounds, left: Derating | undefined): Check {
+  return trial(
+    'fuse.window',
+    'Least rating for the load',
+    windowTold(task, bounds, left),
+    BASIS,
+    'current',
+    'cable.ampacity',
+  )
+}
+
+function windowTold(task: FuseTask, { ratingAtLeast, ratingAtMost }: Bounds, left: Derating | undefined): Told {
   const { ambient, controller, overload, cable } = task
-  if (deratingOf(task, classOf(task)) === undefined) {
+  if (left === undefined) {
+    const lacks = `what share of its rating a fuse keeps in air of ${ambient} is not known: give ambientFactor from the curve of its maker`
+    const fits = !isAbove(ratingAtLeast, ratingAtMost)
     return {
-      unknown: `what a fuse carries in air of ${ambient} is not known: give ambientFactor from the curve of its maker`,
+      unknown: fits
+        ? lacks
+        : `${lacks}. With ${HOTTEST} the load needs a fuse of ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}`,
     }
   }
   if (!isAbove(ratingAtLeast, ratingAtMost)) {
@@ -379,14 +406,12 @@ function unblown(task: FuseTask, { prospective }: Bounds, rating: Quantity<'curr
   ]
 }
 
-function assumptionsOf(task: FuseTask, chosen?: Candidate): Assumption[] {
+function assumptionsOf(task: FuseTask, left: Derating | undefined, chosen?: Candidate): Assumption[] {
   const { pack, fusingFactor } = task
-  const of = chosen === undefined ? classOf(task) : chosen.fuse.class
-  const left = deratingOf(task, of, chosen?.fuse.derating)
   return [
     assumed('fuse.continuous', 'A continuous load uses 80 % of the rating at most (NFPA 70 (NEC), 210.20(A)).'),
     ...(chosen === undefined && fusingFactor === undefined
-      ? [assumed('fuse.class', `The fuse is of class ${of}, as the ${task.family} family is.`)]
+      ? [assumed('fuse.class', `The fuse is of class ${classOf(task)}, as the ${task.family} family is.`)]
       : []),
     ...(left === undefined
       ? []

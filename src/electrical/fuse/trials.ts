@@ -9,14 +9,7 @@ import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, tria
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
 import { currentOnCurve, timeOnCurve } from './curve.js'
-import {
-  faultTimeConstant,
-  fuseAltitudeFactor,
-  fuseAmbientFactor,
-  fuseRating,
-  greatestFuseRating,
-  meltingTime,
-} from './fuse.js'
+import { fuseAmbientFactor, fuseRating, greatestFuseRating, meltingTime } from './fuse.js'
 import { ADIABATIC, type Endurance, enduranceOf, type Hardest, hardestStretch } from './pulses.js'
 import type { Fuse, FuseTask } from './task.js'
 
@@ -30,19 +23,28 @@ export interface Clearing {
 
 /** How warm a cable gets, which only who knows its section can follow. @internal */
 export interface FollowedCable {
-  /** From its continuous limit, after a time at a current; undefined where it burns. */
-  readonly after: (current: Quantity<'current'>, time: number) => Quantity<'temperature'> | undefined
+  /** After a time at a current; undefined where it burns. */
+  readonly after: (
+    current: Quantity<'current'>,
+    time: number,
+    from: Quantity<'temperature'>,
+  ) => Quantity<'temperature'> | undefined
+  /** Under its load, at the hottest. */
+  readonly loaded: Quantity<'temperature'>
   readonly limit: Quantity<'temperature'>
   readonly overloadLimit?: Quantity<'temperature'>
 }
 
 /** A task as a fuse is judged by it. @internal */
 export interface Judging extends FuseTask {
+  /** What thin air leaves of any rating. */
+  readonly thinAir: Quantity<'ratio'>
   readonly follow?: FollowedCable
 }
 
-/** The prospective currents of a task. @internal */
+/** The prospective currents of a task, and the time constant of their loop where its inductance is known. @internal */
 export interface Faults {
+  readonly loop?: Quantity<'time'>
   readonly highest: Quantity<'current'>
   readonly lowest: Quantity<'current'>
 }
@@ -50,6 +52,7 @@ export interface Faults {
 /** A candidate with what it does in the greatest and in the least fault. @internal */
 export interface Candidate {
   readonly fuse: Fuse
+  readonly left: Derating | undefined
   readonly clearing: { readonly highest: Clearing; readonly lowest: Clearing }
   /** Whether nothing but the controller keeps the cable from an overload. */
   readonly isHeldByController: boolean
@@ -59,8 +62,8 @@ export interface Candidate {
 const OVERLOAD = 1.45
 /** For how many seconds the fault limit of an insulation holds: IEC 60364-4-43, 434.5.2. */
 const FAULT_TIME = 5
-/** How far above its continuous limit a cable of road vehicles is tested for hours: ISO 6722-1, from memory. */
-const OVERLOAD_RISE = 50
+/** How far above its continuous limit a cable of road vehicles is tested, and for how many seconds: ISO 6722-1, from memory. */
+const [OVERLOAD_RISE, OVERLOAD_TIME] = [50, 6 * 3600]
 /** No direct-current breaking test has a shorter time constant. 30 CFR 28.41 has 2 ms, gPV 1 ms from memory. */
 const SHORTEST_TEST = /*@__PURE__*/ (() => quantity('time', '1 ms'))()
 
@@ -72,22 +75,24 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
   const { highest, lowest } = faults
   const [atHighest, atLowest] = [clearingAt(fuse, highest), clearingAt(fuse, lowest)]
   const overload = overloadOf(fuse, faults, task)
+  const left = deratingOf(task, fuse.class, fuse.derating)
   return {
     name: fuse.name ?? `fuse of ${fuse.rating}`,
     checks: [
       voltageTrial(fuse, task),
-      loadTrial(fuse, task),
+      loadTrial(fuse, task, left),
       overload.check,
       breakingTrial(fuse, faults),
-      ...timeConstantTrials(fuse, faults, task),
-      ...pulseTrials(fuse, task),
+      ...timeConstantTrials(fuse, faults),
+      ...pulseTrials(fuse, task, left),
       greatestFaultTrial(atHighest, faults, task),
-      ...leastFaultTrials(fuse, atLowest, faults, task),
+      ...leastFaultTrials(fuse, atLowest, faults, task, overload),
       ...bandTrials(fuse, faults, task, overload),
     ],
     own: task.cable.inductance === undefined ? [noInductance] : [],
     made: {
       fuse,
+      left,
       clearing: { highest: atHighest === 'never' ? {} : atHighest, lowest: atLowest === 'never' ? {} : atLowest },
       isHeldByController: overload.by === 'controller',
     },
@@ -95,11 +100,13 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
 }
 
 function voltageTrial({ voltage: { dc, ac } }: Fuse, { pack: { maximumVoltage } }: FuseTask): Check {
-  const noDc = `has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
+  const noDc = `the fuse has no voltage rating for direct current${ac === undefined ? '' : `, and ${ac} AC says nothing of it`}`
   return trial(
     'fuse.voltage',
     'DC voltage of the fuse',
-    dc === undefined ? { fail: noDc } : says`is rated ${dc} DC, at least the ${maximumVoltage} of the full pack`,
+    dc === undefined
+      ? { fail: noDc }
+      : says`the fuse is rated ${dc} DC, at least the ${maximumVoltage} of the full pack`,
     'voltage of the full pack',
     'candidates',
   )
@@ -109,7 +116,7 @@ function breakingTrial({ breakingCapacity }: Fuse, { highest }: Faults): Check {
   return trial(
     'fuse.breakingCapacity',
     'Breaking capacity',
-    says`breaks ${breakingCapacity}, at least the ${highest} that the full pack feeds in the first milliseconds`,
+    says`the fuse breaks ${breakingCapacity}, at least the ${highest} that the full pack feeds in the first milliseconds`,
     'fault at the full, warm pack',
     'candidates',
   )
@@ -126,11 +133,11 @@ const [NO_FACTOR, KNOWN] = [313.15, 358.15]
 
 /** @internal */
 export function deratingOf(
-  { ambient, ambientFactor, altitude }: Pick<FuseTask, 'ambient' | 'ambientFactor' | 'altitude'>,
+  { ambient, ambientFactor, thinAir }: Pick<Judging, 'ambient' | 'ambientFactor' | 'thinAir'>,
   of: FuseClass | undefined,
   derating?: Fuse['derating'],
 ): Derating | undefined {
-  const high = fuseAltitudeFactor({ altitude }).si
+  const high = thinAir.si
   if (ambientFactor !== undefined) return { share: high * ambientFactor.si, because: 'ambientFactor, as given' }
   if (derating !== undefined) {
     const share = shareBetween(derating, ambient.si)
@@ -164,16 +171,17 @@ export function rememberedCurrent({ current, profile }: FuseTask, timeConstant =
   return remembered > current.si ? quantity('current', remembered, 'A') : current
 }
 
-function loadTrial({ rating, class: of, derating, thermalTimeConstant }: Fuse, task: Judging): Check {
+function loadTrial({ rating, thermalTimeConstant }: Fuse, task: Judging, left: Derating | undefined): Check {
   const told = (says: Told) =>
     trial('fuse.load', 'Rating for the load', says, 'NFPA 70 (NEC), 210.20(A)', 'candidates', 'current', 'profile')
-  const left = deratingOf(task, of, derating)
   if (left === undefined) {
-    return told({ unknown: `what it carries in air of ${task.ambient} is not known: give its derating up to there` })
+    return told({
+      unknown: `what the fuse carries in air of ${task.ambient} is not known: give its derating up to there`,
+    })
   }
   const current = rememberedCurrent(task, thermalTimeConstant?.si)
   const needed = fuseRating({ current, ambientFactor: left.share })
-  return told(says`is rated ${rating}, at least the ${needed} that the load needs`)
+  return told(says`the fuse is rated ${rating}, at least the ${needed} that the load needs`)
 }
 
 /** What opens on an overload of the cable, and from what current on the fuse alone does. */
@@ -195,8 +203,8 @@ export function fusingFactorOf(
   return fusing === undefined ? undefined : fusing / rating.si
 }
 
-/** Whether a fuse opens on faults only, by its class. */
-function isPartial({ class: of, rating }: Fuse): boolean {
+/** Whether a fuse opens on faults only, by its class. @internal */
+export function isPartial({ class: of, rating }: Fuse): boolean {
   return of !== undefined && conventionalOf(of, rating.si) === undefined
 }
 
@@ -209,28 +217,42 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
     factor === undefined
       ? undefined
       : told(
-          says`is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
+          says`the fuse is rated ${fuse.rating}, at most the ${mostRating(cable.ampacity, factor)} at which it protects the cable`,
         )
-  if (byRating !== undefined && isMet(byRating)) return { check: byRating, by: 'fuse' }
+  const { class: of, rating, leastBreakingCurrent: least } = fuse
+  // What melts on less than it breaks burns on.
+  const byBreaking =
+    factor === undefined || least === undefined
+      ? undefined
+      : told(
+          says`the fuse breaks from ${least} on, at most the ${rating.times(factor)} on which it opens in an overload`,
+        )
+  const byItself = [byRating, byBreaking].filter((each) => each !== undefined)
+  const missed = byItself.find((each) => !isMet(each))
+  if (byRating !== undefined && missed === undefined) return { check: byRating, by: 'fuse' }
   if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
     const check = told(
-      says`leaves overload to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
+      says`overload is left to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
     )
     return { check, by: 'controller' }
   }
   if (overload !== undefined) return byOther(fuse, faults, task, overload, told)
-  if (byRating !== undefined) return { check: byRating, by: 'nothing' }
-  const { class: of, rating } = fuse
+  if (missed !== undefined) return { check: missed, by: 'nothing' }
+  if (isPartial(fuse)) {
+    const fail = `the fuse is of class ${of}, which opens on no overload: name in overload what does`
+    return { check: told({ fail }), by: 'nothing' }
+  }
+  // No class lets a fuse be larger than what the cable carries.
+  if (isAbove(rating, cable.ampacity)) {
+    const check = told(says`the fuse is rated ${rating}, at most the ${cable.ampacity} that the cable carries all day`)
+    return { check, by: 'nothing' }
+  }
   const hours = quantity('time', conventionalTime(rating.si), 's').as('h')
   return {
     by: 'nothing',
-    check: told(
-      isPartial(fuse)
-        ? { fail: `is of class ${of}, which opens on no overload: say in overload what does` }
-        : {
-            unknown: `at what current it opens within ${hours} is not known: give its class, or its curve up to there`,
-          },
-    ),
+    check: told({
+      unknown: `at what current the fuse opens within ${hours} is not known: give its class, or its curve up to there`,
+    }),
   }
 }
 
@@ -250,34 +272,34 @@ function byOther(
   const open = (says: Told): Overload => ({ by: 'nothing', check: told(says) })
   const most = task.cable.ampacity.times(OVERLOAD)
   if (isAbove(current, most)) {
-    return open(says`leaves overload from ${current} on to the ${by}, at most the ${most} that the cable bears`)
+    return open(says`${current}, at which the ${by} opens, is at most the ${most} that the cable bears in an overload`)
   }
   if (isBelow(current, task.current)) {
-    return open(says`leaves overload from ${current} on to the ${by}, at least the ${task.current} of the load`)
+    return open(says`${current}, at which the ${by} opens, is at least the ${task.current} of the load`)
   }
   const least = leastBreakingOf(fuse, task)
-  if (least === undefined) return open({ unknown: `${NO_LEAST}: up to there the ${by} must open` })
+  if (least === undefined) return open({ unknown: `${NO_LEAST}. Up to there the ${by} must open` })
   const from = savesFrom(fuse, least, highest, task)
   if (!('si' in from)) return open(from)
   if (isBelow(breaks, from)) {
     return open(
-      says`needs ${breaks} of the ${by} to be broken, at least the ${from} from which the fuse saves the cable`,
+      says`${breaks}, the most that the ${by} breaks, is at least the ${from} from which on the fuse saves the cable`,
     )
   }
   const melts = clearingAt(fuse, least)
   if (melts !== 'never' && melts.time !== undefined && isBelow(melts.time, time)) {
     // Below what it breaks a link that melts burns on: what opens in its place must be the quicker of the two.
     return open(
-      says`melts in ${melts.time} at ${least}, from where it is left to the ${by}, at least the ${time} until that opens`,
+      says`the fuse melts in ${melts.time} at ${least}, below which only the ${by} breaks, at least the ${time} in which that opens`,
     )
   }
   const why = whyNot(savedBy(task, from, time.si))
-  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, until the ${by} opens` } : why)
-  const check = told({ pass: `leaves overload from ${current} to ${from} to the ${by}, which opens in ${time}` })
+  if (why !== undefined) return open('fail' in why ? { fail: `${why.fail}, before the ${by} opens` } : why)
+  const check = told({ pass: `below ${from} overload is left to the ${by}, which opens at ${current} in ${time}` })
   return { by: 'other', from, check }
 }
 
-const NO_LEAST = 'from what current on it breaks is not known: give its leastBreakingCurrent'
+const NO_LEAST = 'from what current on the fuse breaks is not known: give its leastBreakingCurrent'
 
 /** The least current that a fuse breaks: as stated, else for a full range that at which it opens at all. */
 function leastBreakingOf(fuse: Fuse, task: Judging): Quantity<'current'> | undefined {
@@ -293,7 +315,7 @@ function savesFrom(fuse: Fuse, least: Quantity<'current'>, highest: Quantity<'cu
     const clearing = clearingAt(fuse, current)
     const told: Told =
       clearing === 'never'
-        ? { fail: `does not open at ${current}` }
+        ? { fail: `the fuse does not open at ${current}` }
         : savedBy(task, current, clearing.time?.si, clearing)
     const why = whyNot(told)
     if (why !== undefined) return from ?? why
@@ -321,34 +343,72 @@ function savedBy(
   time: number | undefined,
   clearing?: Clearing,
 ): Told {
-  if (time === undefined) return { unknown: `how long it takes at ${current} is not known: give its curve` }
+  if (time === undefined) return { unknown: `how long the fuse takes at ${current} is not known: give its curve` }
   const lasts = seconds(time)
   // The curve is read at 5 s too, and comes back with the digits that logarithms leave.
   if (time <= FAULT_TIME * (1 + 1e-9)) {
-    const letThrough = clearing?.letThrough ?? quantity('jouleIntegral', current.si ** 2 * time, 'A²·s').as('kA²·s')
-    return says`lets through ${letThrough} in ${lasts} at ${current}, at most the ${withstand} that the cable withstands`
+    if (clearing?.letThrough !== undefined) {
+      return says`the fuse lets through ${clearing.letThrough} in ${lasts} at ${current}, at most the ${withstand} that the cable withstands`
+    }
+    const integral = quantity('jouleIntegral', current.si ** 2 * time, 'A²·s').as('kA²·s')
+    return says`the cable takes ${integral} in ${lasts} at ${current}, at most the ${withstand} that it withstands`
   }
   if (follow === undefined) {
     return {
       unknown: `how warm ${current} makes the cable in ${lasts} only protectRun can tell, which knows its section`,
     }
   }
-  const temperature = follow.after(current, time)
-  if (temperature === undefined) return { fail: `burns the cable at ${current} in ${lasts}` }
-  const stated = follow.overloadLimit
+  return warmthTold(follow, follow.limit, current, time, `in ${lasts} at ${current}`)
+}
+
+/** Whether a cable bears how warm it gets for a while: to its continuous limit, or for some hours of its life beyond. */
+function warmthTold(
+  { after, limit, overloadLimit: stated }: FollowedCable,
+  from: Quantity<'temperature'>,
+  current: Quantity<'current'>,
+  time: number,
+  when: string,
+): Told {
+  const temperature = after(current, time, from)
+  if (temperature === undefined) return { fail: `the cable burns ${when}` }
+  if (!isAbove(temperature, limit) || time > OVERLOAD_TIME) {
+    return says`the cable reaches ${temperature} ${when}, at most the ${limit} that it bears all day`
+  }
   if (stated !== undefined) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${stated} of its overload limit`
+    return says`the cable reaches ${temperature} ${when}, at most the ${stated} of its overload limit`
   }
-  if (!isAbove(temperature, follow.limit)) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most its ${follow.limit}`
-  }
-  const most = quantity('temperature', follow.limit.si + OVERLOAD_RISE, 'K').as('°C')
+  const most = quantity('temperature', limit.si + OVERLOAD_RISE, 'K').as('°C')
   if (isAbove(temperature, most)) {
-    return says`warms the cable to ${temperature} in ${lasts} at ${current}, at most the ${most} that any overload limit allows`
+    return says`the cable reaches ${temperature} ${when}, at most the ${most} that any overload limit allows`
   }
   return {
-    unknown: `whether the cable bears ${temperature} in ${lasts} at ${current} is not known: give its overloadLimit`,
+    unknown: `the cable reaches ${temperature} ${when}, and whether it bears that is not known: give its overloadLimit`,
   }
+}
+
+/** Whether the cable bears a full pull of the controller, which comes on top of what its load has made of it. @internal */
+export function fullPullTrials({ controller, cable: { ampacity }, follow }: Judging): Check[] {
+  if (controller === undefined) return []
+  const { batteryCurrent: current, time } = controller
+  const told = (says: Told) => [
+    trial(
+      'cable.fullPull',
+      'Cable in a full pull of the controller',
+      says,
+      'overload of road-vehicle cable, ISO 6722-1 (from memory)',
+      'controller',
+      'cable',
+    ),
+  ]
+  if (!isAbove(current, ampacity)) {
+    return told(says`${current} of a full pull is at most the ${ampacity} that the cable carries all day`)
+  }
+  if (follow === undefined) {
+    return told({
+      unknown: `how warm ${time} of a full pull of ${current} makes the cable only protectRun can tell, which knows its section`,
+    })
+  }
+  return told(warmthTold(follow, follow.loaded, current, time.si, `in ${time} of a full pull of ${current}`))
 }
 
 /** What a fuse does at a current; `never` where its curve does not reach so low. */
@@ -385,8 +445,8 @@ const noInductance = /*@__PURE__*/ (() =>
     'cable.inductance',
   ))()
 
-function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack, cable }: Judging): Check[] {
-  if (cable.inductance === undefined) return []
+function timeConstantTrials({ timeConstant }: Fuse, { loop }: Faults): Check[] {
+  if (loop === undefined) return []
   const told = (says: Told) => [
     trial(
       'fuse.timeConstant',
@@ -398,27 +458,27 @@ function timeConstantTrials({ timeConstant }: Fuse, { highest }: Faults, { pack,
       'cable.inductance',
     ),
   ]
-  const inductance = pack.inductance.plus(cable.inductance)
-  const resistance = quantity('resistance', pack.maximumVoltage.si / highest.si, 'Ω')
-  const loop = faultTimeConstant({ inductance, resistance })
   if (timeConstant !== undefined) {
-    return told(says`breaks a loop of ${loop}, at most the ${timeConstant} at which its breaking capacity is stated`)
+    return told(
+      says`the fault loop has a time constant of ${loop}, at most the ${timeConstant} at which the fuse breaks`,
+    )
   }
   if (!isAbove(loop, SHORTEST_TEST)) {
-    return told({ pass: `breaks a loop of ${loop}: no DC breaking test has less than ${SHORTEST_TEST}` })
+    return told({
+      pass: `the fault loop has a time constant of ${loop}: no DC breaking test has less than ${SHORTEST_TEST}`,
+    })
   }
   return told({
-    unknown: `whether it breaks a loop of ${loop} is not known: give the timeConstant of its breaking capacity`,
+    unknown: `whether the fuse breaks a fault loop with a time constant of ${loop} is not known: give the timeConstant of its breaking capacity`,
   })
 }
 
 /** What the peaks of the load, and a full pull of the controller, do to a fuse. */
-function pulseTrials(fuse: Fuse, task: Judging): Check[] {
+function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Check[] {
   const { profile, controller, cycles } = task
-  const share = deratingOf(task, fuse.class, fuse.derating)?.share
   // Where not even what it carries all day is known, that is told already.
-  if (share === undefined) return []
-  const rating = fuse.rating.si * Math.min(1, share)
+  if (left === undefined) return []
+  const rating = fuse.rating.si * Math.min(1, left.share)
   const endurance = enduranceOf(fuse, cycles, isSemiconductor(fuse.class))
   const course = profile?.map(([current, time]) => [current.si, time.si] as const)
   return [
@@ -427,7 +487,7 @@ function pulseTrials(fuse: Fuse, task: Judging): Check[] {
       : pulsesTold(
           'fuse.pulses',
           'Pulses of the load',
-          'of the load',
+          'the load',
           hardestStretch(course, rating, endurance),
           endurance,
         )),
@@ -436,7 +496,7 @@ function pulseTrials(fuse: Fuse, task: Judging): Check[] {
       : pulsesTold(
           'fuse.fullPull',
           'Full pull of the controller',
-          'of a full pull',
+          'a full pull',
           hardestStretch(
             [
               [controller.batteryCurrent.si, controller.time.si],
@@ -464,12 +524,12 @@ function pulsesTold(id: string, name: string, what: string, { worst, untold }: H
   if (worst !== undefined && (untold === undefined || worst.current > worst.borne)) {
     const [asked, borne] = [amperes(worst.current), amperes(worst.borne)]
     return told(
-      says`is asked for ${asked} in ${seconds(worst.time)} ${what} ${times(worst.time)} times, at most the ${borne} that it bears so often`,
+      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)} times, is at most the ${borne} that the fuse bears so often`,
     )
   }
   if (untold === undefined) return []
   return told({
-    unknown: `whether it bears ${amperes(untold.current)} in ${seconds(untold.time)} ${what} ${times(untold.time)} times is not known: give its curve up to there`,
+    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)} times, is not known: give its curve up to that time`,
   })
 }
 
@@ -479,20 +539,32 @@ function greatestFaultTrial(
   { cable: { withstand } }: Judging,
 ): Check {
   const told = (says: Told) => trial('fuse.letThrough', 'Let-through of the fuse', says, ADIABATIC_BASIS, 'candidates')
-  if (clearing === 'never') return told({ fail: `does not open at ${highest}, the greatest fault, by its curve` })
+  if (clearing === 'never')
+    return told({ fail: `the fuse does not open at ${highest}, the greatest fault, by its curve` })
   if (clearing.letThrough === undefined) {
-    return told({ unknown: 'what it lets through is not known: give its clearing integral or its curve' })
+    return told({ unknown: 'what the fuse lets through is not known: give its clearingIntegral or its curve' })
   }
-  return told(says`lets through ${clearing.letThrough}, at most the ${withstand} that the cable withstands`)
+  return told(
+    says`the fuse lets through ${clearing.letThrough} in the greatest fault, at most the ${withstand} that the cable withstands`,
+  )
 }
 
 /** What a fuse does in the least fault. */
-function leastFaultTrials(fuse: Fuse, clearing: Clearing | 'never', { lowest }: Faults, task: Judging): Check[] {
+function leastFaultTrials(
+  fuse: Fuse,
+  clearing: Clearing | 'never',
+  { lowest }: Faults,
+  task: Judging,
+  overload: Overload,
+): Check[] {
   const opens = (told: Told) =>
     trial('fuse.opens', 'Opening in the least fault', told, 'time–current curve of the fuse', 'candidates')
-  const breaks = leastBreakingTrials(fuse, lowest)
+  const breaks = leastBreakingTrials(fuse, lowest, overload)
   if (clearing === 'never') {
-    return [...breaks, opens({ fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` })]
+    return [
+      ...breaks,
+      opens({ fail: `the fuse may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }),
+    ]
   }
   if (clearing.time === undefined) {
     const factor = fusingFactorOf(fuse, task.fusingFactor)
@@ -501,16 +573,16 @@ function leastFaultTrials(fuse: Fuse, clearing: Clearing | 'never', { lowest }: 
       ...breaks,
       opens(
         isTooLow
-          ? { fail: `may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }
-          : { unknown: `how long it takes at ${lowest}, the least fault, is not known: give its curve` },
+          ? { fail: `the fuse may not open at ${lowest}, all that the nearly empty, cold, aged pack feeds` }
+          : { unknown: `how long the fuse takes at ${lowest}, the least fault, is not known: give its curve` },
       ),
     ]
   }
-  return [...breaks, opens({ pass: `opens at ${lowest} in ${clearing.time}` })]
+  return [...breaks, opens({ pass: `the fuse opens at ${lowest}, the least fault, in ${clearing.time}` })]
 }
 
 /** Whether a fuse breaks the least fault at all: below, a partial range melts and burns on. */
-function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>): Check[] {
+function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>, overload: Overload): Check[] {
   const told = (says: Told) => [
     trial(
       'fuse.leastBreaking',
@@ -521,9 +593,10 @@ function leastBreakingTrials(fuse: Fuse, lowest: Quantity<'current'>): Check[] {
     ),
   ]
   if (fuse.leastBreakingCurrent !== undefined) {
-    return told(says`breaks from ${fuse.leastBreakingCurrent} on, at most the ${lowest} of the least fault`)
+    return told(says`the fuse breaks from ${fuse.leastBreakingCurrent} on, at most the ${lowest} of the least fault`)
   }
-  return isPartial(fuse) ? told({ unknown: NO_LEAST }) : []
+  // A fuse that nothing relieves of overload is refused by that, or asked for the same datum.
+  return isPartial(fuse) && overload.by !== 'nothing' ? told({ unknown: NO_LEAST }) : []
 }
 
 /**

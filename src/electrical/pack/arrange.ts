@@ -9,6 +9,7 @@ import { definition } from '../../formula/index.js'
 import { unrecorded } from '../../formula/record.js'
 import { highVoltage, joiningModules, lithiumCells, shortCircuit } from '../../procedure/cautions.js'
 import {
+  type Assumption,
   allThatServe,
   assumed,
   type Check,
@@ -28,7 +29,8 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { moduleFields, openCircuitOf, refuseModule, unusualOfModule } from './module.js'
+import { chargeLimitOf } from './charge-limit.js'
+import { moduleFields, openCircuitOf, refuseModule, unusualOfModule, WARM } from './module.js'
 import {
   currentAtVoltage,
   currentForPower,
@@ -230,24 +232,82 @@ export const arrangePack = /*@__PURE__*/ procedure({
         const shown = again(judged)
         return { series: shown.made.series, parallel: shown.made.parallel, reasons: reasonsOf(shown) }
       }),
-      checks:
-        asked.regenerationCurrent !== undefined && asked.module.chargeCurrent === undefined ? [unknownRecovered] : [],
-      assumptions: [assumed('pack.emptyUnderLoad', loadInWords(asked))],
+      checks: unknownOf(asked),
+      assumptions: [assumed('pack.emptyUnderLoad', loadInWords(asked)), ...recoveryAssumptions(asked)],
       notes: unusualOfModule('module', asked.module),
       cautions: [highVoltage, joiningModules, lithiumCells, shortCircuit],
     }
   },
 })
 
-/** Recovered current that nobody said whether the modules take. */
-const unknownRecovered = /*@__PURE__*/ (() =>
-  trial(
-    'pack.chargeCurrent',
-    'Braking into the pack, by its current',
-    { unknown: 'whether the modules take the recovered current is not known: give module.chargeCurrent' },
-    'module.chargeCurrent, for all in parallel',
-    'module.chargeCurrent',
-  ))()
+/** What no arrangement of these modules can be held to. */
+function unknownOf(asked: Asked): Check[] {
+  const { usable, regenerationCurrent } = asked
+  if (regenerationCurrent === undefined) return []
+  const state = usable.upper.as('%')
+  return [
+    ...(recoveredMost(asked, 1) === undefined
+      ? [
+          trial(
+            'pack.chargeCurrent',
+            'Braking into the pack, by its current',
+            { unknown: 'whether the modules take the recovered current is not known: give module.chargeCurrent' },
+            'module.chargeCurrent, for all in parallel',
+            'module.chargeCurrent',
+          ),
+        ]
+      : []),
+    ...(isRestKnown(asked)
+      ? []
+      : [
+          trial(
+            'pack.regenerationCells',
+            'Braking into the pack, at the cells',
+            {
+              unknown: `whether the recovered current lifts the cells above their full voltage is not known: give module.openCircuit or module.chemistry, for the voltage at ${state}`,
+            },
+            'module.maximumVoltage, for all in series',
+            ...['module.openCircuit', 'module.chemistry', 'usable.upper'],
+          ),
+        ]),
+  ]
+}
+
+/** Whether the voltage at rest is known at the highest state of charge used: that of the full pack always is. */
+function isRestKnown({ module: { openCircuit, chemistry }, usable }: Asked): boolean {
+  return openCircuit !== undefined || chemistry !== undefined || usable.upper.si === 1
+}
+
+/** What the warm modules take back; undefined where that is not said. */
+function recoveredMost({ module }: Asked, parallel: number) {
+  const temperature = quantity('temperature', WARM)
+  const { most, field } = chargeLimitOf({ module, series: 1, parallel }, '', { temperature, field: '' })
+  // A table that does not reach to warm cells says nothing of them.
+  return most === undefined || most.si === 0 ? undefined : { most, field }
+}
+
+function recoveryAssumptions(asked: Asked): Assumption[] {
+  const { module, usable, regenerationCurrent } = asked
+  if (regenerationCurrent === undefined) return []
+  return [
+    ...(isRestKnown(asked)
+      ? []
+      : [
+          assumed(
+            'pack.regenerationVoltage',
+            `For the controller, braking starts from the voltage of the full pack, not from that at ${usable.upper.as('%')}: neither module.openCircuit nor module.chemistry is given.`,
+          ),
+        ]),
+    ...(module.chargeCurrents === undefined
+      ? []
+      : [
+          assumed(
+            'pack.chargeCurrents',
+            `The modules take back what module.chargeCurrents tells at ${WARM}; regenLimit and driveCycle tell it for colder cells.`,
+          ),
+        ]),
+  ]
+}
 
 /** An arrangement that misses a limit by more than this share of it is not near. */
 const NEAR = 0.5
@@ -369,49 +429,51 @@ function powerWithin(
 }
 
 /** What recovered current does to controller and cells at the highest state of charge used. */
-function recoveryTrials(
-  { module, window, usable, regenerationCurrent }: Asked,
-  { series, parallel, maximumVoltage, resistance }: Arrangement,
-): Check[] {
+function recoveryTrials(asked: Asked, { series, parallel, maximumVoltage, resistance }: Arrangement): Check[] {
+  const { module, window, usable, regenerationCurrent } = asked
   if (regenerationCurrent === undefined) return []
-  // Where nothing tells the voltage at rest, the pack counts as full.
-  const isKnown = module.openCircuit !== undefined || module.chemistry !== undefined
-  const rest = isKnown
+  // Where nothing tells the voltage at rest, the pack counts as full: beside the controller that is the safe side.
+  const isCounted = module.openCircuit !== undefined || module.chemistry !== undefined
+  const rest = isCounted
     ? seriesVoltage({
         count: series,
         voltage: openCircuitOf('arrangePack', 'module', module).voltageAt(usable.upper),
       })
     : maximumVoltage
   const lifted = terminalVoltage({ openCircuit: rest, current: regenerationCurrent.times(-1), resistance })
-  const state = usable.upper.as('%')
-  const limit = module.chargeCurrent?.times(parallel)
+  const state = isCounted ? `at ${usable.upper.as('%')}` : 'when full'
+  const recovered = recoveredMost(asked, parallel)
   return [
     trial(
       'pack.regenerationVoltage',
       'Braking into the pack, at the controller',
-      says`${lifted} at ${state} as ${regenerationCurrent} come back, at most the ${window.maximum} that the controller bears`,
+      says`${lifted} ${state} as ${regenerationCurrent} come back, at most the ${window.maximum} that the controller bears`,
       'window.maximum, as given',
       'regenerationCurrent',
       'window.maximum',
     ),
-    trial(
-      'pack.regenerationCells',
-      'Braking into the pack, at the cells',
-      says`${lifted} at ${state} as ${regenerationCurrent} come back, at most the ${maximumVoltage} of the full cells`,
-      'module.maximumVoltage, for all in series',
-      'regenerationCurrent',
-      'usable.upper',
-    ),
-    ...(limit === undefined
+    ...(isRestKnown(asked)
+      ? [
+          trial(
+            'pack.regenerationCells',
+            'Braking into the pack, at the cells',
+            says`${lifted} ${state} as ${regenerationCurrent} come back, at most the ${maximumVoltage} of the full cells`,
+            'module.maximumVoltage, for all in series',
+            'regenerationCurrent',
+            'usable.upper',
+          ),
+        ]
+      : []),
+    ...(recovered === undefined
       ? []
       : [
           trial(
             'pack.chargeCurrent',
             'Braking into the pack, by its current',
-            says`takes ${regenerationCurrent} back, at most the ${limit} that the modules take`,
-            'module.chargeCurrent, for all in parallel',
+            says`takes ${regenerationCurrent} back, at most the ${recovered.most} that the modules take`,
+            `module.${recovered.field}, for all in parallel`,
             'regenerationCurrent',
-            'module.chargeCurrent',
+            `module.${recovered.field}`,
           ),
         ]),
   ]

@@ -25,6 +25,7 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { evenest, STEPS } from './even.js'
 import { packEnergy, seriesVoltage } from './pack.js'
 
 /** Modules put in parallel groups, and the groups in series. */
@@ -39,9 +40,12 @@ export interface ModuleGroups extends Findings {
   readonly energy?: Quantity<'energy'>
   /** What the stronger groups hold more than the weakest, on average, and the string cannot use. */
   readonly lostCapacity: Quantity<'charge'>
-  /** Whether the search shows that no grouping is better. */
+  /** Whether the search shows that no grouping has a stronger weakest group than `bound`. */
   readonly proven: boolean
-  /** No grouping has a weakest group above this. Equal to `capacity` where that is proven. */
+  /**
+   * No grouping has a weakest group above this. Where it is proven, one has just this, and `capacity` is less by at most
+   * `capacityTolerance`.
+   */
   readonly bound: Quantity<'charge'>
 }
 
@@ -65,12 +69,24 @@ const groupFields = /*@__PURE__*/ (() => ({
     absent: 'How the modules of a group share the current is not held to a limit: give current and continuousCurrent.',
   }),
   continuousCurrent: optional(given('current', 'Current that each module bears all day', { above: 0 })),
+  capacityTolerance: given('ratio', 'Share of the best capacity that may be given up for a more even current', {
+    min: 0,
+    max: 0.5,
+    usual: ['0 %', '10 %'],
+    default: '1 %',
+    because: 'capacities are measured no better, common practice, no source',
+  }),
 }))()
 
 type Given = Read<typeof groupFields>
 
 /**
- * Puts salvaged modules of unequal capacity in parallel groups so that the weakest group is as strong as can be.
+ * Puts salvaged modules of unequal capacity in parallel groups so that the weakest group is as strong as can be, and the
+ * modules of a group share the current evenly.
+ *
+ * Where all resistances are given, up to `capacityTolerance` of that capacity is given up for the grouping whose hardest
+ * module takes the least share of the current of its group: a strong module with little resistance would else be put with
+ * a weak one that resists much. `capacityTolerance: 0` keeps all the capacity.
  *
  * One and two in parallel are always solved exactly. Larger groups are solved exactly where the search ends within
  * 200 000 steps, as it does up to about 15 modules and often beyond; else `proven` is false and `bound` tells how much better
@@ -87,6 +103,8 @@ type Given = Read<typeof groupFields>
  * - `nominalVoltage`: nominal voltage of a module, for the energy, in V, above 0 V, optional
  * - `current`: current of the pack, all day, in A, above 0 A, optional
  * - `continuousCurrent`: current that each module bears all day, in A, above 0 A, optional
+ * - `capacityTolerance`: share of the best capacity that may be given up for a more even current, a plain number, at
+ *   least 0 and at most 0.5, 1 % by default (capacities are measured no better, common practice, no source)
  * - always assumed: the weakest group ends the discharge of the string; no balancing during the drive moves charge
  *   between groups
  *
@@ -125,7 +143,9 @@ export const groupModules = /*@__PURE__*/ procedure({
     const ranked = [...modules].sort((one, other) => other.capacity.si - one.capacity.si)
     const used = ranked.slice(0, series * parallel)
     const capacities = used.map(({ capacity }) => capacity.si)
-    const { groups, proven, bound } = strongestWeakest(capacities, series, parallel)
+    const strongest = strongestWeakest(capacities, series, parallel)
+    const { proven, bound } = strongest
+    const { groups, isEvenest } = evened(asked, used, strongest.groups)
     const sumOf = (group: readonly number[]) => group.reduce((sum, i) => sum + (capacities[i] as number), 0)
     const inOrder = [...groups].sort((one, other) => sumOf(one) - sumOf(other))
     const weakest = sumOf(inOrder[0] as readonly number[])
@@ -141,13 +161,44 @@ export const groupModules = /*@__PURE__*/ procedure({
         : { energy: packEnergy({ voltage: seriesVoltage({ count: series, voltage: nominalVoltage }), capacity }) }),
       lostCapacity: charge(Math.max(0, whole / series - weakest)),
       proven,
-      bound: proven ? capacity : charge(bound),
+      bound: charge(bound),
       checks: currentTrials(asked, inOrder, used),
-      assumptions: [assumed('groups.sharing', sharing(inOrder, used))],
+      assumptions: [
+        ...(isEvenest
+          ? []
+          : [
+              assumed(
+                'groups.search',
+                'The search for an even current was broken off: another grouping may share it more evenly.',
+              ),
+            ]),
+        assumed('groups.sharing', sharing(inOrder, used)),
+      ],
       cautions: [...(parallel === 1 ? [] : [joiningModules]), lithiumCells, shortCircuit],
     }
   },
 })
+
+/**
+ * The grouping that shares the current most evenly among those whose weakest group is as strong as can be, within the
+ * tolerance; the strongest one where not all resistances are known.
+ */
+function evened(
+  { parallel, capacityTolerance }: Given,
+  used: Given['modules'],
+  strongest: Grouping['groups'],
+): { readonly groups: Grouping['groups']; readonly isEvenest: boolean } {
+  const members = used.flatMap(({ capacity, resistance }) =>
+    resistance === undefined ? [] : [{ capacity: capacity.si, conductance: 1 / resistance.si }],
+  )
+  if (parallel === 1 || members.length < used.length) return { groups: strongest, isEvenest: true }
+  const most = leastSum(
+    used.map(({ capacity }) => capacity.si),
+    strongest,
+  )
+  const { groups, proven } = evenest(members, strongest, most * (1 - capacityTolerance.si))
+  return { groups: groups.map((group) => [...group].sort((one, other) => one - other)), isEvenest: proven }
+}
 
 function refuseGiven({ modules, series, parallel }: Given): void {
   const seen = new Map<string, number>()
@@ -241,9 +292,6 @@ interface Grouping {
   /** No grouping has a least sum above this. */
   readonly bound: number
 }
-
-/** How many steps the exact search may take. */
-const STEPS = 200_000
 
 /**
  * Groups capacities in falling order, all of one size, so that the least sum of a group is as great as can be.

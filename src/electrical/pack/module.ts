@@ -320,8 +320,8 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
   }
 }
 
-/** Where the resistance of a warm module is taken to have been measured. */
-const WARM = '25 °C'
+/** Where the resistance of a warm module is taken to have been measured. @internal */
+export const WARM = '25 °C'
 
 /** The resistance of a pack at a temperature, and what was assumed for it. @internal */
 export function resistanceOf(

@@ -5,6 +5,7 @@
  */
 import { cite, definition, section } from '../../formula/index.js'
 import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import { unlessUnknown } from '../../procedure/check.js'
 import {
   type Assumption,
   assumed,
@@ -19,6 +20,7 @@ import {
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { type ChargeLimit, chargeLimitOf } from './charge-limit.js'
 import { openCircuitOf, type Pack, packFields, refuseModule, resistanceOf, unusualOfPack } from './module.js'
 import {
   currentAtVoltage,
@@ -145,6 +147,7 @@ export const packAt = /*@__PURE__*/ procedure({
       asked ?? currentWithin({ openCircuit, resistance, stateOfCharge, power: power as Quantity<'power'> })
     const terminal = terminalVoltage({ openCircuit, current, resistance })
     const charging = current.si < 0
+    const charge = chargeLimitOf(pack, 'the charge current', { temperature, field: 'temperature' })
     const way = charging ? 'charge' : 'discharge'
     return {
       openCircuit,
@@ -154,14 +157,15 @@ export const packAt = /*@__PURE__*/ procedure({
       heat: jouleHeat({ current, resistance }),
       efficiency: quantity('ratio', charging ? openCircuit.ratioTo(terminal) : terminal.ratioTo(openCircuit)).as('%'),
       resistance,
-      most: mostOf(pack, openCircuit, resistance),
+      most: mostOf(pack, openCircuit, resistance, charge),
       checks: [
-        ...(charging ? chargeChecks(pack, current, terminal) : dischargeChecks(pack, current, terminal)),
+        ...(charging ? chargeChecks(pack, current, terminal, charge) : dischargeChecks(pack, current, terminal)),
         ...temperatureChecks(pack, way, temperature),
       ],
       assumptions: [
         assumed('pack.openCircuit', curve.basis),
         assumed('pack.resistance', basis),
+        ...(charging ? charge.assumptions : []),
         ...temperatureAssumptions(pack, way, temperature),
       ],
       notes: unusualOfPack('pack', pack),
@@ -199,7 +203,6 @@ function limitsOf({ module, series, parallel }: Pack) {
     ceiling: module.maximumVoltage.times(series),
     continuous: module.continuousCurrent.times(parallel),
     peak: module.peakCurrent?.times(parallel),
-    charge: module.chargeCurrent?.times(parallel),
   }
 }
 
@@ -243,9 +246,13 @@ function dischargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Qua
   ]
 }
 
-function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quantity<'voltage'>): Check[] {
-  const { ceiling, charge } = limitsOf(pack)
-  const taken = current.times(-1)
+function chargeChecks(
+  pack: Pack,
+  current: Quantity<'current'>,
+  terminal: Quantity<'voltage'>,
+  charge: ChargeLimit,
+): Check[] {
+  const { ceiling } = limitsOf(pack)
   return [
     check(
       'pack.voltageOnCharge',
@@ -257,32 +264,17 @@ function chargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quanti
       'pack.module.maximumVoltage',
       'pack.series',
     ),
-    ...(charge === undefined
-      ? [unknownChargeCurrent]
-      : [
-          check(
-            'pack.chargeCurrent',
-            'Charge current',
-            taken,
-            'at most',
-            charge,
-            'module.chargeCurrent, for all in parallel',
-            'pack.module.chargeCurrent',
-            'pack.parallel',
-          ),
-        ]),
+    chargeCurrentCheck(charge, current.times(-1)),
   ]
 }
 
-/** A charge whose current nothing limits. @internal */
-export const unknownChargeCurrent = /*@__PURE__*/ (() =>
-  trial(
-    'pack.chargeCurrent',
-    'Charge current',
-    { unknown: 'whether the cells take the charge current is not known: give pack.module.chargeCurrent' },
-    'module.chargeCurrent, for all in parallel',
-    'pack.module.chargeCurrent',
-  ))()
+/** A charge current beside what the modules take. @internal */
+export function chargeCurrentCheck({ most, field, unknown }: ChargeLimit, taken: Quantity<'current'>): Check {
+  const [id, name, basis] = ['pack.chargeCurrent', 'Charge current', `module.${field}, for all in parallel`] as const
+  const paths = [`pack.module.${field}`, 'pack.parallel']
+  if (most === undefined) return trial(id, name, { unknown: unknown as string }, basis, ...paths)
+  return unlessUnknown(check(id, name, taken, 'at most', most, basis, ...paths), unknown)
+}
 
 /**
  * Between what temperatures makers of lithium cells commonly allow a charge, and a discharge. Common practice, no source;
@@ -292,6 +284,19 @@ const COMMON = /*@__PURE__*/ (() => ({
   charge: { minimum: quantity('temperature', '0 °C'), maximum: quantity('temperature', '45 °C') },
   discharge: { minimum: quantity('temperature', '-20 °C'), maximum: quantity('temperature', '60 °C') },
 }))()
+
+/** Between what temperatures the cells may work, and who says so: on charge their table says it too. */
+function spanOf({ temperatures, chargeCurrents }: Pack['module'], way: 'charge' | 'discharge') {
+  if (temperatures !== undefined) return { ...temperatures[way], basis: `module.temperatures.${way}`, isCommon: false }
+  if (way === 'discharge' || chargeCurrents === undefined) {
+    return { ...COMMON[way], basis: 'common practice, no source', isCommon: true }
+  }
+  const [minimum, maximum] = [chargeCurrents[0], chargeCurrents.at(-1)].map((point) => point?.[0]) as [
+    Quantity<'temperature'>,
+    Quantity<'temperature'>,
+  ]
+  return { minimum, maximum, basis: 'module.chargeCurrents', isCommon: false }
+}
 
 /**
  * The temperature of the cells beside the limits of the module; without them, beside those that are common.
@@ -303,8 +308,7 @@ export function temperatureChecks(
   temperature: Quantity<'temperature'> | undefined,
 ): Check[] {
   if (temperature === undefined) return []
-  const { minimum, maximum } = (module.temperatures ?? COMMON)[way]
-  const basis = module.temperatures === undefined ? 'common practice, no source' : `module.temperatures.${way}`
+  const { minimum, maximum, basis } = spanOf(module, way)
   return [
     check(
       'cells.cold',
@@ -335,8 +339,9 @@ export function temperatureAssumptions(
   way: 'charge' | 'discharge',
   temperature: Quantity<'temperature'> | undefined,
 ): Assumption[] {
-  if (temperature === undefined || module.temperatures !== undefined) return []
-  const { minimum, maximum } = COMMON[way]
+  if (temperature === undefined) return []
+  const { minimum, maximum, isCommon } = spanOf(module, way)
+  if (!isCommon) return []
   return [
     assumed(
       'cells.temperatures',
@@ -345,8 +350,14 @@ export function temperatureAssumptions(
   ]
 }
 
-function mostOf(pack: Pack, openCircuit: Quantity<'voltage'>, resistance: Quantity<'resistance'>): PackState['most'] {
-  const { floor, ceiling, continuous, peak, charge } = limitsOf(pack)
+function mostOf(
+  pack: Pack,
+  openCircuit: Quantity<'voltage'>,
+  resistance: Quantity<'resistance'>,
+  charge: ChargeLimit,
+): PackState['most'] {
+  const { floor, ceiling, continuous, peak } = limitsOf(pack)
+  const mostIn = charge.most
   const atVoltage = (terminal: Quantity<'voltage'>) => currentAtVoltage({ openCircuit, terminal, resistance })
   const least = (limits: readonly (readonly [string, Quantity<'current'>])[], sign: 1 | -1): MostPower => {
     const [limitedBy, bound] = limits.reduce((one, other) => (other[1].si < one[1].si ? other : one))
@@ -369,14 +380,14 @@ function mostOf(pack: Pack, openCircuit: Quantity<'voltage'>, resistance: Quanti
   return {
     continuous: most('continuous current', continuous),
     ...(peak === undefined ? {} : { peak: most('peak current', peak) }),
-    ...(charge === undefined
+    ...(mostIn === undefined
       ? {}
       : {
           charge: section('The most on charge', () =>
             least(
               [
                 ['highest voltage of the modules', atVoltage(ceiling).times(-1)],
-                ['charge current of the modules', charge],
+                [charge.name, mostIn],
               ],
               -1,
             ),

@@ -1,4 +1,6 @@
 /** The figures of a drive that was booked: what it took, where that went, what it is held to, and what was taken for granted. */
+
+import { oneRating } from '../../drivetrain/motor/envelope.js'
 import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.js'
 import type { Car, Motor } from '../../drivetrain/vehicle.js'
 import { USUAL_MEMORY } from '../../formula/memory.js'
@@ -199,13 +201,9 @@ export function figuresOf(
 
 /** Over how long motor and pack remember their load. */
 function memoryAssumptions({ motor }: Asked, train: Powertrain, pack: PackInUse | undefined): Assumption[] {
-  const { continuousTorque, continuousPower } = motor
   const { isRated } = train
-  const lacks = continuousTorque === undefined ? 'continuousTorque' : 'continuousPower'
   return [
-    ...(isRated && (continuousTorque === undefined || continuousPower === undefined)
-      ? [assumed('motor.one', `Only one of its ratings all day holds the motor: give motor.${lacks} too.`)]
-      : []),
+    ...oneRating(motor),
     ...(isRated ? train.memory.assumptions : []),
     ...(isRated && train.gears.length > 1
       ? [

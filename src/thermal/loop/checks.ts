@@ -1,5 +1,5 @@
 /** What a coolant loop is held to, and what was taken for granted. */
-import { type Assumption, assumed, type Check, check, type Findings, trial } from '../../procedure/index.js'
+import { type Assumption, assumed, type Check, type Findings, says, trial } from '../../procedure/index.js'
 import type { Quantity } from '../../quantity/index.js'
 import { rangeOf } from '../property-table.js'
 import { coolantAt, coolants } from './coolant.js'
@@ -34,12 +34,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
     return [
       ...(isTold
         ? [
-            check(
+            trial(
               `segment.${i + 1}.outlet`,
               `Coolant leaving ${name}`,
-              outlet,
-              'at most',
-              limit,
+              says`coolant at ${outlet} leaves ${name}, at most ${limit}`,
               'limit of the coolant',
               'limit',
               'segments',
@@ -49,12 +47,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
       ...(inletLimit === undefined
         ? []
         : [
-            check(
+            trial(
               `segment.${i + 1}.inlet`,
               `Coolant entering ${name}`,
-              inlet,
-              'at most',
-              inletLimit,
+              says`coolant at ${inlet} enters ${name}, at most ${inletLimit}`,
               'inletLimit, as given',
               'segments',
             ),
@@ -62,12 +58,10 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
       ...(minimumFlow === undefined
         ? []
         : [
-            check(
+            trial(
               `segment.${i + 1}.flow`,
               `Flow through ${name}`,
-              flow,
-              'at least',
-              minimumFlow,
+              says`${flow} flows through ${name}, at least ${minimumFlow}`,
               'minimumFlow, as given',
               'segments',
             ),
@@ -78,25 +72,45 @@ function segmentChecks(loop: Loop, { segments, coolant }: Figures, limit: Celsiu
 
 /** Below this, coolant is so thick that a part whose passages are not known may be laminar. */
 const FREEZING = 273.15
+/** Below this Reynolds number flow in a pipe is laminar. */
+const LAMINAR = 2300
 
 /** A drop at one flow holds at others by its square, while the flow is turbulent. */
 function dropTrials(loop: Loop, { segments, coolant: { hot, cold } }: Figures): Check[] {
   const mean = (hot.si + cold.si) / 2
   const { density, viscosity } = coolantAt(loop.coolant, mean)
-  const doubtful = piecesOf(loop).flatMap(({ drop, hydraulicDiameter, flowArea }, i) => {
-    if (drop === undefined) return []
-    const { name, flow } = segments[i] as LoopSegment
-    if (hydraulicDiameter === undefined) return mean < FREEZING ? [name] : []
+  const parts = piecesOf(loop).flatMap((piece, i) =>
+    piece.drop === undefined ? [] : [{ ...piece, ...(segments[i] as LoopSegment) }],
+  )
+  const laminar = parts.filter(({ hydraulicDiameter, flowArea, flow }) => {
+    if (hydraulicDiameter === undefined) return false
     const area = flowArea?.si ?? (Math.PI * hydraulicDiameter.si ** 2) / 4
-    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR ? [name] : []
+    return (density * flow.si * hydraulicDiameter.si) / (area * viscosity) < LAMINAR
   })
-  if (doubtful.length === 0) return []
-  const unknown = `the drop of ${doubtful.join(', ')} holds for turbulent flow, and the flow there ${mean < FREEZING ? 'may be' : 'is'} laminar: give the drop at this temperature, or pipes in their place`
-  return [trial('coolant.drops', 'Pressure drop of the parts', { unknown }, 'Reynolds number below 2300', 'segments')]
+  const unknown = mean < FREEZING ? parts.filter(({ hydraulicDiameter }) => hydraulicDiameter === undefined) : []
+  if (laminar.length + unknown.length === 0) return []
+  const names = (some: typeof parts) => some.map(({ name }) => name).join(', ')
+  const pipes = 'pipes (length and bore) in place of drop and at'
+  const sentences = [
+    ...(laminar.length === 0 ? [] : [`in ${names(laminar)} it is laminar: give ${pipes}`]),
+    ...(unknown.length === 0
+      ? []
+      : [
+          `in ${names(unknown)} that is not known: give hydraulicDiameter, with flowArea where the passages are many, or ${pipes}`,
+        ]),
+  ]
+  return [
+    trial(
+      'coolant.drops',
+      'Pressure drop of the parts',
+      {
+        unknown: `a drop given at one flow holds at another only while the flow is turbulent; ${sentences.join('; ')}`,
+      },
+      'turbulent above a Reynolds number of 2300',
+      'segments',
+    ),
+  ]
 }
-
-/** Below this Reynolds number flow in a pipe is laminar. */
-const LAMINAR = 2300
 
 /** What the loop, its coolant and its parts are held to. @internal */
 export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, isBalanced }: Judged): Check[] {
@@ -109,12 +123,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
   return [
     ...(isBalanced
       ? [
-          check(
+          trial(
             'coolant.hot',
             'Coolant entering the radiator',
-            temperatures.hot,
-            'at most',
-            limit,
+            says`coolant at ${temperatures.hot} enters the radiator, at most ${limit}`,
             basis,
             'limit',
             'radiator',
@@ -122,16 +134,22 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
         ]
       : []),
     ...(temperatures.cold.si < low.si
-      ? [check('coolant.cold', 'Coolant leaving the radiator', temperatures.cold, 'at least', low, begins, 'radiator')]
+      ? [
+          trial(
+            'coolant.cold',
+            'Coolant leaving the radiator',
+            says`coolant at ${temperatures.cold} leaves the radiator, at least ${low}`,
+            begins,
+            'radiator',
+          ),
+        ]
       : []),
     ...(air.temperature.si < low.si
       ? [
-          check(
+          trial(
             'coolant.parked',
             'Air in which the coolant stands when the car is parked',
-            air.temperature,
-            'at least',
-            low,
+            says`air at ${air.temperature} cools the coolant of the parked car, at least ${low}`,
             begins,
             'coolant',
             'air.temperature',
@@ -140,12 +158,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
       : []),
     ...segmentChecks(loop, figures, limit),
     ...dropTrials(loop, figures),
-    check(
+    trial(
       'radiator.capacity',
       `Heat that the radiator gives off with the coolant at ${limit}`,
-      capacity,
-      'at least',
-      heat,
+      says`the radiator gives off ${capacity} with the coolant at ${limit}, at least the ${heat} put in`,
       'heat balance',
       'radiator',
       'air.flow',
@@ -153,12 +169,10 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
     ...(minimumFlow === undefined
       ? []
       : [
-          check(
+          trial(
             'coolant.flow',
             'Coolant flow',
-            flow,
-            'at least',
-            minimumFlow,
+            says`${flow} flows round the loop, at least ${minimumFlow}`,
             'the least flow given',
             'minimumFlow',
             'pump',

@@ -21,9 +21,15 @@ const pieceFields = /*@__PURE__*/ (() => ({
   hydraulicDiameter: optional(
     given('length', 'Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent', {
       above: 0,
+      usual: ['0.3 mm', '40 mm'],
     }),
   ),
-  flowArea: optional(given('area', 'Area of those passages together; one round passage unless given', { above: 0 })),
+  flowArea: optional(
+    given('area', 'Area of those passages together; one round passage unless given', {
+      above: 0,
+      usual: ['5 mm²', '5000 mm²'],
+    }),
+  ),
   heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
   inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters')),
   minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 })),

@@ -1,5 +1,5 @@
 /** What the course of a pack's temperature is held to, and what was taken for granted. */
-import { type Assumption, assumed, type Check, check, says, trial } from '../../procedure/index.js'
+import { type Assumption, assumed, type Check, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import { phasesOf, waterBoilingPoint } from '../boiling.js'
@@ -24,7 +24,13 @@ export function checksOf(pack: Pack, run: Run): Check[] {
   const { low, high, charge } = pack.limits ?? {}
   const basis = 'the limit given for the cells'
   const highest = (limit: Quantity<'temperature'>, because: string) =>
-    check('cell.hottest', 'Highest cell temperature', celsius(cells.maximum), 'at most', limit, because, 'limits.high')
+    trial(
+      'cell.hottest',
+      'Highest cell temperature',
+      says`the cells are at ${celsius(cells.maximum)} at their hottest, at most ${limit}`,
+      because,
+      'limits.high',
+    )
   return [
     ...(high === undefined ? [] : [highest(high, basis)]),
     // Unasked, only what is surely too hot is held against a limit.
@@ -32,12 +38,10 @@ export function checksOf(pack: Pack, run: Run): Check[] {
     ...(low === undefined
       ? []
       : [
-          check(
+          trial(
             'cell.coldest',
             'Lowest cell temperature',
-            celsius(cells.minimum),
-            'at least',
-            low,
+            says`the cells are at ${celsius(cells.minimum)} at their coldest, at least ${low}`,
             basis,
             'limits.low',
           ),
@@ -45,12 +49,10 @@ export function checksOf(pack: Pack, run: Run): Check[] {
     ...(lowestCharging === undefined
       ? []
       : [
-          check(
+          trial(
             'cell.chargeTemperature',
             'Lowest cell temperature while charging',
-            celsius(lowestCharging),
-            'at least',
-            charge ?? quantity('temperature', 0, '°C'),
+            says`the cells are at ${celsius(lowestCharging)} at their coldest while they are charged, at least ${charge ?? quantity('temperature', 0, '°C')}`,
             charge === undefined ? usualChargeLimit : basis,
             'limits.charge',
             'current',
@@ -62,62 +64,85 @@ export function checksOf(pack: Pack, run: Run): Check[] {
   ]
 }
 
+/** A pack's sensors do not tell so many kelvins. Common practice, no source. */
+const UNFELT = 0.1
+
 /** Cooling that warms the cells, and cooling that never brings them down to where it switches off. */
-function coolingChecks({ cooling, coolant, conductance, surroundings }: Pack, { tally, wrongWay }: Run): Check[] {
+function coolingChecks(pack: Pack, { wrongWay }: Run): Check[] {
+  const { cooling, coolant, heatCapacity } = pack
   if (cooling === undefined) return []
+  const unfelt = UNFELT * heatCapacity.si
   const energy = (joules: number) => quantity('energy', joules, 'J').as('kWh')
-  // What rounding leaves of the heats that were booked is none.
-  const some = 1e-9 * (Math.abs(tally.made) + Math.abs(tally.cooling) + Math.abs(tally.stored))
-  const direction = check(
+  const warmed = trial(
     'cooling.direction',
     'Heat that comes to the cells through the cooling',
-    energy(wrongWay > some ? wrongWay : 0),
-    'at most',
-    energy(0),
-    'air or coolant that is warmer than the cells warms them',
+    says`while the cooling runs, ${energy(wrongWay)} of heat comes to the cells through it, at most the ${energy(unfelt)} that warms them by 0.1 K`,
+    'air or coolant that is warmer than the cells warms them; 0.1 K: common practice, no source',
     'cooling',
     'surroundings',
   )
+  const direction = wrongWay > unfelt ? [warmed] : []
   const [fan, chiller] = [cooling.conductance?.si ?? 0, cooling.power?.si ?? 0]
-  const past = conductance.si
-  // The cells in the end, with the cooling always on and no heat of their own.
-  const leads = (coolant?.toSurroundings.si ?? past) + fan
-  const across = coolant?.fromCells.si ?? 0
-  const put = (coolant?.heat.si ?? 0) - chiller
-  const held = coolant === undefined ? leads : leads * (1 + past / across) + past
-  const end =
-    put === 0 ? surroundings.si : held === 0 ? Math.sign(put) * Number.POSITIVE_INFINITY : surroundings.si + put / held
-  if (coolant !== undefined && across === 0) return [direction]
-  if (!Number.isFinite(end) || end < cooling.off.si) return [direction]
+  const end = endOf(pack, (coolant?.heat.si ?? 0) - chiller, fan)
+  const withoutEnd = { fail: 'with the cooling always on the cells warm without end' }
   return [
-    direction,
-    check(
-      'cooling.reach',
+    ...direction,
+    ...endTrials(
+      'cooling',
       'Cells in the end, with the cooling always on and no heat of their own',
-      celsius(end),
-      'at most',
-      cooling.off,
-      'the temperature at which it switches off',
+      end - cooling.off.si,
+      () =>
+        Number.isFinite(end)
+          ? says`the cells end at ${celsius(end)} with the cooling always on and no heat of their own, at most the ${cooling.off} at which it switches off`
+          : withoutEnd,
       'cooling.off',
       'surroundings',
     ),
   ]
 }
 
+/** Where the cells end with so much put into them, or into their coolant, for ever. */
+function endOf({ coolant, conductance, surroundings, initial }: Pack, put: number, fan: number): number {
+  const past = conductance.si
+  if (coolant === undefined) return surroundings.si + (put === 0 ? 0 : put / (past + fan))
+  const across = coolant.fromCells.si
+  // Cells to which nothing leads stay as they are.
+  if (past + across === 0) return initial.si
+  const away = coolant.toSurroundings.si + fan
+  const carried = put * across
+  return surroundings.si + (carried === 0 ? 0 : carried / (away * (past + across) + across * past))
+}
+
+/** Cells that end as many kelvins short of where it switches off, or at it: that they never reach either. */
+function endTrials(
+  part: 'heater' | 'cooling',
+  name: string,
+  short: number,
+  told: () => Told,
+  ...paths: readonly string[]
+): Check[] {
+  const rounding = 1e-9
+  if (short < -rounding) return []
+  const basis = `the temperature at which the ${part} switches off`
+  const never = { fail: `the cells come ever nearer to ${basis}, and never reach it` }
+  return [trial(`${part}.reach`, name, short <= rounding ? never : told(), basis, ...paths)]
+}
+
 /** Where the coolant freezes and boils, and how hot it leaves the heater. */
-function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], tally }: Run): Check[] {
-  const limit = heater?.limit
-  const rate = coolant?.capacityRate
+function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], heated, chilled }: Run): Check[] {
+  const hottest = celsius(Math.max(fluid?.maximum ?? 0, heated))
   const outlet =
-    limit === undefined
+    heater?.limit === undefined
       ? []
       : [
           trial(
             'heater.outlet',
             'Coolant leaving the heater',
-            fluid === undefined || rate === undefined
-              ? { unknown: 'how hot the coolant leaves the heater is not known: give coolant.capacityRate' }
-              : says`leaves the heater at ${celsius(fluid.maximum + (tally.heater > 0 ? (heater as { readonly power: Quantity<'power'> }).power.si / rate.si : 0))}, at most ${limit}`,
+            coolant?.capacityRate === undefined
+              ? {
+                  unknown: `how hot the coolant leaves the heater is not known: give ${coolant === undefined ? 'coolant with its capacityRate' : 'coolant.capacityRate'}`,
+                }
+              : says`the coolant leaves the heater at ${hottest} at its hottest, at most ${heater.limit}`,
             'heater.limit, as given',
             'heater.limit',
             'coolant.capacityRate',
@@ -128,21 +153,17 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], tally }: 
   const boils = waterBoilingPoint({ pressure: coolant.cap.plus(quantity('pressure', '101.325 kPa')) })
   return [
     ...outlet,
-    check(
+    trial(
       'coolant.freezing',
       'Coldest coolant',
-      celsius(fluid.minimum),
-      'at least',
-      freezes,
+      says`the coolant is at ${celsius(Math.min(fluid.minimum, chilled))} at its coldest, at least ${freezes}`,
       `where ${coolant.fluid} freezes`,
       'coolant.fluid',
     ),
-    check(
+    trial(
       'coolant.boiling',
       'Hottest coolant',
-      celsius(fluid.maximum),
-      'at most',
-      celsius(boils.si + boilsBy),
+      says`the coolant is at ${hottest} at its hottest, at most ${celsius(boils.si + boilsBy)}`,
       `where ${coolant.fluid} boils`,
       'coolant.fluid',
       'coolant.cap',
@@ -152,27 +173,18 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], tally }: 
 
 /** A heater that cannot hold the cells where it would switch off never does, and the check says where it ends. */
 function heaterChecks(pack: Pack): Check[] {
-  const { heater, coolant, conductance, surroundings } = pack
+  const { heater } = pack
   if (heater === undefined) return []
-  const [cells, fluid, across] = [conductance.si, coolant?.toSurroundings.si ?? 0, coolant?.fromCells.si ?? 0]
-  // Cells to which nothing leads stay as they are.
-  if (coolant !== undefined && cells + across === 0) return []
-  // What the heater must give for each kelvin by which it holds the cells above their surroundings.
-  const held = coolant === undefined ? cells : fluid * (1 + cells / across) + cells
-  const end = surroundings.si + heater.power.si / held
-  if (end > heater.off.si) return []
-  return [
-    check(
-      'heater.reach',
-      'Cells in the end, with the heater always on and nothing else to warm them',
-      celsius(end),
-      'at least',
-      heater.off,
-      'the temperature at which it switches off',
-      'heater.off',
-      'heater.power',
-    ),
-  ]
+  const end = endOf(pack, heater.power.si, 0)
+  return endTrials(
+    'heater',
+    'Cells in the end, with the heater always on and nothing else to warm them',
+    heater.off.si - end,
+    () =>
+      says`the cells end at ${celsius(end)} with the heater always on and nothing else to warm them, at least the ${heater.off} at which it switches off`,
+    'heater.off',
+    'heater.power',
+  )
 }
 
 /** What is taken for granted of a pack. @internal */
@@ -190,7 +202,7 @@ export function assumptionsOf(pack: Pack, { tracks: [cells], lowestCharging }: R
       ? [assumed('coolant.initial.default', 'The coolant starts as warm as the cells.')]
       : []),
     ...(lowestCharging !== undefined && limits?.charge === undefined ? [chargedFromFreezing('limits.charge')] : []),
-    ...(pack.heat !== undefined && pack.heatOf === undefined && pack.heat.some(([power]) => power.si > 0)
+    ...(pack.heat !== undefined && pack.heatOf === undefined && pack.heat.some(([power]) => power.si !== 0)
       ? [
           assumed(
             'heatOf.default',

@@ -4,7 +4,7 @@
  * Rests on Incropera, Fundamentals of Heat and Mass Transfer, chapter 5, for bodies of one temperature, and on the law of
  * Arrhenius for the resistance of cells.
  */
-import { CalculationError, quantity } from '../../quantity/index.js'
+import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import { type Pack, where } from './given.js'
 import { resistanceAtTemperature } from './heat.js'
 import { type Lump, type Response, responseOf } from './lumps.js'
@@ -35,8 +35,11 @@ export interface Run {
   readonly tally: Tally
   /** Lowest temperature while current flows in. */
   readonly lowestCharging: number | undefined
-  /** Heat that came to the cells through the cooling while it ran. */
+  /** The most heat that came to the cells through the cooling from its switching on to its switching off. */
   readonly wrongWay: number
+  /** The hottest that the coolant leaves the heater, and the coldest that it leaves the chiller, where its flow is known. */
+  readonly heated: number
+  readonly chilled: number
 }
 
 /** What acts on a pack during one step. */
@@ -80,7 +83,8 @@ function stepsOf({ heat, heatOf, current }: Pack): Step[] {
     return heat.map(([power, time]) => ({
       heat: power.si,
       current: 0,
-      charges: charges && power.si > 0,
+      // Some cells take up heat while they are charged.
+      charges: charges && power.si !== 0,
       duration: time.si,
     }))
   }
@@ -162,9 +166,10 @@ export function follow(pack: Pack): Run {
   const tracks = temperatures.map((at): Track => ({ points: [[0, at]], maximum: at, minimum: at }))
   const tally: Tally = { made: 0, coolantHeat: 0, heater: 0, cooling: 0, lost: 0, stored: 0 }
   const stretches: Stretch[] = []
-  const charging: Track = { points: [], maximum: Number.NEGATIVE_INFINITY, minimum: Number.POSITIVE_INFINITY }
+  const [charging, heated, chilled] = [nothingYet(), nothingYet(), nothingYet()]
+  const last = temperatures.length - 1
   let thermostat: Thermostat | undefined
-  let [time, stepEnd, samples, wrongWay] = [0, 0, 1, 0]
+  let [time, stepEnd, samples, sinceOn, wrongWay] = [0, 0, 1, 0, 0]
   for (const step of stepsOf(pack)) {
     stepEnd += step.duration
     while (time < stepEnd) {
@@ -175,13 +180,17 @@ export function follow(pack: Pack): Run {
       const next = firstOf(response, cell, [...thermostat.levels, ...levels], stop - time)
       const spent = next?.time ?? stop - time
       book(tally, bodies, thermostat, { made, falls, spent, temperatures, response })
-      wrongWay += warmedBy(bodies, thermostat, temperatures, response, spent)
+      const isCooling = thermostat.chiller + thermostat.fan > 0
+      sinceOn = isCooling ? sinceOn + warmedBy(bodies, thermostat, temperatures, response, spent) : 0
+      wrongWay = Math.max(wrongWay, sinceOn)
       for (const [i, track] of tracks.entries()) {
         widen(track, temperatures[i] as number, response, i, spent)
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
       }
       if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
       if (step.charges) widen(charging, cell, response, 0, spent)
+      if (thermostat.heater > 0) widen(heated, temperatures[last] as number, response, last, spent)
+      if (thermostat.chiller > 0) widen(chilled, temperatures[last] as number, response, last, spent)
       if (resistance === undefined && temperatures.length === 1) {
         const power = made + thermostat.heater - thermostat.chiller
         const conductance = (bodies.away[0] as number) + thermostat.fan
@@ -200,13 +209,23 @@ export function follow(pack: Pack): Run {
       }
     }
   }
+  const rate = pack.coolant?.capacityRate?.si
+  const through = (power: Quantity<'power'> | undefined) =>
+    power === undefined || rate === undefined ? 0 : power.si / rate
   return {
     tracks: tracks as unknown as Run['tracks'],
     stretches,
     tally,
     lowestCharging: Number.isFinite(charging.minimum) ? charging.minimum : undefined,
     wrongWay,
+    heated: heated.maximum + through(pack.heater?.power),
+    chilled: chilled.minimum - through(pack.cooling?.power),
   }
+}
+
+/** The course of what has not happened yet. */
+function nothingYet(): Track {
+  return { points: [], maximum: Number.NEGATIVE_INFINITY, minimum: Number.POSITIVE_INFINITY }
 }
 
 /** How the temperatures go on from here while nothing switches, with the heat of the cells and the edges of its law. */
@@ -281,22 +300,17 @@ function book(
   for (const [i, capacity] of capacities.entries()) tally.stored += capacity * (warmed[i] as number)
 }
 
-/** The heat that came to the cells in a while through a cooling that ran: from air or coolant that was warmer than they. */
+/** The heat that came to the cells in a while through the cooling, which ran: from air or coolant that was warmer than they. */
 function warmedBy(
   { surroundings, between }: Bodies,
   { chiller, fan }: Thermostat,
-  temperatures: readonly number[],
+  [cell, fluid]: readonly number[],
   response: Response,
   spent: number,
 ): number {
-  if (chiller + fan === 0) return 0
-  const [cells, coolant] = temperatures.map((at, i) => at * spent + (response.integrals(spent)[i] as number)) as [
-    number,
-    number | undefined,
-  ]
-  const gained =
-    coolant === undefined ? fan * (surroundings * spent - cells) - chiller * spent : between * (coolant - cells)
-  return Math.max(0, gained)
+  if (fluid !== undefined) return between * response.below(fluid - (cell as number), spent)
+  // A fan warms colder cells, and what a chiller takes at the same time makes up for so many kelvins.
+  return fan === 0 ? 0 : fan * response.below(surroundings - chiller / fan - (cell as number), spent)
 }
 
 /** Widens a course by the temperatures that a body comes to in a while: at its start, its end, and where it turns. */

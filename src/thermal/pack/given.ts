@@ -84,9 +84,12 @@ export const packFields = /*@__PURE__*/ (() => ({
   limits: optional(
     group('The limits of the cells', {
       low: optional(given('temperature', 'Lowest temperature allowed')),
-      high: optional(given('temperature', 'Highest temperature allowed')),
+      high: optional(given('temperature', 'Highest temperature allowed'), {
+        absent: 'The cells are held to the 60 °C that makers commonly allow: give limits.high.',
+      }),
       charge: optional(given('temperature', 'Lowest temperature at which they may be charged')),
     }),
+    { absent: 'The cells are held to what makers commonly allow, 60 °C and on charge 0 °C: give limits.' },
   ),
   every: optional(given('time', 'Time from point to point of the series, for a drawing', { above: 0 })),
 }))()

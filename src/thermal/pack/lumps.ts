@@ -29,6 +29,11 @@ export interface Response {
   readonly turns: readonly (number | undefined)[]
   /** When, up to a time, the first body has warmed by a difference, if it does; for no difference, when it comes back. */
   reaches(difference: number, until: number): number | undefined
+  /**
+   * The integral, up to a time, of how far the first body lies below the second for as long as it does, or below what
+   * stays as it is, where there is no second. `ahead` is by how much that is the warmer one at the start.
+   */
+  below(ahead: number, until: number): number
 }
 
 /** A part of a response that dies away by itself: how fast, and how fast it sets each body out. */
@@ -75,6 +80,12 @@ class Single implements Response {
   reaches(difference: number, until: number): number | undefined {
     return timeTo(this.decay, this.speed, difference, until)
   }
+
+  below(ahead: number, until: number): number {
+    const left = (time: number) => ahead - (this.warmed(time)[0] as number)
+    const integral = (time: number) => ahead * time - (this.integrals(time)[0] as number)
+    return whilePositive(left, integral, undefined, until)
+  }
 }
 
 /** One body never turns round. */
@@ -87,7 +98,7 @@ class Coupled implements Response {
 
   constructor(modes: readonly Mode[]) {
     this.#modes = modes
-    this.turns = [turnOf(modes, 0), turnOf(modes, 1)]
+    this.turns = [turnOf(modes, (speeds) => speeds[0] as number), turnOf(modes, (speeds) => speeds[1] as number)]
   }
 
   warmed(time: number): readonly number[] {
@@ -108,6 +119,13 @@ class Coupled implements Response {
 
   reaches(difference: number, until: number): number | undefined {
     return firstTime((time) => this.#sum(time, 0, risen, 1) - difference, this.turns[0], difference, until)
+  }
+
+  below(ahead: number, until: number): number {
+    const gap = ([first, second]: readonly number[]) => (second as number) - (first as number)
+    const left = (time: number) => ahead + gap(this.warmed(time))
+    const integral = (time: number) => ahead * time + gap(this.integrals(time))
+    return whilePositive(left, integral, turnOf(this.#modes, gap), until)
   }
 
   #sum(time: number, body: number, shape: (x: number) => number, power: number): number {
@@ -161,9 +179,10 @@ function directionOf(modes: readonly Mode[]): number {
   return Math.sign(-modes.reduce((sum, { decay, speeds }) => sum + decay * (speeds[0] as number), 0))
 }
 
-function turnOf([fast, slow]: readonly Mode[], body: number): number | undefined {
+/** When something that moves with the two bodies, at a speed made of theirs, turns round. */
+function turnOf([fast, slow]: readonly Mode[], speedOf: (speeds: Mode['speeds']) => number): number | undefined {
   if (fast === undefined || slow === undefined || fast.decay === slow.decay) return undefined
-  const ratio = -(fast.speeds[body] as number) / (slow.speeds[body] as number)
+  const ratio = -speedOf(fast.speeds) / speedOf(slow.speeds)
   const time = Math.log(ratio) / (fast.decay - slow.decay)
   return ratio > 0 && Number.isFinite(time) && time > 0 ? time : undefined
 }
@@ -182,4 +201,17 @@ function firstTime(f: (time: number) => number, turn: number | undefined, differ
   const start = -difference
   if (start !== 0 && start * f(middle) <= 0) return rootBetween(f, 0, middle)
   return middle < until && f(middle) * f(until) <= 0 ? rootBetween(f, middle, until) : undefined
+}
+
+/** The integral of a function that turns at most once, over the times at which it is positive. */
+function whilePositive(
+  f: (time: number) => number,
+  integral: (time: number) => number,
+  turn: number | undefined,
+  until: number,
+): number {
+  const middle = Math.min(turn ?? until, until)
+  // Where it has no zero on one side of the turn, the end nearest to one stands for it.
+  const edges = [0, rootBetween(f, 0, middle), middle, rootBetween(f, middle, until), until].map(integral)
+  return edges.reduce((sum, to, i) => (i === 0 ? 0 : sum + Math.max(0, to - (edges[i - 1] as number))), 0)
 }
