@@ -1,13 +1,14 @@
 /** A figure as a reader wants it: in his units, with no more digits than it bears. */
 import { InputError, type InputIssue, shown } from '../quantity/errors.js'
-import { isKind, type Kind, type Quantity, quantity, type UnitOf } from '../quantity/index.js'
+import { type Kind, type Quantity, quantity, type UnitOf } from '../quantity/index.js'
+import { kinds } from '../quantity/kinds.js'
 import { scaleFor, symbolsOf } from '../quantity/read.js'
 
 /** Units in which figures are shown, in place of those that they come in. */
 export type Units = 'imperial' | { readonly [K in Kind]?: UnitOf<K> }
 
-/** The units in which figures are shown: how one of a kind, in some unit, is shown. @internal */
-export type Shown = (value: Quantity) => string
+/** How a figure is shown, and no finer than a step in SI units. @internal */
+export type Shown = (value: Quantity, finest?: number) => string
 
 /** What is shown of a figure whose inputs were weighed and measured: three digits. */
 const DIGITS = 3
@@ -25,7 +26,7 @@ const imperial: { readonly [unit: string]: string } = {
   'N/mm': 'lbf/in',
   'kPa': 'psi',
   '°C': '°F',
-  'K': 'Δ°F',
+  'K': '°F',
   'm²': 'ft²',
 }
 
@@ -33,12 +34,14 @@ const imperial: { readonly [unit: string]: string } = {
 const SAME_ORDER = 100
 
 /** How figures are shown in some units. @internal */
-export function shownIn(where: string, units: Units | undefined): Shown {
-  if (units !== undefined && units !== 'imperial') refuseUnits(where, units)
-  return (value) => (value.kind === 'time' ? timeText(value as Quantity<'time'>) : inUnits(value, units))
+export function shownIn(units: Units | undefined): Shown {
+  return (value, finest = 0) =>
+    value.kind === 'time' ? timeText(value as Quantity<'time'>) : inUnits(value, units, finest)
 }
 
-function refuseUnits(where: string, units: object): void {
+/** Refuses units that are none. @internal */
+export function refuseUnits(where: string, units: unknown): void {
+  if (units === undefined || units === 'imperial') return
   const issues = Object.entries(Object(units)).flatMap(([kind, unit]): InputIssue[] => {
     const path = `units.${kind}`
     if (!isKind(kind)) return [{ path, expected: 'a kind of quantity such as length', received: shown(kind) }]
@@ -52,10 +55,18 @@ function refuseUnits(where: string, units: object): void {
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-function inUnits(value: Quantity, units: Units | undefined): string {
+function isKind(name: string): name is Kind {
+  return Object.hasOwn(kinds, name)
+}
+
+function inUnits(value: Quantity, units: Units | undefined, finest: number): string {
   const wanted = units === 'imperial' ? imperial[value.unit] : units?.[value.kind]
   const unit = wanted !== undefined && isOfOrder(value, wanted) ? wanted : value.unit
-  return withSign(value.format({ unit: unit as never, digits: DIGITS }))
+  const size = Math.abs(value.si)
+  // Temperatures count from a zero of their own.
+  const reach = value.kind === 'temperature' || finest === 0 ? DIGITS : Math.floor(Math.log10(size / finest)) + 1
+  if (size > 0 && reach < 1) return quantity(value.kind, 0, unit as never).format()
+  return withSign(value.format({ unit: unit as never, digits: Math.min(DIGITS, Math.max(1, reach)) }))
 }
 
 /** Whether a unit is of the order of the one in which a figure comes: kilometres become miles, and millimetres do not. */

@@ -1,2 +1,3 @@
 /** An assessment as something to read. */
-export { toText } from './text.js'
+export type { Units } from './figure.js'
+export { type TextOptions, toText } from './text.js'

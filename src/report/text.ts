@@ -1,55 +1,252 @@
-/** An assessment as plain text, in the order in which a builder would read it. */
-import type { Assessment, Section, Table } from '../conversion/index.js'
-import { type Caution, type Check, toldApart } from '../procedure/index.js'
-import type { Quantity } from '../quantity/index.js'
+/** An assessment as plain text: what it comes to first, then section by section as the job is done. */
+import type { Assessment, Section, SheetCheck, Summary, Table, WorstCheck } from '../conversion/index.js'
+import { type Caution, toldApart } from '../procedure/index.js'
+import { shown } from '../quantity/errors.js'
+import { InputError, type Quantity } from '../quantity/index.js'
+import { refuseUnits, type Shown, shownIn, type Units } from './figure.js'
 
-/** The widest line of running text. */
-const WIDTH = 100
+/** How an assessment is written as text. */
+export interface TextOptions {
+  /** Leaves out the assumptions. */
+  readonly brief?: boolean
+  /** The widest line of running text, 100 characters unless given; at least 40. */
+  readonly width?: number
+  /** Units in which figures are shown, in place of those that they come in. */
+  readonly units?: Units
+}
+
+/** The widest line, and the least that leaves room for words. */
+const [WIDTH, NARROWEST] = [100, 40]
+/** How many digits of the largest figure of a row a difference may reach down to. */
+const DIFFERENCE_DIGITS = 4
+/** How many lines the summary has at most, and of each verdict. */
+const [LINES, OF_EACH] = [12, { fails: 3, unknown: 2, near: 1 }] as const
 
 /**
  * Writes an assessment as plain text.
  *
  * @param assessment - What assess found.
- * @returns Lines of at most about 100 characters: each section with its figures, tables, checks and assumptions;
- *   what was not assessed and why; the cautions, each once.
+ * @param options - `brief`: no assumptions; `width` of the lines; `units` in which figures are shown: 'imperial', or by kind,
+ *   such as `{ length: 'mi' }`, which leaves millimetres be.
+ * @returns Lines of text: the verdict with what stands against it and the figures that everybody asks for, in at most
+ *   twelve lines; each section with its figures, tables and checks; what was not assessed and why; the assumptions,
+ *   numbered; the cautions, each once.
+ * @throws InputError for options that cannot be used.
  */
-export function toText(assessment: Assessment): string {
-  const { title, note, notes, sections, unassessed } = assessment
-  const cautions = new Map(sections.flatMap((section) => section.cautions.map((caution) => [caution.id, caution])))
-  const blocks = [
-    [title, '='.repeat(title.length), ...(note === undefined ? [] : wrapped(note, ''))],
-    ...(notes.length === 0
-      ? []
-      : [['Unusual', '-------', ...notes.flatMap(({ path, text }) => wrapped(`${path}: ${text}`, '  '))]]),
-    ...sections.map(sectionText),
-    ...unassessed.map(({ title: name, why }) => [
-      name,
-      '-'.repeat(name.length),
-      ...wrapped(`Not assessed: ${why}`, ''),
-    ]),
-    ['Cautions', '--------', ...[...cautions.values()].flatMap(cautionText)],
-  ]
-  return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
+export function toText(assessment: Assessment, options: TextOptions = {}): string {
+  const { brief = false, width = WIDTH, units } = options
+  refuseUnits('toText', units)
+  if (!Number.isInteger(width) || width < NARROWEST) {
+    const expected = `a whole number of characters, at least ${NARROWEST}`
+    throw new InputError('toText', [{ path: 'width', expected, received: shown(width) }])
+  }
+  return new Writer(width, shownIn(units)).whole(assessment, brief)
 }
 
-function sectionText({ title, figures, tables, checks, assumptions, notes }: Section): string[] {
-  return [
-    title,
-    '-'.repeat(title.length),
-    ...aligned(figures.map(({ name, value }) => [name, shownFigure(value)])),
-    ...tables.flatMap((table, i) => [...(i === 0 && figures.length === 0 ? [] : ['']), ...tableText(table)]),
-    ...(checks.length === 0 ? [] : ['', ...checks.flatMap(checkText)]),
-    ...(notes.length === 0 ? [] : ['', ...notes.flatMap(({ text }) => wrapped(text, '  unusual: '))]),
-    ...(assumptions.length === 0 ? [] : ['', ...assumptions.flatMap((each) => wrapped(each.text, '  assumed: '))]),
-  ]
+const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
+
+/** Writes in lines of a width, with figures as they are shown. */
+class Writer {
+  readonly #width: number
+  readonly #shown: Shown
+
+  constructor(width: number, how: Shown) {
+    this.#width = width
+    this.#shown = how
+  }
+
+  whole(assessment: Assessment, isBrief: boolean): string {
+    const { title, note, notes, sections, unassessed, assumptions, cautions } = assessment
+    const blocks = [
+      [...underlined(title, '='), ...(note === undefined ? [] : this.#wrapped(note, ''))],
+      this.#summary(assessment),
+      ...(notes.length === 0
+        ? []
+        : [[...underlined('Unusual'), ...notes.flatMap(({ path, text }) => this.#wrapped(`${path}: ${text}`, '  '))]]),
+      ...sections.map((section) => this.#section(section)),
+      ...(unassessed.length === 0
+        ? []
+        : [
+            [
+              ...underlined('Not assessed'),
+              ...unassessed.flatMap(({ title: name, why }) => this.#wrapped(`${name}: ${why}`, '  ')),
+            ],
+          ]),
+      ...(isBrief || assumptions.length === 0
+        ? []
+        : [
+            [
+              ...underlined('Taken for granted'),
+              ...assumptions.flatMap(({ text }, i) => this.#wrapped(text, `${`${i + 1}`.padStart(5)}  `)),
+            ],
+          ]),
+      [...underlined('Cautions'), ...cautions.flatMap((caution) => this.#caution(caution))],
+    ]
+    return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
+  }
+
+  #summary({ verdict, summary, unassessed }: Assessment): string[] {
+    const asked = unassessed.filter(({ isAsked }) => isAsked).map(({ title }) => title)
+    const said = {
+      holds: 'HOLDS: every check is met.',
+      near: 'NEAR: every check is met, and some are near their limits.',
+      fails: 'FAILS: not every check is met.',
+      open: 'OPEN: nothing fails, and not everything could be judged.',
+    }[verdict]
+    const against = (Object.keys(OF_EACH) as (keyof typeof OF_EACH)[]).flatMap((key) => this.#against(summary, key))
+    const open = asked.length === 0 ? [] : [['not assessed', asked.join(', ')] as const]
+    const lines = [...against, ...open, ...this.#key(summary)]
+    // Figures give way to what stands against the build.
+    const widest = Math.max(...lines.map(([name]) => name.length))
+    return [said, ...lines.slice(0, LINES - 1).map(([name, text]) => this.#cut(`  ${name.padEnd(widest)}  ${text}`))]
+  }
+
+  /** The worst checks of a verdict, a line each, and how many more there are. */
+  #against(summary: Summary, key: keyof typeof OF_EACH): (readonly [string, string])[] {
+    const all = summary[key]
+    const told = all.slice(0, OF_EACH[key])
+    const more = all.length - told.length
+    return told.map((worst, i) => {
+      const rest = i === told.length - 1 && more > 0 ? `; and ${more} more` : ''
+      return [i === 0 ? key : '', `${this.#worst(worst)}${rest}`] as const
+    })
+  }
+
+  #worst({ check, ids }: WorstCheck): string {
+    const alike = ids.length > 1 ? ` (and ${ids.length - 1} alike)` : ''
+    return `${check.name}: ${this.#outcome(check)}${alike}`
+  }
+
+  /** The figures that everybody asks for. */
+  #key({ figures, binds }: Summary): (readonly [string, string])[] {
+    const of = (id: string) => {
+      const value = figures.find((each) => each.id === id)?.value
+      return value === undefined ? undefined : this.#shown(value)
+    }
+    const change = (id: string) => [of(`weight.before.${id}`), of(`weight.after.${id}`)].join(' → ')
+    const ranges = figures.filter(({ id }) => id.startsWith('journeys.'))
+    const start = of('road.startGrade')
+    const sprint = of('road.to80.time')
+    const speed = of('road.topSpeed')
+    const moments = [
+      ['pulling away', binds.start],
+      ['on the hill', binds.hill],
+      ['at top speed', binds.topSpeed],
+    ] as const
+    const holders = [...new Set(moments.flatMap(([, what]) => what ?? []))]
+    const held = holders.map((holder) => {
+      const when = moments.filter(([, what]) => what === holder).map(([moment]) => moment)
+      return `${holder} (${when.join(', ')})`
+    })
+    const line = (name: string, ...parts: (string | undefined)[]) => {
+      const told = parts.filter((part) => part !== undefined)
+      return told.length === 0 ? [] : [[name, told.join('; ')] as const]
+    }
+    return [
+      ...line('weight', change('mass'), `front ${change('frontShare')}`, `cross ${change('crossShare')}`),
+      ...line('energy', of('pack.energy')),
+      ...line('range', ...ranges.map(({ id, value }) => `${inWords(id, ranges)} ${this.#shown(value)}`)),
+      ...line('goes', speed && `up to ${speed}`, start && `starts on ${start}`, sprint && `0 to 80 km/h in ${sprint}`),
+      ...line('charges', of('charging.time')),
+      ...line('held by', ...held),
+    ]
+  }
+
+  #section({ title, figures, tables, checks, notes }: Section): string[] {
+    return [
+      ...underlined(title),
+      ...aligned(figures.map(({ name, value }) => [name, this.#shown(value)])),
+      ...tables.flatMap((table, i) => [...(i === 0 && figures.length === 0 ? [] : ['']), ...this.#table(table)]),
+      ...(checks.length === 0 ? [] : ['', ...alike(checks).flatMap((family) => this.#checks(family))]),
+      ...(notes.length === 0 ? [] : ['', ...notes.flatMap(({ text }) => this.#wrapped(text, '  unusual: '))]),
+    ]
+  }
+
+  #table({ title, columns, rows, notes = [] }: Table): string[] {
+    const cells = [
+      ['', ...columns.map(({ name }) => name)],
+      ...rows.map(({ name, values }) => [name, ...values.map((value) => this.#value(value, finestOf(values)))]),
+    ]
+    return [title, ...(rows.length === 0 ? [] : aligned(cells)), ...notes.flatMap((note) => this.#wrapped(note, '  '))]
+  }
+
+  #value(value: Quantity | string, finest: number): string {
+    return typeof value === 'string' ? value : this.#shown(value, finest)
+  }
+
+  /** The same check of several runs, gears or seasons in one line: the worst, and how many there are. */
+  #checks([worst, ...others]: readonly [SheetCheck, ...SheetCheck[]]): string[] {
+    const same = others.filter(({ verdict }) => verdict === worst.verdict).length
+    const [many, all] = [same + 1, others.length + 1]
+    const count = all === 1 ? '' : many === all ? `, the worst of ${all}` : `, ${many} of ${all}`
+    const mark = `  ${verdicts[worst.verdict].padEnd(5)} `
+    return this.#wrapped(`${worst.name}: ${this.#outcome(worst)}${count} (${worst.basis})`, mark)
+  }
+
+  #outcome({ text, actual, limit, sense, margin }: SheetCheck): string {
+    if (actual === undefined || limit === undefined || margin === undefined) return text
+    const left = margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
+    const [figure, bound] = [actual, limit].map((each) => this.#shown(each))
+    // With as many digits as it takes to tell the two apart.
+    const [exact, exactBound] = figure === bound ? toldApart(actual, limit) : [figure, bound]
+    return `${exact}, ${sense} ${exactBound}; ${left}`
+  }
+
+  #caution({ hazard, text }: Caution): string[] {
+    return this.#wrapped(`${hazard.charAt(0).toUpperCase()}${hazard.slice(1)}. ${text}`, '  ! ')
+  }
+
+  #cut(line: string): string {
+    return line.length <= this.#width ? line : `${line.slice(0, this.#width - 1)}…`
+  }
+
+  /** Text in lines of at most the width, the first after a mark and the others in line with it. */
+  #wrapped(text: string, mark: string): string[] {
+    const lines: string[] = []
+    let line = ''
+    for (const word of text.split(' ')) {
+      if (line !== '' && mark.length + line.length + 1 + word.length > this.#width) {
+        lines.push(line)
+        line = word
+      } else line = line === '' ? word : `${line} ${word}`
+    }
+    return [...lines, line].map((each, i) => `${i === 0 ? mark : ' '.repeat(mark.length)}${each}`)
+  }
 }
 
-function tableText({ title, columns, rows, notes = [] }: Table): string[] {
-  const cells = [
-    ['', ...columns.map(({ name }) => name)],
-    ...rows.map(({ name, values }) => [name, ...values.map(shownFigure)]),
-  ]
-  return [title, ...(rows.length === 0 ? [] : aligned(cells)), ...notes.flatMap((note) => wrapped(note, '  '))]
+/** Checks of one thing together, the worst first. */
+function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCheck[]])[] {
+  const families = new Map<string, SheetCheck[]>()
+  for (const each of checks) {
+    const of = each.of ?? each.id
+    families.set(of, [...(families.get(of) ?? []), each])
+  }
+  const rank = { fail: 0, unknown: 1, near: 2, pass: 3 } as const
+  return [...families.values()].map(
+    (all) =>
+      all.sort((one, other) => rank[one.verdict] - rank[other.verdict] || (one.margin ?? 0) - (other.margin ?? 0)) as [
+        SheetCheck,
+        ...SheetCheck[],
+      ],
+  )
+}
+
+/** The finest step of a row, in SI units: of a difference no more is told than of what it is the difference of. */
+function finestOf(values: readonly (Quantity | string)[]): number {
+  const sizes = values.flatMap((value) => (typeof value === 'string' ? [] : [Math.abs(value.si)]))
+  return Math.max(0, ...sizes) / 10 ** DIFFERENCE_DIGITS
+}
+
+/** Of which journey and season a range is, by the keys of the sheet; the only journey goes without saying. */
+function inWords(id: string, all: readonly { readonly id: string }[]): string {
+  const [, journey, season] = id.split('.') as [string, string, string]
+  const isOnly = all.every((each) => each.id.startsWith(`journeys.${journey}.`))
+  const words = isOnly ? season : `${journey} ${season}`
+  return words.replace(/(?<=[a-z\d])(?=[A-Z])/g, ' ').toLowerCase()
+}
+
+function underlined(title: string, line = '-'): string[] {
+  return [title, line.repeat(title.length)]
 }
 
 /** Rows with the first column to the left and the others to the right, each as wide as its widest cell. */
@@ -62,42 +259,6 @@ function aligned(rows: readonly (readonly string[])[]): string[] {
   )
 }
 
-/** A figure to four digits, with a minus sign that can be seen. */
-function shownFigure(value: Quantity | string): string {
-  return String(value).replace(/^-/, '−')
-}
-
-const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
-
-function checkText(check: Check): string[] {
-  const { name, verdict, actual, limit, sense, margin, basis } = check
-  const mark = `  ${verdicts[verdict].padEnd(5)} `
-  if (actual === undefined || limit === undefined || margin === undefined) {
-    return wrapped(`${name}: ${check.text} (${basis})`, mark)
-  }
-  const left = margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
-  const [figure, bound] = toldApart(actual, limit).map(shownFigure)
-  const text = `${name}: ${figure}, ${sense} ${bound}; ${left} (${basis})`
-  return wrapped(text, mark)
-}
-
 function percent(share: number): string {
   return `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`
-}
-
-function cautionText({ hazard, text }: Caution): string[] {
-  return wrapped(`${hazard.charAt(0).toUpperCase()}${hazard.slice(1)}. ${text}`, '  ! ')
-}
-
-/** Text in lines of at most the width, the first after a mark and the others in line with it. */
-function wrapped(text: string, mark: string): string[] {
-  const lines: string[] = []
-  let line = ''
-  for (const word of text.split(' ')) {
-    if (line !== '' && mark.length + line.length + 1 + word.length > WIDTH) {
-      lines.push(line)
-      line = word
-    } else line = line === '' ? word : `${line} ${word}`
-  }
-  return [...lines, line].map((each, i) => `${i === 0 ? mark : ' '.repeat(mark.length)}${each}`)
 }
