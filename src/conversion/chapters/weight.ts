@@ -132,21 +132,20 @@ export function weightSection({ targets }: Build, { exchange, placed, laden, rid
       ...(placed === undefined ? [] : [placementTable(placed)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
-    ...merged(
-      { ...exchange, assumptions: unlimited },
-      { ...placed, assumptions: [] },
-      { notes: before.notes },
-      laden,
-      ride?.fitted ?? {},
-    ),
+    ...merged({ ...exchange, assumptions: unlimited }, { ...placed, assumptions: [] }, laden, ride?.fitted ?? {}),
     checks: [
       ...checks,
       ...partOf('weight.before', before.checks, (name) => `${name}, as it was weighed`),
       ...partOf('weight.placing', placed?.checks ?? [], (name) => `${name}, as the modules are placed`),
-      ...partOf('weight.empty', exchange.checks, (name) => `${name}, empty`),
-      ...partOf('weight.laden', laden.checks, (name) => `${name}, laden`),
+      ...partOf('weight.empty', ofExchange(exchange), (name) => `${name}, empty`),
+      ...partOf('weight.laden', ofExchange(laden), (name) => `${name}, laden`),
     ],
   }
+}
+
+/** The checks of an exchange without those of its weighing, which is the same for all. */
+function ofExchange({ checks, before }: MassExchange): Check[] {
+  return checks.filter(({ id }) => before.checks.every((each) => each.id !== id))
 }
 
 const points = (share: Quantity<'ratio'>) => `${(share.si * 100).toFixed(2)} points`.replace(/^-/, '−')
