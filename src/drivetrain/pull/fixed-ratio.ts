@@ -141,7 +141,7 @@ export const fixedRatio = /*@__PURE__*/ procedure({
       ...window,
       limits,
       ...(fits ? {} : { reason }),
-      checks: window === undefined ? [] : [windowCheck(window.least, window.greatest)],
+      checks: [...drive.checks, ...(window === undefined ? [] : [windowCheck(window.least, window.greatest)])],
       assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
       cautions: [liftedCar, approval],
     }

@@ -9,6 +9,7 @@ import { airOf, weatherOf } from '../../drivetrain/road/air.js'
 import { airField } from '../../drivetrain/vehicle.js'
 import { cite } from '../../formula/index.js'
 import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import { unlessUnknown } from '../../procedure/check.js'
 import {
   type Assumption,
   assumed,
@@ -674,15 +675,18 @@ function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfChar
       'pack',
       'controller',
     ),
-    check(
-      'pack.lowestVoltage',
-      'Lowest voltage under load',
-      fromSi('voltage', tally.lowestVoltage, 'V'),
-      'at least',
-      fromSi('voltage', floor, 'V'),
-      floorName,
-      'pack',
-      'controller',
+    unlessUnknown(
+      check(
+        'pack.lowestVoltage',
+        'Lowest voltage under load',
+        fromSi('voltage', tally.lowestVoltage, 'V'),
+        'at least',
+        fromSi('voltage', floor, 'V'),
+        floorName,
+        'pack',
+        'controller',
+      ),
+      supply.cold?.text,
     ),
   ]
 }
