@@ -529,7 +529,7 @@ function memoryAssumptions(
       : []),
     ...(pack === undefined
       ? []
-      : [assumed('pack.memory', 'The pack remembers its current over 5 min (common practice, no source).')]),
+      : [assumed('pack.memory', 'The current of the pack is averaged over 5 min (common practice, no source).')]),
   ]
 }
 
@@ -597,7 +597,7 @@ function spikeChecks({ hardest }: Course, { friction }: Asked['car']): Check[] {
     trial(
       'cycle.acceleration',
       'Hardest change of speed in the log',
-      says`${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
+      says`the log asks for ${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
       most.in('g') < ADHESION ? 'friction as given' : 'adhesion: 1.1 g, common practice, no source',
       'cycle',
       'log',
@@ -610,10 +610,10 @@ function motorTrial({ continuousTorque, continuousPower }: Asked['motor'], { mot
   const remembered = fromSi('ratio', Math.sqrt(motorMemory.worst()), '%')
   return trial(
     'motor.load',
-    'Load of the motor, as it remembers it',
+    'Worst average load of the motor',
     continuousTorque === undefined && continuousPower === undefined
       ? { unknown: 'whether the motor keeps cool is not known: give motor.continuousTorque or motor.continuousPower' }
-      : says`remembers ${remembered} of the torque that it holds all day, at most ${fromSi('ratio', 1, '%')}`,
+      : says`the load of the motor averages ${remembered} of the torque that it holds all day, at most ${fromSi('ratio', 1, '%')}`,
     'torque and power all day of the motor',
     'motor.continuousTorque',
     'motor.continuousPower',
@@ -657,7 +657,7 @@ function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfChar
     ),
     check(
       'pack.rmsCurrent',
-      'Current, as the pack remembers it',
+      'Worst average current of the pack',
       current(remembered),
       'at most',
       current(continuous),
