@@ -402,7 +402,12 @@ export const rangeAtSpeed = /*@__PURE__*/ (() =>
     work: (asked): Unfinished<RangeAtSpeed> => {
       const ready = readyFor('rangeAtSpeed', asked, packFor('rangeAtSpeed', asked))
       const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
-      return { speeds, checks: [], assumptions: ready.assumptions, cautions: [highVoltage, lithiumCells] }
+      return {
+        speeds,
+        checks: ready.pack?.supply.cold === undefined ? [] : [ready.pack.supply.cold],
+        assumptions: ready.assumptions,
+        cautions: [highVoltage, lithiumCells],
+      }
     },
   }))()
 
@@ -498,7 +503,7 @@ export const rangeTable = /*@__PURE__*/ (() =>
       })
       return {
         rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
-        checks: [],
+        checks: pack?.supply.cold === undefined ? [] : [pack.supply.cold],
         assumptions: withWeatherCounted(merged(...tables.map(({ ready }) => ready)).assumptions),
         cautions: [highVoltage, lithiumCells],
       }
