@@ -12,10 +12,13 @@ import {
   type Findings,
   given,
   group,
+  isMet,
   list,
+  type Note,
   optional,
   procedure,
   type Read,
+  renamed,
   type Unfinished,
 } from '../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../quantity/index.js'
@@ -127,7 +130,7 @@ export const limitsField = /*@__PURE__*/ (() =>
  * - always assumed: the body does not twist, and the springs and bars of each axle are alike on both sides
  *
  * @returns The stance before and after and the change, with checks, assumptions and cautions. The checks are of the car
- * after the exchange; those of the weighing stand with `before`. Parts that lie outside the wheels by more than a car
+ * after the exchange, and what of the weighing does not hold; all checks of the weighing stand with `before`. Parts that lie outside the wheels by more than a car
  * overhangs are named among the assumptions.
  * @throws InputError for input that cannot be used, by its path; CalculationError when a wheel would carry less than
  * nothing.
@@ -198,8 +201,8 @@ export const exchangeMasses = /*@__PURE__*/ procedure({
       before,
       after,
       change: changeOf(before, after),
-      checks: [...heightChecks(after, car), ...limitChecks(after, limits), ...plausibility.checks],
-      notes: plausibility.notes,
+      checks: [...unmetOf(before), ...heightChecks(after, car), ...limitChecks(after, limits), ...plausibility.checks],
+      notes: [...notesOf(before), ...plausibility.notes],
       assumptions: [
         ...raisedAssumptions(car),
         ...(before.centreOfGravity.up === undefined ? [] : heightUnknown([...removed, ...added])),
@@ -211,6 +214,21 @@ export const exchangeMasses = /*@__PURE__*/ procedure({
     }
   },
 })
+
+/** What of the weighing does not hold: all that follows rests on it. */
+function unmetOf({ checks }: Weighed): Check[] {
+  return checks
+    .filter((each) => !isMet(each))
+    .map((each) => {
+      const paths = each.paths.map((path) => `car.${path}`)
+      return Object.assign(renamed(each, each.id, `${each.name}, as it was weighed`), { paths })
+    })
+}
+
+/** What is unusual of the weighing. That a field of it is unusual is told of the field, where it stands here. */
+function notesOf({ notes }: Weighed): Note[] {
+  return notes.filter(({ id, path }) => id !== `${path}.unusual`).map((each) => ({ ...each, path: `car.${each.path}` }))
+}
 
 /** What a part puts on each wheel. */
 function cornersFrom(part: Part, { wheelbase, track }: WeighedCar, frontRollShare: Quantity<'ratio'>) {

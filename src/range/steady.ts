@@ -6,7 +6,7 @@
  */
 import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
 import { gradeField, loadWorked } from '../drivetrain/pull/drive.js'
-import { type Air, airOf, weatherOf } from '../drivetrain/road/air.js'
+import { type Air, airOf, weatherOf, withWeatherCounted } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
 import { airField, airFields, onTheRoad } from '../drivetrain/vehicle.js'
 import { cite, section } from '../formula/index.js'
@@ -402,7 +402,12 @@ export const rangeAtSpeed = /*@__PURE__*/ (() =>
     work: (asked): Unfinished<RangeAtSpeed> => {
       const ready = readyFor('rangeAtSpeed', asked, packFor('rangeAtSpeed', asked))
       const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
-      return { speeds, checks: [], assumptions: ready.assumptions, cautions: [highVoltage, lithiumCells] }
+      return {
+        speeds,
+        checks: ready.pack?.supply.cold === undefined ? [] : [ready.pack.supply.cold],
+        assumptions: ready.assumptions,
+        cautions: [highVoltage, lithiumCells],
+      }
     },
   }))()
 
@@ -453,7 +458,8 @@ const tableFields = /*@__PURE__*/ (() => ({
  * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
  * - `temperatures`: the temperatures of the air, in the place of air.temperature, a list of at least 1, each in °C,
  *   each above -273.15 °C
- * - always assumed: of the cold only the denser air is counted, not tyres, heater and cells
+ * - always assumed: warm and cold count by the density of the air alone, not by tyres, heater and cells: seasons
+ *   counts what the cold does to all of them
  *
  * @returns The {@link RangeTable}: a row for each temperature, a column for each speed.
  * @throws InputError and CalculationError as {@link rangeAtSpeed}.
@@ -480,7 +486,9 @@ export const rangeTable = /*@__PURE__*/ (() =>
     answers: 'How far do steady speeds lead at several temperatures of the air?',
     input: tableFields,
     source: sources,
-    assumes: ['Of the cold only the denser air is counted, not tyres, heater and cells.'],
+    assumes: [
+      'Warm and cold count by the density of the air alone, not by tyres, heater and cells: seasons counts what the cold does to all of them.',
+    ],
     work: ({ temperatures, ...asked }): Unfinished<RangeTable> => {
       const where = 'rangeTable'
       if (asked.air.temperature !== undefined) {
@@ -495,8 +503,8 @@ export const rangeTable = /*@__PURE__*/ (() =>
       })
       return {
         rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
-        checks: [],
-        assumptions: merged(...tables.map(({ ready }) => ready)).assumptions,
+        checks: pack?.supply.cold === undefined ? [] : [pack.supply.cold],
+        assumptions: withWeatherCounted(merged(...tables.map(({ ready }) => ready)).assumptions),
         cautions: [highVoltage, lithiumCells],
       }
     },

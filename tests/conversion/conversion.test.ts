@@ -119,7 +119,7 @@ describe('the example sheet, worked out by hand', () => {
     expect(table?.notes?.[0]).toBe(
       '3 in series, 2 in parallel is refused: holds 10.92 kWh, less than the 12 kWh wanted.',
     )
-    expect(table?.notes?.join(' ')).toContain('5 in series, 2 in parallel is refused: 252 V when full')
+    expect(table?.notes?.join(' ')).toContain('5 in series, 2 in parallel is refused: stands at 252 V when full')
   })
   it('main run: class 5 copper, twice the length, a fuse for the load and the fault', () => {
     // IEC 60228: 0.386 Ω/km at 20 °C for 50 mm² of class 5; IEC 60028: 0.00393 /K.

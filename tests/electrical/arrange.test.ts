@@ -178,8 +178,8 @@ describe('arrangePack', () => {
     const { fits, rejected } = arrangePack({ ...asked, window: { minimum: '140 V', maximum: '200 V' } })
     expect(fits).toEqual([])
     expect(rejected.find(({ series, parallel }) => series === 4 && parallel === 2)?.reasons).toEqual([
-      '201.6 V when full, more than the 200 V that the controller bears',
-      '137 V when empty at 250 A, less than the 140 V at which the controller works',
+      'stands at 201.6 V when full, more than the 200 V that the controller bears',
+      'falls to 137 V when empty at 250 A, less than the 140 V at which the controller works',
     ])
     for (const { series, reasons } of rejected) if (series === 3) expect(reasons.join()).toContain('when empty')
   })
@@ -225,7 +225,7 @@ describe('arrangePack', () => {
   it('shows each arrangement under its verdict', () => {
     const text = explain(() => arrangePack(asked)).toText()
     expect(text).toContain(
-      '4 in series, 2 in parallel: serves, 201.6 V when full, at most the 220 V that the controller bears; 137 V when empty at 250 A, at least the 96 V at which the controller works; takes 250 A from 2 in parallel, at most the peak current of 360 A; needs 8 modules, at most the 9 available; holds 14.56 kWh, at least the 12 kWh wanted\n',
+      '4 in series, 2 in parallel: serves, stands at 201.6 V when full, at most the 220 V that the controller bears; falls to 137 V when empty at 250 A, at least the 96 V at which the controller works; takes 250 A from 2 in parallel, at most the peak current of 360 A; needs 8 modules, at most the 9 available; holds 14.56 kWh, at least the 12 kWh wanted\n',
     )
     expect(text).toMatch(/3 in series, 2 in parallel: refused, holds 10\.92 kWh, less than the 12 kWh wanted\n/)
   })
@@ -267,8 +267,8 @@ describe('arrangePack', () => {
     const full = of('202 V', { usable: { upper: 1 } })
     expect(full.fits.map(({ series }) => series)).not.toContain(4)
     expect(full.rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
-      '203.4 V at 100 % as 60 A come back, more than the 202 V that the controller bears',
-      '203.4 V at 100 % as 60 A come back, more than the 200 V of the full cells',
+      'rises to 203.4 V at 100 % as 60 A come back, more than the 202 V that the controller bears',
+      'rises to 203.4 V at 100 % as 60 A come back, more than the 200 V of the full cells',
     ])
   })
   it('counts a pack of unknown voltage as full beside the controller, says so, and leaves the cells unknown', () => {
@@ -291,7 +291,7 @@ describe('arrangePack', () => {
       'For the controller, braking starts from the voltage of the full pack, not from that at 90 %: neither module.openCircuit nor module.chemistry is given.',
     )
     expect(of('202 V').rejected.find(({ series, parallel }) => series === 4 && parallel === 1)?.reasons).toEqual([
-      '203.4 V when full as 60 A come back, more than the 202 V that the controller bears',
+      'rises to 203.4 V when full as 60 A come back, more than the 202 V that the controller bears',
     ])
   })
   it('reads a charge current by temperature for warm cells', () => {

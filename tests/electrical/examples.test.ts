@@ -16,7 +16,7 @@ describe('the example', () => {
     expect((await outputOf('how-many-modules-fit')).slice(0, 3)).toEqual([
       '4 x 2: 13.08 kWh, 78.4 kg',
       '4 x 3: 19.62 kWh, 117.6 kg',
-      '4 x 1: 89.6 V when empty at 200 A, less than the 90 V at which the controller works',
+      '4 x 1: falls to 89.6 V when empty at 200 A, less than the 90 V at which the controller works',
     ])
   }, 30_000)
   it('of a hill shows that its cable is too thin, though its mean current is not', async () => {

@@ -195,6 +195,18 @@ export const drive: { readonly [name: string]: Table } = {
         sound: { pack: { module: byTemperature }, journey: down },
       },
       {
+        what: 'cells that are cold, and a resistance that is that of warm ones',
+        dangerous: { cellTemperature: '3 °C' },
+        told: ['pack.lowestVoltage', 'unknown'],
+        sound: { cellTemperature: '3 °C', pack: { module: { cold: frozen.cold } } },
+      },
+      {
+        what: 'cells far colder than their resistance was measured',
+        dangerous: { cellTemperature: '-25 °C', pack: { module: { cold: frozen.cold } } },
+        told: ['pack.lowestVoltage', 'unknown'],
+        sound: { cellTemperature: '16 °C' },
+      },
+      {
         what: 'a charge current that nobody stated, on the way down',
         dangerous: { pack: { module: { chargeCurrent: undefined } }, journey: down },
         told: ['pack.recovered', 'unknown'],
@@ -257,6 +269,12 @@ export const drive: { readonly [name: string]: Table } = {
         what: 'coefficients of which nobody said in what air they were run',
         dangerous: { car: { roadLoad: { airDensity: undefined } } },
         told: /1\.204 kg\/m³ .*by default/,
+      },
+      {
+        what: 'the power of cold cells, of which nobody said how much they resist',
+        dangerous: { pack: { module, series: 6, parallel: 1 }, cellTemperature: '-4 °C' },
+        told: ['pack.coldResistance', 'unknown'],
+        sound: { pack: { module: { ...module, cold: frozen.cold }, series: 6, parallel: 1 }, cellTemperature: '-4 °C' },
       },
     ],
   },

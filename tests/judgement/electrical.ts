@@ -99,6 +99,7 @@ const overnight = {
 } as const
 /** What the cells take by their temperature alone, as the table of their maker has it. */
 const byTemperature = {
+  cold: { temperature: '-10 °C', resistance: '40 mΩ' },
   chargeCurrent: undefined,
   chargeCurrents: [
     ['0 °C', '6 A'],
@@ -702,6 +703,23 @@ export const electrical: { readonly [name: string]: Table } = {
       temperature: '30 °C',
     },
     cases: [
+      {
+        what: 'a load on cold cells, of which nobody said how much they resist',
+        dangerous: { temperature: '4 °C' },
+        told: ['pack.voltageUnderLoad', 'unknown'],
+        sound: { temperature: '4 °C', pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } } },
+      },
+      {
+        what: 'a charge of cold cells, of which nobody said how much they resist',
+        dangerous: { temperature: '4 °C', current: '-20 A' },
+        told: ['pack.voltageOnCharge', 'unknown'],
+        sound: { temperature: '15 °C', current: '-20 A' },
+      },
+      {
+        what: 'a load under which even warm cells would sag too far',
+        dangerous: { temperature: '4 °C', current: '110 A', pack: { module: { resistance: '120 mΩ' } } },
+        told: ['pack.voltageUnderLoad', 'fail'],
+      },
       { what: 'cells that are too hot for a load', dangerous: { temperature: '64 °C' }, told: ['cells.warm', 'fail'] },
       {
         what: 'a charge into cells of which nobody said what they take',

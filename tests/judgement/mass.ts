@@ -105,6 +105,25 @@ export const mass: { readonly [name: string]: Table } = {
         dangerous: { limits: { rearAxle: '330 kg' } },
         told: ['exchange.rearMass', 'fail'],
       },
+      {
+        what: 'a weighing gone wrong, on which all that follows rests',
+        dangerous: { car: { raised: { front: '340.5 kg', loadedRadius: '300 mm' } } },
+        told: ['weighing.heightOverRadius', 'fail'],
+        sound: { car: { raised: { front: '353 kg', loadedRadius: '275 mm' } } },
+      },
+      {
+        what: 'a scale that stuck while the rear was raised',
+        dangerous: { car: { raised: { front: '337.2 kg' } } },
+        told: ['weighing.moved', 'fail'],
+      },
+      {
+        what: 'a car that was weighed leaning, though it stands well after the exchange',
+        dangerous: {
+          car: { scales: { frontLeft: '196 kg', rearLeft: '172 kg' }, raised: undefined },
+          added: [{ name: 'pack', mass: '120 kg', at: { aft: '1 m', left: '-200 mm' } }],
+        },
+        told: /Share of the left wheels: 53\.57 % is unusual/,
+      },
     ],
   },
   placeMasses: {

@@ -159,6 +159,28 @@ describe('exchangeMasses', () => {
     expect(checks[0]).toMatchObject({ name: 'Static stability factor after the exchange', verdict: 'fail' })
     expect(checks[0]?.actual?.si).toBeCloseTo(1.3 / 2 / height, 10)
   })
+  it('tells once what of the weighing does not hold, by the paths of its own input', () => {
+    const car = {
+      scales: { frontLeft: '171 kg', frontRight: '166 kg', rearLeft: '150 kg', rearRight: '153 kg' },
+      wheelbase: '4.1 m',
+      track: { front: '1.25 m', rear: '1.22 m' },
+      raised: { rise: '450 mm', loadedRadius: '300 mm', front: '337.4 kg' },
+    } as const
+    const { before, checks, notes } = exchangeMasses({ car, removed: [], added: [] })
+    const unmet = before.checks.filter(({ verdict }) => verdict === 'fail' || verdict === 'unknown')
+    expect(unmet.length).toBeGreaterThan(1)
+    const told = checks.filter(({ id }) => id.startsWith('weighing.'))
+    expect(told.map(({ id, text, verdict }) => [id, text, verdict])).toEqual(
+      unmet.map(({ id, text, verdict }) => [id, text, verdict]),
+    )
+    for (const { name, paths } of told) {
+      expect(name).toMatch(/, as it was weighed$/)
+      for (const path of paths) expect(path).toMatch(/^car\.(?:raised|scales|track)$/)
+    }
+    for (const all of [checks, notes]) expect(new Set(all.map(({ id }) => id)).size).toBe(all.length)
+    // The wheelbase is told as the field that it is here, not as that of the weighing too.
+    expect(notes.map(({ path }) => path).filter((path) => path.endsWith('wheelbase'))).toEqual(['car.wheelbase'])
+  })
   it('refuses to take out the whole car', () => {
     const all = { name: 'car', mass: '500 kg', count: 2, at: { aft: '1.2 m', left: '0 m' } } as const
     expect(() => exchangeMasses({ car: even, removed: [all], added: [] })).toThrow(

@@ -134,6 +134,19 @@ describe('rangeAtSpeed', () => {
 })
 
 describe('rangeTable', () => {
+  it('says once what of the weather is not counted', () => {
+    const { assumptions } = rangeTable({
+      ...base,
+      usableEnergy: '12 kWh',
+      speed: '80 km/h',
+      temperatures: ['30 °C', '5 °C', '-10 °C'],
+    })
+    expect(
+      assumptions.filter(({ text }) => /tyres|rolling/i.test(text) && /cells/.test(text)).map(({ id }) => id),
+    ).toEqual(['rangeTable.assumes.1'])
+    expect(new Set(assumptions.map(({ id }) => id)).size).toBe(assumptions.length)
+  })
+
   it('is shorter in denser air, as its density tells', () => {
     const { rows } = rangeTable({
       ...base,

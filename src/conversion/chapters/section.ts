@@ -175,8 +175,8 @@ export function fromSheet<T>(places: Places, work: () => T): T {
   }
 }
 
-/** A result whose findings name the places in the sheet. */
-function foundIn<T>(places: Places, result: T): T {
+/** A result whose findings name the places in the sheet. @internal */
+export function foundIn<T>(places: Places, result: T): T {
   const { checks, notes } = Object(result) as Partial<Findings>
   const placesOf = (paths: readonly string[]) => [...new Set(paths.flatMap((path) => onePlaceOf(path, places) ?? []))]
   if (checks !== undefined) {

@@ -13,7 +13,7 @@ import {
 import { type Check, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import { type Chapter, calledBy, fromSheet, heldToSheet, type Places, partOf, type Table } from './section.js'
+import { type Chapter, calledBy, foundIn, fromSheet, heldToSheet, type Places, partOf, type Table } from './section.js'
 
 /** Where in the sheet the figures stand. */
 const places: Places = {
@@ -30,6 +30,11 @@ const places: Places = {
   'target.leftShare': 'car.scales',
   'groups[0].size': 'module.size',
 }
+
+/** Where in the sheet the figures of the weighing stand. */
+const weighingPlaces: Places = Object.fromEntries(
+  ['scales', 'wheelbase', 'track', 'raised'].map((key) => [key, `car.${key}`]),
+)
 
 /** What the exchange of parts, and the modules in their bays, make of the car. @internal */
 export interface Weights {
@@ -135,7 +140,7 @@ export function weightSection({ targets, pack }: Build, { exchange, placed, lade
   }
   // It is the laden car that is held to the limits on the papers.
   const unlimited = [...exchange.assumptions, ...(placed?.assumptions ?? [])].filter(({ id }) => id !== 'limits.absent')
-  const { before } = exchange
+  const { checks: weighed } = foundIn(weighingPlaces, { checks: exchange.before.checks })
   return {
     figures: [],
     tables: [
@@ -143,21 +148,21 @@ export function weightSection({ targets, pack }: Build, { exchange, placed, lade
       ...(placed === undefined || pack === undefined ? [] : [placementTable(placed, pack.bays)]),
       ...(ride === undefined ? [] : [rideTable(ride)]),
     ],
-    ...merged(
-      { ...exchange, assumptions: unlimited },
-      { ...placed, assumptions: [] },
-      { notes: before.notes },
-      laden,
-      ride?.fitted ?? {},
-    ),
+    ...merged({ ...exchange, assumptions: unlimited }, { ...placed, assumptions: [] }, laden, ride?.fitted ?? {}),
     checks: [
       ...checks,
-      ...partOf('weight.before', before.checks, (name) => `${name}, as it was weighed`),
+      ...partOf('weight.before', weighed, (name) => `${name}, as it was weighed`),
       ...partOf('weight.placing', placed?.checks ?? [], (name) => `${name}, as the modules are placed`),
-      ...partOf('weight.empty', exchange.checks, (name) => `${name}, empty`),
-      ...partOf('weight.laden', laden.checks, (name) => `${name}, laden`),
+      ...partOf('weight.empty', ofExchange(exchange), (name) => `${name}, empty`),
+      ...partOf('weight.laden', ofExchange(laden), (name) => `${name}, laden`),
+      ...partOf('weight.springs', ride?.fitted.checks ?? [], (name) => `${name}, on fitted springs`),
     ],
   }
+}
+
+/** The checks of an exchange without those of its weighing, which is the same for all. */
+function ofExchange({ checks, before }: MassExchange): Check[] {
+  return checks.filter(({ id }) => before.checks.every((each) => each.id !== id))
 }
 
 function stanceTable({ before, after, change }: MassExchange): Table {

@@ -21,7 +21,7 @@ export function memoryOf(motor: Motor): { readonly timeConstant: number; readonl
     return { timeConstant: made, assumptions: [assumed('motor.memory', text)] }
   }
   const told = quantity('time', USUAL_MEMORY, 's').as('min')
-  const text = `The motor remembers its load over ${told} (motor.timeConstant and motor.peakTime by default; common practice, no source).`
+  const text = `The load of the motor is averaged over ${told} (motor.timeConstant and motor.peakTime by default; common practice, no source).`
   return { timeConstant: USUAL_MEMORY, assumptions: [assumed('motor.memory', text)] }
 }
 

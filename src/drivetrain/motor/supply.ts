@@ -29,6 +29,8 @@ export interface Supply {
   readonly charge: Bound
   /** That nobody said what the cells take back; absent where it is said. */
   readonly recovered?: Check
+  /** That nobody said how much cells so cold resist; absent where it is said. */
+  readonly cold?: Check
   readonly assumptions: readonly Assumption[]
 }
 
@@ -58,7 +60,7 @@ export function supplyOf(
   refuseModule(where, 'pack.module', pack.module)
   const { module, series, parallel } = pack
   const curve = openCircuitOf(where, 'pack.module', module)
-  const { resistance, basis } = resistanceOf(pack, temperature)
+  const { resistance, basis, unknown: inTheCold } = resistanceOf(pack, temperature)
   const { batteryCurrent, continuousCurrent, chargeCurrent, minimumVoltage, maximumVoltage } = controller
   if (continuousCurrent !== undefined && batteryCurrent !== undefined && continuousCurrent.si > batteryCurrent.si) {
     const expected = `at most the battery current, ${batteryCurrent}`
@@ -80,6 +82,7 @@ export function supplyOf(
   return {
     // Cells that may not be charged take nothing back, whatever else is not known.
     ...(unknown === undefined || outsideCharge !== undefined ? {} : { recovered: recoveredCheck(unknown) }),
+    ...(inTheCold === undefined ? {} : { cold: coldCheck(inTheCold) }),
     openCircuitAt: (state) => series * curve.voltsAt(state),
     resistance: resistance.si,
     floor: greatest([
@@ -145,6 +148,18 @@ export function supplyOf(
       ...charge.assumptions,
     ],
   }
+}
+
+/** What a pack gives, where nobody said how much it resists in the cold. */
+function coldCheck(unknown: string): Check {
+  return trial(
+    'pack.coldResistance',
+    'Power of the cold pack',
+    { unknown },
+    'resistance at one temperature tells none elsewhere',
+    'pack.module.cold',
+    'cellTemperature',
+  )
 }
 
 /** Below this, cells take a charge only as their maker says. Common practice, no source. */

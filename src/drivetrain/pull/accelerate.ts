@@ -166,7 +166,7 @@ export const accelerate = /*@__PURE__*/ procedure({
         time: quantity('time', best.timeError, 's'),
         distance: quantity('length', best.distanceError, 'm'),
       },
-      checks: [],
+      checks: drive.checks,
       assumptions: [...drive.assumptions, ...drive.inertia.assumptions],
       cautions: [brakesAndSteering],
     }

@@ -5,7 +5,7 @@
  * Hybrid Electric, and Fuel Cell Vehicles (2004), vehicle performance.
  */
 import { rootBetween } from '../../formula/root.js'
-import { type Assumption, assumed, given, optional, type Read } from '../../procedure/index.js'
+import { type Assumption, assumed, type Check, given, optional, type Read } from '../../procedure/index.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { drivelineOf, type GearNumbers, gearNumbers, type LossyGear, wheelForce } from '../gearing/driveline.js'
 import {
@@ -67,6 +67,8 @@ export interface Drive extends Power {
   readonly grip?: Grip
   readonly airDensity: Quantity<'density'>
   readonly headwind: Quantity<'speed'>
+  /** What is not known of the pack. */
+  readonly checks: readonly Check[]
   readonly assumptions: readonly Assumption[]
 }
 
@@ -178,6 +180,7 @@ export function driveOf(where: string, read: DriveRead): Drive {
     ...(friction === undefined ? {} : { grip: gripOf(where, read.car, friction) }),
     airDensity: air.density,
     headwind: air.headwind,
+    checks: power.supply?.cold === undefined ? [] : [power.supply.cold],
     assumptions: [
       ...assumptions,
       ...power.assumptions,

@@ -144,6 +144,7 @@ export const fixedRatio = /*@__PURE__*/ procedure({
       limits,
       ...(fits ? {} : { reason }),
       checks: [
+        ...drive.checks,
         windowTrial(window === undefined ? { fail: reason } : says`${window.least}, at most ${window.greatest}`),
       ],
       assumptions: [...drive.assumptions, ...drive.inertia.assumptions],

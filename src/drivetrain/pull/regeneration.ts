@@ -137,7 +137,7 @@ export const regenLimit = /*@__PURE__*/ procedure({
       ),
       ...(drive.supply === undefined ? {} : { stateOfCharge: drive.stateOfCharge }),
       ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-      checks: drive.supply?.recovered === undefined ? [] : [drive.supply.recovered],
+      checks: [...drive.checks, ...(drive.supply?.recovered === undefined ? [] : [drive.supply.recovered])],
       assumptions: [...drive.assumptions, ...(drive.conversion === undefined ? conversion.assumptions : [])],
       cautions: [brakingByMotor, brakesAndSteering, approval, lithiumCells],
     }

@@ -106,7 +106,7 @@ export const shiftSpeeds = /*@__PURE__*/ procedure({
     const drive = driveOf('shiftSpeeds', { ...asked, car: { ...asked.car, friction: undefined } })
     return {
       shifts: drive.gears.slice(1).map((next, i) => shiftTo(drive, drive.gears[i] as DriveGear, next)),
-      checks: [],
+      checks: drive.checks,
       assumptions: drive.assumptions.filter(({ id }) => id !== 'car.friction.absent'),
       cautions: [brakesAndSteering],
     }
@@ -233,7 +233,7 @@ export const bestGear = /*@__PURE__*/ procedure({
     return {
       gear: others.reduce((best, each) => (isLess(each, best) ? each : best), first).gear,
       rows,
-      checks: [],
+      checks: drive.checks,
       assumptions: [...drive.assumptions, ...(drive.supply === undefined ? assumptions : [])],
       cautions: [],
     }

@@ -135,7 +135,10 @@ export const topSpeed = /*@__PURE__*/ procedure({
               limitedBy: all.held.limitedBy,
             },
           }),
-      checks: drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : [],
+      checks: [
+        ...drive.checks,
+        ...(drive.envelope.hasContinuous && all === undefined ? [allDayCheck(drive, grade)] : []),
+      ],
       assumptions: [
         ...drive.assumptions,
         ...oneRating(vehicle.motor),
@@ -284,7 +287,7 @@ export const climbingAbility = /*@__PURE__*/ procedure({
       start,
       climbs: speeds.map((speed) => climbAt(drive, speed)),
       gears: drive.gears.map((gear) => ({ gear: gear.name, ...gradeIn(drive, gear, standstill, 'peak') })),
-      checks: grade === undefined ? [] : [startCheck(start, grade)],
+      checks: [...drive.checks, ...(grade === undefined ? [] : [startCheck(start, grade)])],
       assumptions: [...drive.assumptions, ...oneRating(vehicle.motor)],
       cautions: [brakesAndSteering],
     }

@@ -149,7 +149,7 @@ export const tractionCurves = /*@__PURE__*/ procedure({
         })),
       ),
       ...(grip === undefined ? {} : { grip: quantity('force', grip, 'N') }),
-      checks: [],
+      checks: drive.checks,
       assumptions: [
         ...drive.assumptions,
         ...(asked === undefined

@@ -35,7 +35,10 @@ export function weatherOf({ temperature }: Read<typeof airField>): Assumption[] 
   ]
 }
 
-/** What a drive takes for granted where its tyres and cells are given as they are in its air: the weather is counted. @internal */
+/**
+ * What a drive takes for granted where the weather is counted, as its tyres and cells are given as they are in its air, or
+ * where it is told once of all drives. @internal
+ */
 export function withWeatherCounted(assumptions: readonly Assumption[]): Assumption[] {
   return assumptions.filter(({ id }) => id !== WEATHER)
 }

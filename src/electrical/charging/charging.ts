@@ -401,7 +401,7 @@ function circuitTrial(
   const drawn = wanted < current.si ? quantity('current', wanted, 'A') : current
   if (rule === 'domestic socket') {
     return told(
-      says`draws ${drawn} for hours, at most the ${DOMESTIC} that a domestic socket bears`,
+      says`the charger draws ${drawn} for hours, at most the ${DOMESTIC} that a domestic socket bears`,
       'practice in several countries, from memory',
     )
   }
@@ -412,7 +412,10 @@ function circuitTrial(
     )
   }
   if (rule === 'IEC own circuit') {
-    return told(says`draws ${drawn} for hours, at most the ${circuit} of a circuit of its own`, 'IEC 60364-7-722')
+    return told(
+      says`the charger draws ${drawn} for hours, at most the ${circuit} of a circuit of its own`,
+      'IEC 60364-7-722',
+    )
   }
   const share = circuit.times(0.8)
   if (rule === undefined && isAbove(drawn, share)) {
@@ -421,7 +424,10 @@ function circuitTrial(
       'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
     )
   }
-  return told(says`draws ${drawn} for hours, at most the ${share}, 80 % of its circuit`, 'NFPA 70 (NEC), 625.41')
+  return told(
+    says`the charger draws ${drawn} for hours, at most the ${share}, 80 % of its circuit`,
+    'NFPA 70 (NEC), 625.41',
+  )
 }
 
 function chargeAssumptions(

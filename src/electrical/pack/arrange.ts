@@ -447,7 +447,7 @@ function recoveryTrials(asked: Asked, { series, parallel, maximumVoltage, resist
     trial(
       'pack.regenerationVoltage',
       'Braking into the pack, at the controller',
-      says`${lifted} ${state} as ${regenerationCurrent} come back, at most the ${window.maximum} that the controller bears`,
+      says`rises to ${lifted} ${state} as ${regenerationCurrent} come back, at most the ${window.maximum} that the controller bears`,
       'window.maximum, as given',
       'regenerationCurrent',
       'window.maximum',
@@ -457,7 +457,7 @@ function recoveryTrials(asked: Asked, { series, parallel, maximumVoltage, resist
           trial(
             'pack.regenerationCells',
             'Braking into the pack, at the cells',
-            says`${lifted} ${state} as ${regenerationCurrent} come back, at most the ${maximumVoltage} of the full cells`,
+            says`rises to ${lifted} ${state} as ${regenerationCurrent} come back, at most the ${maximumVoltage} of the full cells`,
             'module.maximumVoltage, for all in series',
             'regenerationCurrent',
             'usable.upper',
@@ -487,7 +487,7 @@ function trialsOf(asked: Asked, made: Arrangement, current: Quantity<'current'> 
     trial(
       'pack.fullVoltage',
       'Full pack at the controller',
-      says`${maximumVoltage} when full, at most the ${window.maximum} that the controller bears`,
+      says`stands at ${maximumVoltage} when full, at most the ${window.maximum} that the controller bears`,
       'window.maximum, as given',
       'window.maximum',
       'module.maximumVoltage',
@@ -507,7 +507,7 @@ function trialsOf(asked: Asked, made: Arrangement, current: Quantity<'current'> 
           trial(
             'pack.emptyVoltage',
             'Empty pack under load',
-            says`${minimumVoltage.minus(made.sag)} when empty at ${current}, at least the ${window.minimum} at which the controller works`,
+            says`falls to ${minimumVoltage.minus(made.sag)} when empty at ${current}, at least the ${window.minimum} at which the controller works`,
             'window.minimum, as given',
             'window.minimum',
             'module.minimumVoltage',

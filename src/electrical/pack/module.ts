@@ -323,19 +323,41 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
 /** Where the resistance of a warm module is taken to have been measured. @internal */
 export const WARM = '25 °C'
 
-/** The resistance of a pack at a temperature, and what was assumed for it. @internal */
+/**
+ * By how much colder than where it was measured a resistance is still taken for known, in kelvins. Common practice, no
+ * source: by Arrhenius's law, with the 34.7 kJ/mol of electrolytes (thermal domain), it is then 1.6 times as high.
+ */
+const BAND = 10
+
+/**
+ * The resistance of a pack at a temperature, and what was assumed for it. Colder than it was measured the pack resists
+ * more, by what is not known; warmer it resists less, which leaves every check that rests on it on the safe side.
+ * @internal
+ */
 export function resistanceOf(
   { module, series, parallel }: Pack,
   temperature: Quantity<'temperature'> | undefined,
-): { readonly resistance: Quantity<'resistance'>; readonly basis: string } {
+): {
+  readonly resistance: Quantity<'resistance'>
+  readonly basis: string
+  /** Why it may be more, and what to give; absent where it is known. */
+  readonly unknown?: string
+} {
   const { cold } = module
+  const measured = cold?.temperature ?? quantity('temperature', WARM)
+  const unknown =
+    temperature === undefined || measured.si - temperature.si <= BAND * (1 + 1e-12)
+      ? {}
+      : {
+          unknown: `how much the modules resist at ${temperature} is not known: give pack.module.cold, measured no more than ${BAND} K above that`,
+        }
   const ofPack = (resistance: Quantity<'resistance'>) => packResistance({ series, parallel, resistance })
   if (temperature === undefined || cold === undefined) {
     const basis =
       temperature === undefined
         ? 'The modules are warm, and have the resistance given for them.'
         : `The resistance is that of warm modules: none is given for the cold, where it is several times as high.`
-    return { resistance: ofPack(module.resistance), basis }
+    return { resistance: ofPack(module.resistance), basis, ...unknown }
   }
   const resistance = resistanceAtTemperature({
     temperature,
@@ -345,5 +367,5 @@ export function resistanceOf(
     warmResistance: module.resistance,
   })
   const basis = `The resistance given for the warm module was measured at ${WARM}; Arrhenius's law joins it to the cold one.`
-  return { resistance: ofPack(resistance), basis }
+  return { resistance: ofPack(resistance), basis, ...unknown }
 }

@@ -142,7 +142,7 @@ export const packAt = /*@__PURE__*/ procedure({
     const { module, series } = pack
     const curve = openCircuitOf('packAt', 'pack.module', module)
     const openCircuit = seriesVoltage({ count: series, voltage: curve.voltageAt(stateOfCharge) })
-    const { resistance, basis } = resistanceOf(pack, temperature)
+    const { resistance, basis, unknown } = resistanceOf(pack, temperature)
     const current =
       asked ?? currentWithin({ openCircuit, resistance, stateOfCharge, power: power as Quantity<'power'> })
     const terminal = terminalVoltage({ openCircuit, current, resistance })
@@ -159,7 +159,9 @@ export const packAt = /*@__PURE__*/ procedure({
       resistance,
       most: mostOf(pack, openCircuit, resistance, charge),
       checks: [
-        ...(charging ? chargeChecks(pack, current, terminal, charge) : dischargeChecks(pack, current, terminal)),
+        ...(charging
+          ? chargeChecks(pack, current, terminal, charge, unknown)
+          : dischargeChecks(pack, current, terminal, unknown)),
         ...temperatureChecks(pack, way, temperature),
       ],
       assumptions: [
@@ -206,18 +208,26 @@ function limitsOf({ module, series, parallel }: Pack) {
   }
 }
 
-function dischargeChecks(pack: Pack, current: Quantity<'current'>, terminal: Quantity<'voltage'>): Check[] {
+function dischargeChecks(
+  pack: Pack,
+  current: Quantity<'current'>,
+  terminal: Quantity<'voltage'>,
+  unknown: string | undefined,
+): Check[] {
   const { floor, continuous, peak } = limitsOf(pack)
   return [
-    check(
-      'pack.voltageUnderLoad',
-      'Voltage under load',
-      terminal,
-      'at least',
-      floor,
-      'module.minimumVoltage, for all in series',
-      'pack.module.minimumVoltage',
-      'pack.series',
+    unlessUnknown(
+      check(
+        'pack.voltageUnderLoad',
+        'Voltage under load',
+        terminal,
+        'at least',
+        floor,
+        'module.minimumVoltage, for all in series',
+        'pack.module.minimumVoltage',
+        'pack.series',
+      ),
+      unknown,
     ),
     check(
       'pack.continuousCurrent',
@@ -251,18 +261,22 @@ function chargeChecks(
   current: Quantity<'current'>,
   terminal: Quantity<'voltage'>,
   charge: ChargeLimit,
+  unknown: string | undefined,
 ): Check[] {
   const { ceiling } = limitsOf(pack)
   return [
-    check(
-      'pack.voltageOnCharge',
-      'Voltage on charge',
-      terminal,
-      'at most',
-      ceiling,
-      'module.maximumVoltage, for all in series',
-      'pack.module.maximumVoltage',
-      'pack.series',
+    unlessUnknown(
+      check(
+        'pack.voltageOnCharge',
+        'Voltage on charge',
+        terminal,
+        'at most',
+        ceiling,
+        'module.maximumVoltage, for all in series',
+        'pack.module.maximumVoltage',
+        'pack.series',
+      ),
+      unknown,
     ),
     chargeCurrentCheck(charge, current.times(-1)),
   ]

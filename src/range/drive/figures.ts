@@ -5,6 +5,7 @@ import { greatestDischarge, powerRefused } from '../../drivetrain/motor/supply.j
 import type { Car, Motor } from '../../drivetrain/vehicle.js'
 import { USUAL_MEMORY } from '../../formula/memory.js'
 import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
+import { unlessUnknown } from '../../procedure/check.js'
 import {
   type Assumption,
   assumed,
@@ -218,7 +219,7 @@ function memoryAssumptions({ motor }: Asked, train: Powertrain, pack: PackInUse 
       : [
           assumed(
             'pack.memory',
-            `The pack remembers its current over ${time(USUAL_MEMORY).as('min')} (common practice, no source).`,
+            `The current of the pack is averaged over ${time(USUAL_MEMORY).as('min')} (common practice, no source).`,
           ),
         ]),
   ]
@@ -288,7 +289,7 @@ function spikeChecks({ hardest }: Course, { friction }: Asked['car']): Check[] {
     trial(
       'cycle.acceleration',
       'Hardest change of speed in the log',
-      says`${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
+      says`the log asks for ${asked} over a second, ${time(spike.time)} from its start, at most the ${most} that tyres hold`,
       most.in('g') < ADHESION ? 'friction as given' : 'adhesion: 1.1 g, common practice, no source',
       'cycle',
       'log',
@@ -301,10 +302,10 @@ function motorTrial({ continuousTorque, continuousPower }: Asked['motor'], { mot
   const remembered = fromSi('ratio', Math.sqrt(motorMemory.worst()), '%')
   return trial(
     'motor.load',
-    'Load of the motor, as it remembers it',
+    'Worst average load of the motor',
     continuousTorque === undefined && continuousPower === undefined
       ? { unknown: 'whether the motor keeps cool is not known: give motor.continuousTorque or motor.continuousPower' }
-      : says`remembers ${remembered} of the torque that it holds all day, at most ${fromSi('ratio', 1, '%')}`,
+      : says`the load of the motor averages ${remembered} of the torque that it holds all day, at most ${fromSi('ratio', 1, '%')}`,
     'torque and power all day of the motor',
     'motor.continuousTorque',
     'motor.continuousPower',
@@ -348,7 +349,7 @@ function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfChar
     ),
     check(
       'pack.rmsCurrent',
-      'Current, as the pack remembers it',
+      'Worst average current of the pack',
       current(remembered),
       'at most',
       current(continuous),
@@ -366,15 +367,18 @@ function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfChar
       'pack',
       'controller',
     ),
-    check(
-      'pack.lowestVoltage',
-      'Lowest voltage under load',
-      fromSi('voltage', tally.lowestVoltage, 'V'),
-      'at least',
-      fromSi('voltage', floor, 'V'),
-      floorName,
-      'pack',
-      'controller',
+    unlessUnknown(
+      check(
+        'pack.lowestVoltage',
+        'Lowest voltage under load',
+        fromSi('voltage', tally.lowestVoltage, 'V'),
+        'at least',
+        fromSi('voltage', floor, 'V'),
+        floorName,
+        'pack',
+        'controller',
+      ),
+      supply.cold?.text,
     ),
   ]
 }

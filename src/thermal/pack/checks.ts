@@ -88,8 +88,9 @@ function coolingChecks(pack: Pack, { wrongWay }: Run): Check[] {
   return [
     ...direction,
     ...endTrials(
-      'cooling',
+      'cooling.reach',
       'Cells in the end, with the cooling always on and no heat of their own',
+      'the temperature at which the cooling switches off',
       end - cooling.off.si,
       () =>
         Number.isFinite(end)
@@ -115,17 +116,17 @@ function endOf({ coolant, conductance, surroundings, initial }: Pack, put: numbe
 
 /** Cells that end as many kelvins short of where it switches off, or at it: that they never reach either. */
 function endTrials(
-  part: 'heater' | 'cooling',
+  id: string,
   name: string,
+  basis: string,
   short: number,
   told: () => Told,
   ...paths: readonly string[]
 ): Check[] {
   const rounding = 1e-9
   if (short < -rounding) return []
-  const basis = `the temperature at which the ${part} switches off`
   const never = { fail: `the cells come ever nearer to ${basis}, and never reach it` }
-  return [trial(`${part}.reach`, name, short <= rounding ? never : told(), basis, ...paths)]
+  return [trial(id, name, short <= rounding ? never : told(), basis, ...paths)]
 }
 
 /** Where the coolant freezes and boils, and how hot it leaves the heater. */
@@ -177,8 +178,9 @@ function heaterChecks(pack: Pack): Check[] {
   if (heater === undefined) return []
   const end = endOf(pack, heater.power.si, 0)
   return endTrials(
-    'heater',
+    'heater.reach',
     'Cells in the end, with the heater always on and nothing else to warm them',
+    'the temperature at which the heater switches off',
     heater.off.si - end,
     () =>
       says`the cells end at ${celsius(end)} with the heater always on and nothing else to warm them, at least the ${heater.off} at which it switches off`,
