@@ -271,7 +271,7 @@ export const protectRun = /*@__PURE__*/ procedure({
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
         const task = taskFor(asked, run, candidate, { ...source, thinAir }, alone.made)
-        return triedOn({ ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
+        return triedOn(task, { ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
       })
       if (only !== undefined || serves(judged)) return protectedBy(asked, run, judged.made, rejected, source)
       rejected.push(judged)
@@ -379,6 +379,7 @@ function followedCable(
 
 /** A section with its fuse. */
 interface Tried {
+  readonly task: Judging
   readonly cable: SizedSection
   readonly cableChecks: readonly Check[]
   readonly fuse: ReturnType<typeof fuseFor>
@@ -389,9 +390,9 @@ interface Tried {
 }
 
 /** Which fuses are refused tells something of a section only where the section itself would serve. */
-function triedOn(alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
+function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
   const { ratingAtLeast, ratingAtMost } = fuse
-  const made = { cable: alone.made, cableChecks: alone.checks, fuse }
+  const made = { task, cable: alone.made, cableChecks: alone.checks, fuse }
   // A fuse that serves is held to its own class, and there is no window.
   const window = fuse.checks.filter(({ id }) => id === 'fuse.window')
   const verdict = window[0]?.verdict ?? 'pass'
@@ -435,12 +436,12 @@ function mendFor(largest: Judged<Tried> | undefined): string {
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
-  { cable, cableChecks, fuse }: Tried,
+  { task, cable, cableChecks, fuse }: Tried,
   rejected: readonly Judged<Tried>[],
   source: ReturnType<typeof sourceOf>,
 ): Unfinished<ProtectedRun> {
   const { checks, assumptions, cautions, ...selection } = fuse
-  const strings = stringFindings(asked.strings, asked.pack.parallel, asked.fusingFactor, source.pack)
+  const strings = stringFindings(asked.strings, asked.pack.parallel, task)
   return {
     name: asked.name,
     cable,

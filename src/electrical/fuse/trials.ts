@@ -7,6 +7,7 @@ import { type Points, straightAt } from '../../formula/points.js'
 import { whyNot } from '../../procedure/check.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
+import { rmsOf } from '../cable/course.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
 import { currentOnCurve, timeOnCurve } from './curve.js'
 import { fuseAmbientFactor, fuseRating, greatestFuseRating, meltingTime } from './fuse.js'
@@ -230,7 +231,7 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   const byItself = [byRating, byBreaking].filter((each) => each !== undefined)
   const missed = byItself.find((each) => !isMet(each))
   if (byRating !== undefined && missed === undefined) return { check: byRating, by: 'fuse' }
-  if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
+  if (controller !== undefined && isHeldByController(task)) {
     const check = told(
       says`overload is left to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
     )
@@ -256,6 +257,18 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   }
 }
 
+/** The greatest current that the load takes, if only for a moment. */
+function greatestOf({ current, profile = [] }: FuseTask): Quantity<'current'> {
+  const most = Math.max(...profile.map(([each]) => Math.abs(each.si)), 0)
+  return most > current.si ? quantity('current', most, 'A') : current
+}
+
+/** Whether the controller keeps the current to what the cable carries all day, and feeds all of the load. @internal */
+export function isHeldByController(task: FuseTask): boolean {
+  const most = task.controller?.batteryCurrent
+  return most !== undefined && !isAbove(most, task.cable.ampacity) && !isBelow(most, greatestOf(task))
+}
+
 /** A curve may tell that a fuse opens below its rating, which the formula does not take. */
 function mostRating(ampacity: Quantity<'current'>, fusingFactor: number): Quantity<'current'> {
   return fusingFactor > 1 ? greatestFuseRating({ ampacity, fusingFactor }) : ampacity
@@ -274,8 +287,13 @@ function byOther(
   if (isAbove(current, most)) {
     return open(says`${current}, at which the ${by} opens, is at most the ${most} that the cable bears in an overload`)
   }
-  if (isBelow(current, task.current)) {
-    return open(says`${current}, at which the ${by} opens, is at least the ${task.current} of the load`)
+  const greatest = greatestOf(task)
+  if (isBelow(current, greatest)) {
+    return open(says`${current}, at which the ${by} opens, is at least the ${greatest} of the load`)
+  }
+  const pull = task.controller?.batteryCurrent
+  if (pull !== undefined && isBelow(current, pull)) {
+    return open(says`${current}, at which the ${by} opens, is at least the ${pull} of a full pull`)
   }
   const least = leastBreakingOf(fuse, task)
   if (least === undefined) return open({ unknown: `${NO_LEAST}. Up to there the ${by} must open` })
@@ -482,7 +500,8 @@ function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Che
   const endurance = enduranceOf(fuse, cycles, isSemiconductor(fuse.class))
   const course = profile?.map(([current, time]) => [current.si, time.si] as const)
   return [
-    ...(course === undefined
+    // What is too small for the mean of its load is refused by that, and every stretch of a long log would be above it.
+    ...(course === undefined || profile === undefined || rmsOf(profile).si >= rating
       ? []
       : pulsesTold(
           'fuse.pulses',
@@ -510,6 +529,10 @@ function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Che
   ]
 }
 
+function timesInWords(often: number): string {
+  return often < 2 ? 'once' : `${Math.floor(often)} times`
+}
+
 /** Long enough that a full pull is alone, in seconds. */
 const REST = 1e6
 
@@ -519,17 +542,17 @@ function pulsesTold(id: string, name: string, what: string, { worst, untold }: H
   ]
   const [amperes, times] = [
     (each: number) => quantity('current', each, 'A'),
-    (time: number) => Math.floor(endurance.times(time)),
+    (time: number) => timesInWords(endurance.times(time)),
   ]
   if (worst !== undefined && (untold === undefined || worst.current > worst.borne)) {
     const [asked, borne] = [amperes(worst.current), amperes(worst.borne)]
     return told(
-      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)} times, is at most the ${borne} that the fuse bears so often`,
+      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)}, is at most the ${borne} that the fuse bears so often`,
     )
   }
   if (untold === undefined) return []
   return told({
-    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)} times, is not known: give its curve up to that time`,
+    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)}, is not known: give its curve up to that time`,
   })
 }
 
