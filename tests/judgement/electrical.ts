@@ -529,6 +529,33 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, breakingCapacity: '10 kA' } } },
       },
       {
+        what: 'a protective conductor that the link lets melt its insulation',
+        dangerous: { cable: { protectiveConductor: { area: '1 mm²' } } },
+        // Copper from 105 °C to 160 °C: 87.4 A·√s/mm², so 7.64 kA² ms.
+        told: /lets through 0\.0\d+ kA²·s at 5\d\d\.?\d* A, more than the 0\.0076\d+ kA²·s that the protective conductor withstands/,
+        sound: { cable: { protectiveConductor: { area: '2.5 mm²' } } },
+      },
+      {
+        what: 'a protective conductor so long and thin that a partial range does not break the fault through it',
+        dangerous: {
+          candidates: [{ ...aR63, leastBreakingCurrent: '590 A' }],
+          overload: { ...contactor, time: '5 ms', breaks: '1 kA' },
+          cable: { protectiveConductor: { area: '2.5 mm²' } },
+        },
+        told: /the fuse breaks from 590 A on, more than the 58\d\.?\d* A of the least fault through the protective conductor/,
+        sound: {
+          candidates: [{ ...aR63, leastBreakingCurrent: '590 A' }],
+          overload: { ...contactor, time: '5 ms', breaks: '1 kA' },
+          cable: { protectiveConductor: { area: '6 mm²' } },
+        },
+      },
+      {
+        what: 'a protective conductor that is warmer before a fault than after it',
+        dangerous: { cable: { protectiveConductor: { area: '6 mm²', initial: '170 °C' } } },
+        told: /cable\.protectiveConductor\.faultLimit: expected a temperature above that before a fault, 170 °C/,
+        sound: { cable: { protectiveConductor: { area: '6 mm²', initial: '60 °C' } } },
+      },
+      {
         what: 'links of strings that are too small for their share of the load',
         dangerous: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, rating: '20 A' } } },
         // Half of 40 A over 0.8.

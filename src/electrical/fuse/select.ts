@@ -180,9 +180,13 @@ type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. @internal */
 export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
-  const { left, loop, ...bounds } = section('What the fuse must be', () => boundsOf(task))
+  const { left, loop, protective, ...bounds } = section('What the fuse must be', () => boundsOf(task))
   const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)
-  const faults = { ...bounds.prospective, ...(loop === undefined ? {} : { loop }) }
+  const faults = {
+    ...bounds.prospective,
+    ...(loop === undefined ? {} : { loop }),
+    ...(protective === undefined ? {} : { protective }),
+  }
   const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, faults, task))
   // Where the air leaves an unknown share of a rating, the least that may do carries the load in cool air.
   const least = left === undefined ? bounds.ratingAtLeast.times(HOTTEST.si) : bounds.ratingAtLeast
@@ -252,13 +256,21 @@ function boundsOf(task: Judging) {
       loopResistance: '0 Ω',
     }),
   )
+  const weak = {
+    voltage: pack.openCircuit,
+    sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
+  }
   const lowest = section('Nearly empty, cold and aged, at the far end of the cable', () =>
-    prospectiveCurrent({
-      voltage: pack.openCircuit,
-      sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
-      loopResistance: cable.resistance,
-    }),
+    prospectiveCurrent({ ...weak, loopResistance: cable.resistance }),
   )
+  // Out through one conductor of the cable, back through the protective one.
+  const back = task.protective?.resistance.plus(cable.resistance.over(2))
+  const protective =
+    back === undefined
+      ? undefined
+      : section('The same through the protective conductor', () =>
+          prospectiveCurrent({ ...weak, loopResistance: back }),
+        )
   const isBetween = (each: Quantity<'current'>) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost)
   const preferred = (task.ratings ?? fuseFamilies[task.family].ratings).filter(isBetween)
   const window = isAbove(ratingAtLeast, ratingAtMost)
@@ -278,6 +290,7 @@ function boundsOf(task: Judging) {
   ]
   return {
     left,
+    protective,
     /** Only a fuse that is there can be held to it. */
     loop: inductance === undefined ? undefined : loopOf(inductance, pack.maximumVoltage, highest),
     ratingAtLeast,

@@ -41,6 +41,8 @@ export interface Judging extends FuseTask {
   /** What thin air leaves of any rating. */
   readonly thinAir: Quantity<'ratio'>
   readonly follow?: FollowedCable
+  /** The protective conductor of the run: what it withstands, and how much it resists before a fault. */
+  readonly protective?: { readonly withstand: Quantity<'jouleIntegral'>; readonly resistance: Quantity<'resistance'> }
 }
 
 /** The prospective currents of a task, and the time constant of their loop where its inductance is known. @internal */
@@ -48,6 +50,8 @@ export interface Faults {
   readonly loop?: Quantity<'time'>
   readonly highest: Quantity<'current'>
   readonly lowest: Quantity<'current'>
+  /** The least through the protective conductor, where there is one. */
+  readonly protective?: Quantity<'current'>
 }
 
 /** A candidate with what it does in the greatest and in the least fault. @internal */
@@ -89,6 +93,7 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
       greatestFaultTrial(atHighest, faults, task),
       ...leastFaultTrials(fuse, atLowest, faults, task, overload),
       ...bandTrials(fuse, faults, task, overload),
+      ...protectiveTrials(fuse, faults, task),
     ],
     own: task.cable.inductance === undefined ? [noInductance] : [],
     made: {
@@ -642,6 +647,42 @@ function bandTrials(fuse: Fuse, { lowest, highest }: Faults, task: Judging, over
       return trial(id, name, savedBy(task, current, clearing.time.si, clearing), ADIABATIC_BASIS, 'candidates')
     })
   return [least, worstOf(others)].filter((each) => each !== undefined)
+}
+
+/** What a fuse lets through at every fault that a protective conductor may take. */
+function protectiveTrials(fuse: Fuse, { highest, protective: lowest }: Faults, { protective }: Judging): Check[] {
+  if (protective === undefined || lowest === undefined) return []
+  const { withstand } = protective
+  const { leastBreakingCurrent: least } = fuse
+  const told = (says: Told) =>
+    trial(
+      'fuse.protectiveConductor',
+      'Protective conductor in a fault',
+      says,
+      'IEC 60364-5-54, 543.1.2',
+      'candidates',
+      'cable.protectiveConductor',
+    )
+  const through = 'through the protective conductor'
+  const all = pointsOf(fuse, lowest, highest).map((current): Told => {
+    const clearing = clearingAt(fuse, current)
+    if (clearing === 'never') return { fail: `the fuse may not open at ${current} ${through}` }
+    const { time, letThrough } = clearing
+    if (letThrough === undefined) {
+      return { unknown: `what the fuse lets through at ${current} ${through} is not known: give its curve` }
+    }
+    if (time !== undefined && time.si > FAULT_TIME) {
+      return {
+        unknown: `the fuse takes ${time} at ${current} ${through}, and whether that bears more than 5 s is not known`,
+      }
+    }
+    return says`the fuse lets through ${letThrough} at ${current}, at most the ${withstand} that the protective conductor withstands`
+  })
+  if (least !== undefined)
+    all.push(
+      says`the fuse breaks from ${least} on, at most the ${lowest} of the least fault through the protective conductor`,
+    )
+  return [worstOf(all.map(told))].filter((each) => each !== undefined)
 }
 
 /** The check that holds least. */
