@@ -27,7 +27,9 @@ import {
   type Verdict,
 } from '../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
-import type { Cable } from './cable/balance.js'
+import { type Cable, conductorField } from './cable/balance.js'
+import { adiabaticConstant, adiabaticWithstand } from './cable/cable.js'
+import { conductorMaterials, resistancePerLength, resistivityAt } from './cable/conductor.js'
 import { followed } from './cable/course.js'
 import {
   type Candidate,
@@ -66,6 +68,21 @@ export interface ProtectedRun extends Findings {
 export const overloadLimitField = /*@__PURE__*/ (() =>
   optional(given('temperature', 'What the insulation bears for hours in an overload, as its maker states')))()
 
+/** The conductor through which a fault to the body flows. @internal */
+export const protectiveConductorField = /*@__PURE__*/ (() =>
+  optional(
+    group('The protective or bonding conductor through which a fault to the body flows', {
+      area: given('area', 'Its section', { above: 0, usual: ['1 mm²', '300 mm²'] }),
+      conductor: conductorField,
+      initial: optional(given('temperature', 'How warm it is before a fault'), {
+        absent: 'The protective conductor is as warm before a fault as the cable may be all day.',
+      }),
+      faultLimit: optional(given('temperature', 'What its insulation bears for at most 5 s'), {
+        absent: 'The insulation of the protective conductor bears as much in a fault as that of the cable.',
+      }),
+    }),
+  ))()
+
 /** How far apart conductors lie that do not touch. @internal */
 export const spacingField = /*@__PURE__*/ (() =>
   optional(
@@ -83,6 +100,7 @@ const protectFields = /*@__PURE__*/ (() => {
       section: optional(text('The section, where it is given and only to be examined')),
       ...cable,
       overloadLimit: overloadLimitField,
+      protectiveConductor: protectiveConductorField,
       spacing: spacingField,
     }),
     ambient: optional(
@@ -155,6 +173,11 @@ type Asked = Read<typeof protectFields>
  *   - `bundled`: share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1, 1 by
  *     default (no bundle, duct or hot part warms the cables)
  *   - `overloadLimit`: what the insulation bears for hours in an overload, as its maker states, in °C, optional
+ *   - `protectiveConductor`: the protective or bonding conductor through which a fault to the body flows, optional
+ *     - `area`: its section, in m², above 0 m²
+ *     - `conductor`: metal of the conductor, 'copper' or 'aluminium', copper by default (as in nearly all flexible cable)
+ *     - `initial`: how warm it is before a fault, in °C, optional
+ *     - `faultLimit`: what its insulation bears for at most 5 s, in °C, optional
  *   - `spacing`: distance between the centres of conductors that lie apart, in m, above 0 m, optional
  * - `ambient`: temperature of the air around the fuse, in °C, above -90 °C and below 200 °C, optional
  * - `ageing`: how many times as much the pack resists at the end of its life, a plain number, at least 1 and at most
@@ -258,7 +281,7 @@ export const protectRun = /*@__PURE__*/ procedure({
   work: (asked): Unfinished<ProtectedRun> => {
     refuseModule('protectRun', 'pack.module', asked.pack.module)
     refuseAsked(asked)
-    const { section: only, overloadLimit: _, spacing: __, ...cable } = asked.cable
+    const { section: only, overloadLimit: _, spacing: __, protectiveConductor: ___, ...cable } = asked.cable
     const run = runOf('protectRun', 'cable.', {
       ...cable,
       ...asked.load,
@@ -267,12 +290,14 @@ export const protectRun = /*@__PURE__*/ procedure({
     })
     const source = section('The pack in a fault', () => sourceOf(asked))
     const thinAir = fuseAltitudeFactor({ altitude: asked.altitude })
+    const protective = protectiveOf(asked.cable)
+    const shared = { pack: source.pack, thinAir, ...(protective === undefined ? {} : { protective }) }
     const rejected: Judged<Tried>[] = []
     for (const candidate of sectionsFor(only, cable.series)) {
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
-        const task = taskFor(asked, run, candidate, { ...source, thinAir }, alone.made)
-        return triedOn({ ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
+        const task = taskFor(asked, run, candidate, shared, alone.made)
+        return triedOn(task, { ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
       })
       if (only !== undefined || serves(judged)) return protectedBy(asked, run, judged.made, rejected, source)
       rejected.push(judged)
@@ -302,7 +327,7 @@ function refuseAsked({ load: { current, profile }, pack: { module, series }, cab
     const expected = `a pack of at most ${MOST_VOLTAGE}, so at most ${Math.floor(MOST_VOLTAGE.ratioTo(module.maximumVoltage))} modules in series`
     issues.push({ path: 'pack.series', expected, received: `${series}, which make ${full}` })
   }
-  const { overloadLimit, insulationLimit, faultLimit, spacing, laid } = cable
+  const { overloadLimit, insulationLimit, faultLimit, spacing, laid, protectiveConductor: own } = cable
   if (overloadLimit !== undefined && (overloadLimit.si <= insulationLimit.si || overloadLimit.si > faultLimit.si)) {
     const expected = `a temperature above the continuous limit, ${insulationLimit}, and at most that of a fault, ${faultLimit}`
     issues.push({ path: 'cable.overloadLimit', expected, received: String(overloadLimit) })
@@ -311,7 +336,31 @@ function refuseAsked({ load: { current, profile }, pack: { module, series }, cab
     const expected = "nothing, as cables that touch are as far apart as they are thick, or laid: 'apart'"
     issues.push({ path: 'cable.spacing', expected, received: String(spacing) })
   }
+  if (own !== undefined) {
+    const [initial, final] = [own.initial ?? insulationLimit, own.faultLimit ?? faultLimit]
+    const { meltingPoint } = conductorMaterials[own.conductor]
+    if (initial.si >= final.si || final.si >= meltingPoint.si) {
+      const expected = `a temperature above that before a fault, ${initial}, and below ${meltingPoint}, at which it melts`
+      issues.push({ path: 'cable.protectiveConductor.faultLimit', expected, received: String(final) })
+    }
+  }
   if (issues.length > 0) throw new InputError('protectRun', issues)
+}
+
+/** What a protective conductor withstands, and how much it resists as warm as it may be before a fault. */
+function protectiveOf({ protectiveConductor: own, insulationLimit, faultLimit, length }: Asked['cable']) {
+  if (own === undefined) return undefined
+  return section('The protective conductor', () => {
+    const { resistivity, coefficient, volumetricHeat, beta } = conductorMaterials[own.conductor]
+    const [initial, final] = [own.initial ?? insulationLimit, own.faultLimit ?? faultLimit]
+    const constant = adiabaticConstant({ volumetricHeat, beta, resistivity, initial, final })
+    const warm = resistivityAt({ resistivity, coefficient, temperature: initial })
+    const each = resistancePerLength({ resistivity: warm, area: own.area })
+    return {
+      withstand: adiabaticWithstand({ constant, area: own.area }).as('kA²·s'),
+      resistance: quantity('resistance', each.si * length.si, 'Ω').as('mΩ'),
+    }
+  })
 }
 
 /** All sections of a series, or the one that is only examined. */
@@ -330,7 +379,7 @@ function taskFor(
   asked: Asked,
   run: Run,
   candidate: Candidate,
-  { pack, thinAir }: Pick<Judging, 'pack' | 'thinAir'>,
+  shared: Pick<Judging, 'pack' | 'thinAir' | 'protective'>,
   { ampacity, withstand, loopResistance: resistance, outerDiameter, temperature }: SizedSection,
 ): Judging {
   const { load, cable: laid, ...others } = asked
@@ -347,8 +396,7 @@ function taskFor(
     ambient: asked.ambient ?? laid.ambient,
     current: run.steady,
     profile: load.profile,
-    pack,
-    thinAir,
+    ...shared,
     cable: { ampacity, withstand, resistance, inductance },
     follow: followedCable(asked, cable, temperature),
   }
@@ -380,6 +428,7 @@ function followedCable(
 
 /** A section with its fuse. */
 interface Tried {
+  readonly task: Judging
   readonly cable: SizedSection
   readonly cableChecks: readonly Check[]
   readonly fuse: ReturnType<typeof fuseFor>
@@ -390,9 +439,9 @@ interface Tried {
 }
 
 /** Which fuses are refused tells something of a section only where the section itself would serve. */
-function triedOn(alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
+function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']): Judged<Tried> {
   const { ratingAtLeast, ratingAtMost } = fuse
-  const made = { cable: alone.made, cableChecks: alone.checks, fuse }
+  const made = { task, cable: alone.made, cableChecks: alone.checks, fuse }
   // A fuse that serves is held to its own class, and there is no window.
   const window = fuse.checks.filter(({ id }) => id === 'fuse.window')
   const verdict = window[0]?.verdict ?? 'pass'
@@ -436,12 +485,12 @@ function mendFor(largest: Judged<Tried> | undefined): string {
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
-  { cable, cableChecks, fuse }: Tried,
+  { task, cable, cableChecks, fuse }: Tried,
   rejected: readonly Judged<Tried>[],
   source: ReturnType<typeof sourceOf>,
 ): Unfinished<ProtectedRun> {
   const { checks, assumptions, cautions, ...selection } = fuse
-  const strings = stringFindings(asked.strings, asked.pack.parallel, asked.fusingFactor, source.pack)
+  const strings = stringFindings(asked.strings, asked.pack.parallel, task)
   return {
     name: asked.name,
     cable,

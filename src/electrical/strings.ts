@@ -13,9 +13,10 @@ import {
 } from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import { conventionalTime } from './fuse/class.js'
+import { fuseRating } from './fuse/fuse.js'
 import { COLD } from './fuse/select.js'
 import { type Fuse, type FuseTask, fuseField } from './fuse/task.js'
-import { fusingFactorOf, isPartial } from './fuse/trials.js'
+import { deratingOf, fusingFactorOf, isPartial, type Judging, rememberedCurrent } from './fuse/trials.js'
 import { crossFeedCurrent } from './pack/strings.js'
 
 /** Strings that lie side by side. @internal */
@@ -35,19 +36,14 @@ export const stringsField = /*@__PURE__*/ (() =>
 export function stringFindings(
   strings: Read<typeof stringsField> | undefined,
   parallel: number,
-  fusingFactor: FuseTask['fusingFactor'],
-  pack: FuseTask['pack'],
+  task: Judging,
 ): Pick<Findings, 'checks' | 'assumptions'> {
   if (strings === undefined || parallel < 2) return { checks: [], assumptions: [] }
-  return section('Strings side by side', () => findingsOf(strings.fuse, parallel, fusingFactor, pack))
+  return section('Strings side by side', () => findingsOf(strings.fuse, parallel, task))
 }
 
-function findingsOf(
-  link: Fuse | undefined,
-  parallel: number,
-  fusingFactor: FuseTask['fusingFactor'],
-  pack: FuseTask['pack'],
-): Pick<Findings, 'checks' | 'assumptions'> {
+function findingsOf(link: Fuse | undefined, parallel: number, task: Judging): Pick<Findings, 'checks' | 'assumptions'> {
+  const { pack, fusingFactor } = task
   const told = (id: string, name: string, says: Told) => trial(id, name, says, 'circuit theory', 'strings.fuse')
   const [all, fed] = [quantity('ratio', 1), { voltage: pack.maximumVoltage, strings: parallel }]
   const warm = pack.resistance.times(parallel)
@@ -70,6 +66,14 @@ function findingsOf(
       dc === undefined
         ? { fail: 'the link of a string has no voltage rating for direct current' }
         : says`the link of a string is rated ${dc} DC, at least the ${pack.maximumVoltage} of the full pack`,
+    ),
+    trial(
+      'strings.load',
+      'Rating of the links of the strings',
+      loadTold(link, parallel, task),
+      'NFPA 70 (NEC), 210.20(A)',
+      'strings.fuse',
+      'load',
     ),
     told(
       'strings.breakingCapacity',
@@ -95,6 +99,19 @@ function findingsOf(
       ),
     ],
   }
+}
+
+/** Whether the link of a string carries its share of the load. */
+function loadTold({ rating, class: of, derating, thermalTimeConstant }: Fuse, parallel: number, task: Judging): Told {
+  const left = deratingOf(task, of, derating)
+  if (left === undefined) {
+    return {
+      unknown: `what the link of a string carries in air of ${task.ambient} is not known: give its derating up to there`,
+    }
+  }
+  const current = rememberedCurrent(task, thermalTimeConstant?.si).over(parallel)
+  const needed = fuseRating({ current, ambientFactor: left.share })
+  return says`the link of a string is rated ${rating}, at least the ${needed} that its share of the load needs`
 }
 
 /** From what current on the link of a string opens and breaks, or what is missing to tell. */

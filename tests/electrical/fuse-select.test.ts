@@ -201,6 +201,30 @@ describe('selectFuse', () => {
     expect(reasonsOf({ voltage: { ac: '500 V' }, rating: '63 A', breakingCapacity: '1 kA' })).toHaveLength(3)
   })
 
+  it('tells the reasons of ten of many candidates, first of those of which only data is missing', () => {
+    const many = Array.from(
+      { length: 500 },
+      (_, i) => ({ ...fuse, name: `no ${i}`, voltage: { ac: '500 V' } }) as const,
+    )
+    const { checks, rejected } = selectFuse({ ...task, candidates: [...many, { ...fuse, curve: undefined }] } as never)
+    expect(rejected).toHaveLength(501)
+    const told = checks.find(({ id }) => id === 'fuse.candidates')?.text
+    expect(told).toMatch(
+      /^no candidate is known to serve: good \(what the fuse lets through is not known.*, and 491 more$/,
+    )
+  })
+
+  it('refuses a fuse that is too small for the mean of a long log without a look at its stretches', () => {
+    // 150 A for half of the time: 106 A in the mean.
+    const profile = Array.from({ length: 20_000 }, (_, i) => [i % 2 === 0 ? '150 A' : '0 A', '10 ms'])
+    const of = { ...task, current: '1 A', profile, cable: { ...task.cable, ampacity: '150 A' } }
+    const started = performance.now()
+    expect(reasonsOf({ rating: '100 A' }, of)).toEqual([
+      'the fuse is rated 100 A, less than the 132.6 A that the load needs',
+    ])
+    expect(performance.now() - started).toBeLessThan(5000)
+  })
+
   it('says when the nearly empty, cold pack may not blow the fuse', () => {
     const weak = {
       ...task,

@@ -135,6 +135,26 @@ describe('protectRun', () => {
     )
   })
 
+  it('holds a protective conductor to the k of IEC 60364-5-54, Table A.54.2', () => {
+    const of = (protectiveConductor: object) =>
+      protectRun({
+        ...run,
+        cable: { ...run.cable, section: '35 mm²', protectiveConductor },
+        candidates: [fuse],
+      } as never).checks.find(({ id }) => id === 'fuse.protectiveConductor')
+    // Copper from 30 °C: 143 to the 160 °C of PVC, 176 to the 250 °C of cross-linked polyethylene.
+    for (const [faultLimit, k] of [
+      ['160 °C', 143],
+      ['250 °C', 176],
+    ] as const) {
+      const held = of({ area: '16 mm²', initial: '30 °C', faultLimit })
+      expect(Math.abs(Math.sqrt(held?.limit?.si ?? 0) / 16 / k - 1)).toBeLessThan(0.005)
+    }
+    expect(protectRun({ ...run, candidates: [fuse] }).checks.map(({ id }) => id)).not.toContain(
+      'fuse.protectiveConductor',
+    )
+  })
+
   it('says each share once in a working, and no heading over nothing', () => {
     const sheet = explain(() => protectRun({ ...run, candidates: [blade, fuse] })).toText()
     expect(sheet.match(/Share of its rating that thin air leaves a fuse/g)).toHaveLength(1)

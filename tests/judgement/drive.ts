@@ -453,7 +453,11 @@ export const driveLaws: readonly Worse[] = [
     procedure: regenLimit,
     sound: {
       ...allDay,
-      pack: { module, series: 6, parallel: 1 },
+      pack: {
+        module: { ...module, cold: { temperature: '-10 °C', resistance: '40 mΩ' } },
+        series: 6,
+        parallel: 1,
+      },
       stateOfCharge: '60 %',
       cellTemperature: '4 °C',
       speeds: ['50 km/h'],

@@ -60,6 +60,11 @@ const withPartial = (patch: object, overload: object | null = contactor) => ({
   ...(overload === null ? {} : { overload }),
 })
 
+const peaked = [
+  ['70 A', '1 s'],
+  ['40 A', '60 s'],
+] as const
+
 const run = {
   name: 'branch to the converter',
   pack: { module, series: 6, parallel: 1 },
@@ -184,6 +189,32 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: withPartial({ leastBreakingCurrent: '420 A' }, { ...contactor, time: '2 s' }),
         told: /the fuse melts in .* below which only the contactor breaks, less than the 2 s/,
         sound: withPartial({ leastBreakingCurrent: '420 A' }, { ...contactor, time: '0.3 s' }),
+      },
+      {
+        what: 'a contactor that trips in every peak of the load',
+        dangerous: { ...withPartial({}, { ...contactor, current: '60 A' }), profile: peaked },
+        told: /60 A, at which the contactor opens, is less than the 70 A of the load/,
+        sound: { ...withPartial({}), profile: peaked },
+      },
+      {
+        what: 'a contactor that trips in a full pull',
+        dangerous: {
+          ...withPartial({}, { ...contactor, current: '46 A' }),
+          controller: { batteryCurrent: '86 A', time: '1 s' },
+        },
+        told: /46 A, at which the contactor opens, is less than the 86 A of a full pull/,
+      },
+      {
+        what: 'a controller that holds down less than the load, and so not the load',
+        dangerous: { ...withPartial({}, null), controller: { batteryCurrent: '10 A' } },
+        told: /the fuse is of class aR, which opens on no overload/,
+        sound: { ...withPartial({}, null), controller: { batteryCurrent: '50 A' } },
+      },
+      {
+        what: 'a memory of years',
+        dangerous: withFuse({ thermalTimeConstant: '1e6 h' }),
+        told: /Time constant with which it warms: 1000000 h is unusual/,
+        sound: withFuse({ thermalTimeConstant: '4 min' }),
       },
       {
         what: 'a link too large for its cable',
@@ -528,6 +559,40 @@ export const electrical: { readonly [name: string]: Table } = {
         // The other string of 352.8 V and 36 mΩ at first: 9.8 kA.
         told: ['strings.breakingCapacity', 'fail'],
         sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, breakingCapacity: '10 kA' } } },
+      },
+      {
+        what: 'a protective conductor that the link lets melt its insulation',
+        dangerous: { cable: { protectiveConductor: { area: '1 mm²' } } },
+        // Copper from 105 °C to 160 °C: 87.4 A·√s/mm², so 7.64 kA² ms.
+        told: /lets through 0\.0\d+ kA²·s at 5\d\d\.?\d* A, more than the 0\.0076\d+ kA²·s that the protective conductor withstands/,
+        sound: { cable: { protectiveConductor: { area: '2.5 mm²' } } },
+      },
+      {
+        what: 'a protective conductor so long and thin that a partial range does not break the fault through it',
+        dangerous: {
+          candidates: [{ ...aR63, leastBreakingCurrent: '590 A' }],
+          overload: { ...contactor, time: '5 ms', breaks: '1 kA' },
+          cable: { protectiveConductor: { area: '2.5 mm²' } },
+        },
+        told: /the fuse breaks from 590 A on, more than the 58\d\.?\d* A of the least fault through the protective conductor/,
+        sound: {
+          candidates: [{ ...aR63, leastBreakingCurrent: '590 A' }],
+          overload: { ...contactor, time: '5 ms', breaks: '1 kA' },
+          cable: { protectiveConductor: { area: '6 mm²' } },
+        },
+      },
+      {
+        what: 'a protective conductor that is warmer before a fault than after it',
+        dangerous: { cable: { protectiveConductor: { area: '6 mm²', initial: '170 °C' } } },
+        told: /cable\.protectiveConductor\.faultLimit: expected a temperature above that before a fault, 170 °C/,
+        sound: { cable: { protectiveConductor: { area: '6 mm²', initial: '60 °C' } } },
+      },
+      {
+        what: 'links of strings that are too small for their share of the load',
+        dangerous: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, rating: '20 A' } } },
+        // Half of 40 A over 0.8.
+        told: /the link of a string is rated 20 A, less than the 25 A that its share of the load needs/,
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, rating: '25 A' } } },
       },
       {
         what: 'partial-range links of strings whose least breaking current nobody knows',

@@ -15,13 +15,14 @@ const places = {
   to: 'charger.to',
   supply: 'charger',
   charger: 'charger',
+  temperature: 'charger.temperature',
 }
 
 /** The section on charging. @internal */
 export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
   const { charger } = build
   if (pack === undefined || charger === undefined) return missing(build, ['charger', 'module', 'pack'])
-  const { power, efficiency, from, to, ...supply } = charger
+  const { power, efficiency, temperature, from, to, ...supply } = charger
   const { voltage, current, phases } = supply
   const plan = fromSheet(places, () =>
     chargePlan({
@@ -30,6 +31,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
       to,
       supply,
       charger: { power, efficiency },
+      temperature,
     }),
   )
   const { curve } = plan

@@ -17,8 +17,9 @@ import { chargerFields, supplyFields } from '../../electrical/charging/charging.
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
+import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
-import { overloadLimitField, spacingField } from '../../electrical/protect.js'
+import { overloadLimitField, protectiveConductorField, spacingField } from '../../electrical/protect.js'
 import { stringsField } from '../../electrical/strings.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
@@ -139,6 +140,7 @@ const sheetRunField = /*@__PURE__*/ (() => {
     ...undecided(cable),
     overloadLimit: overloadLimitField,
     spacing: spacingField,
+    protectiveConductor: protectiveConductorField,
     fuseAmbient: optional(
       given('temperature', 'Temperature of the air around the fuse; of that around the cables unless given', {
         above: '-90 °C',
@@ -158,6 +160,7 @@ const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the socket that feeds it, and the charge that is asked of them', {
     ...undecided(supplyFields),
     ...chargerFields,
+    temperature: cellTemperatureField,
     from: given('ratio', 'State of charge at the start', { min: 0, max: 1, finest: '1 %' }),
     to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
   }))()

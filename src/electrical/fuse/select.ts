@@ -35,6 +35,7 @@ import {
   deratingOf,
   fullPullTrials,
   fusingFactorOf,
+  isHeldByController,
   type Judging,
   judge,
   rememberedCurrent,
@@ -179,9 +180,13 @@ type Bounds = Omit<FuseFigures, 'chosen' | 'clearing' | 'rejected'>
 
 /** The fuse for a task. @internal */
 export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
-  const { left, loop, ...bounds } = section('What the fuse must be', () => boundsOf(task))
+  const { left, loop, protective, ...bounds } = section('What the fuse must be', () => boundsOf(task))
   const candidates = [...(task.candidates ?? [])].sort((one, other) => one.rating.si - other.rating.si)
-  const faults = { ...bounds.prospective, ...(loop === undefined ? {} : { loop }) }
+  const faults = {
+    ...bounds.prospective,
+    ...(loop === undefined ? {} : { loop }),
+    ...(protective === undefined ? {} : { protective }),
+  }
   const { chosen, rejected } = firstThatServes(candidates, (fuse) => judge(fuse, faults, task))
   // Where the air leaves an unknown share of a rating, the least that may do carries the load in cool air.
   const least = left === undefined ? bounds.ratingAtLeast.times(HOTTEST.si) : bounds.ratingAtLeast
@@ -207,14 +212,25 @@ export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
   }
 }
 
+/** Of how many candidates the reasons are told in one sentence; `rejected` has them all. */
+const TOLD = 10
+
 /** Whether one of the fuses that are offered serves. */
 function candidatesTrial(chosen: Judged<Candidate> | undefined, rejected: readonly Judged<Candidate>[]): Check {
   const told = (says: Told) =>
     trial('fuse.candidates', 'Candidates that serve', says, 'candidates, as given', 'candidates')
   if (chosen !== undefined) return told({ pass: `${chosen.name} serves` })
-  const why = rejected.map((each) => `${each.name} (${reasonsOf(each).join('; ')})`).join(', ')
-  const isOpen = rejected.some(({ checks }) => checks.every(({ verdict }) => verdict !== 'fail'))
-  return told(isOpen ? { unknown: `no candidate is known to serve: ${why}` } : { fail: `no candidate serves: ${why}` })
+  // Those of which only data is missing come first.
+  const isOpen = ({ checks }: Judged<Candidate>) => checks.every(({ verdict }) => verdict !== 'fail')
+  const nearest = [...rejected.filter(isOpen), ...rejected.filter((each) => !isOpen(each))]
+  const why = nearest.slice(0, TOLD).map((each) => `${each.name} (${reasonsOf(each).join('; ')})`)
+  const others = nearest.length - why.length
+  const all = `${why.join(', ')}${others === 0 ? '' : `, and ${others} more`}`
+  return told(
+    rejected.some(isOpen)
+      ? { unknown: `no candidate is known to serve: ${all}` }
+      : { fail: `no candidate serves: ${all}` },
+  )
 }
 
 /** The class that is sought: that of the family. */
@@ -240,13 +256,21 @@ function boundsOf(task: Judging) {
       loopResistance: '0 Ω',
     }),
   )
+  const weak = {
+    voltage: pack.openCircuit,
+    sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
+  }
   const lowest = section('Nearly empty, cold and aged, at the far end of the cable', () =>
-    prospectiveCurrent({
-      voltage: pack.openCircuit,
-      sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
-      loopResistance: cable.resistance,
-    }),
+    prospectiveCurrent({ ...weak, loopResistance: cable.resistance }),
   )
+  // Out through one conductor of the cable, back through the protective one.
+  const back = task.protective?.resistance.plus(cable.resistance.over(2))
+  const protective =
+    back === undefined
+      ? undefined
+      : section('The same through the protective conductor', () =>
+          prospectiveCurrent({ ...weak, loopResistance: back }),
+        )
   const isBetween = (each: Quantity<'current'>) => !isBelow(each, ratingAtLeast) && !isAbove(each, ratingAtMost)
   const preferred = (task.ratings ?? fuseFamilies[task.family].ratings).filter(isBetween)
   const window = isAbove(ratingAtLeast, ratingAtMost)
@@ -266,6 +290,7 @@ function boundsOf(task: Judging) {
   ]
   return {
     left,
+    protective,
     /** Only a fuse that is there can be held to it. */
     loop: inductance === undefined ? undefined : loopOf(inductance, pack.maximumVoltage, highest),
     ratingAtLeast,
@@ -362,7 +387,7 @@ function windowTrial(task: FuseTask, bounds: Bounds, left: Derating | undefined)
 }
 
 function windowTold(task: FuseTask, { ratingAtLeast, ratingAtMost }: Bounds, left: Derating | undefined): Told {
-  const { ambient, controller, overload, cable } = task
+  const { ambient, overload } = task
   if (left === undefined) {
     const lacks = `what share of its rating a fuse keeps in air of ${ambient} is not known: give ambientFactor from the curve of its maker`
     const fits = !isAbove(ratingAtLeast, ratingAtMost)
@@ -375,12 +400,7 @@ function windowTold(task: FuseTask, { ratingAtLeast, ratingAtMost }: Bounds, lef
   if (!isAbove(ratingAtLeast, ratingAtMost)) {
     return says`the load needs a fuse of ${ratingAtLeast}, at most the ${ratingAtMost} that the cable bears`
   }
-  const other =
-    overload !== undefined
-      ? `the ${overload.by}`
-      : controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)
-        ? 'the controller'
-        : undefined
+  const other = overload !== undefined ? `the ${overload.by}` : isHeldByController(task) ? 'the controller' : undefined
   const none = `the load needs a fuse of at least ${ratingAtLeast}, and the cable bears one of at most ${ratingAtMost}`
   return other === undefined ? { fail: none } : { pass: `${none}: overload is left to ${other}` }
 }

@@ -65,7 +65,9 @@ export const fuseField = /*@__PURE__*/ (() =>
         { least: 2 },
       ),
     ),
-    thermalTimeConstant: optional(given('time', 'Time constant with which it warms', { above: 0 })),
+    thermalTimeConstant: optional(
+      given('time', 'Time constant with which it warms', { above: 0, usual: ['10 s', '1 h'] }),
+    ),
   }))()
 
 /** A fuse as it is read. @internal */
@@ -206,7 +208,7 @@ export function refuseTask(where: string, path: string, { pack, candidates = [],
     if (value === undefined || value.si >= bound.si) return
     issues.push({ path: `${path}${key}`, expected: `at least ${what}, ${bound}`, received: String(value) })
   }
-  if (pack.openCircuit.si > pack.maximumVoltage.si) {
+  if (isAbove(pack.openCircuit, pack.maximumVoltage)) {
     const expected = `at most the voltage of the full pack, ${pack.maximumVoltage}`
     issues.push({ path: `${path}pack.openCircuit`, expected, received: String(pack.openCircuit) })
   }

@@ -7,6 +7,7 @@ import { type Points, straightAt } from '../../formula/points.js'
 import { whyNot } from '../../procedure/check.js'
 import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
+import { rmsOf } from '../cable/course.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
 import { currentOnCurve, timeOnCurve } from './curve.js'
 import { fuseAmbientFactor, fuseRating, greatestFuseRating, meltingTime } from './fuse.js'
@@ -40,6 +41,8 @@ export interface Judging extends FuseTask {
   /** What thin air leaves of any rating. */
   readonly thinAir: Quantity<'ratio'>
   readonly follow?: FollowedCable
+  /** The protective conductor of the run: what it withstands, and how much it resists before a fault. */
+  readonly protective?: { readonly withstand: Quantity<'jouleIntegral'>; readonly resistance: Quantity<'resistance'> }
 }
 
 /** The prospective currents of a task, and the time constant of their loop where its inductance is known. @internal */
@@ -47,6 +50,8 @@ export interface Faults {
   readonly loop?: Quantity<'time'>
   readonly highest: Quantity<'current'>
   readonly lowest: Quantity<'current'>
+  /** The least through the protective conductor, where there is one. */
+  readonly protective?: Quantity<'current'>
 }
 
 /** A candidate with what it does in the greatest and in the least fault. @internal */
@@ -88,6 +93,7 @@ export function judge(fuse: Fuse, faults: Faults, task: Judging): Judged<Candida
       greatestFaultTrial(atHighest, faults, task),
       ...leastFaultTrials(fuse, atLowest, faults, task, overload),
       ...bandTrials(fuse, faults, task, overload),
+      ...protectiveTrials(fuse, faults, task),
     ],
     own: task.cable.inductance === undefined ? [noInductance] : [],
     made: {
@@ -230,7 +236,7 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   const byItself = [byRating, byBreaking].filter((each) => each !== undefined)
   const missed = byItself.find((each) => !isMet(each))
   if (byRating !== undefined && missed === undefined) return { check: byRating, by: 'fuse' }
-  if (controller !== undefined && !isAbove(controller.batteryCurrent, cable.ampacity)) {
+  if (controller !== undefined && isHeldByController(task)) {
     const check = told(
       says`overload is left to the controller, which draws ${controller.batteryCurrent}, at most the ${cable.ampacity} that the cable carries all day`,
     )
@@ -256,6 +262,18 @@ function overloadOf(fuse: Fuse, faults: Faults, task: Judging): Overload {
   }
 }
 
+/** The greatest current that the load takes, if only for a moment. */
+function greatestOf({ current, profile = [] }: FuseTask): Quantity<'current'> {
+  const most = Math.max(...profile.map(([each]) => Math.abs(each.si)), 0)
+  return most > current.si ? quantity('current', most, 'A') : current
+}
+
+/** Whether the controller keeps the current to what the cable carries all day, and feeds all of the load. @internal */
+export function isHeldByController(task: FuseTask): boolean {
+  const most = task.controller?.batteryCurrent
+  return most !== undefined && !isAbove(most, task.cable.ampacity) && !isBelow(most, greatestOf(task))
+}
+
 /** A curve may tell that a fuse opens below its rating, which the formula does not take. */
 function mostRating(ampacity: Quantity<'current'>, fusingFactor: number): Quantity<'current'> {
   return fusingFactor > 1 ? greatestFuseRating({ ampacity, fusingFactor }) : ampacity
@@ -274,8 +292,13 @@ function byOther(
   if (isAbove(current, most)) {
     return open(says`${current}, at which the ${by} opens, is at most the ${most} that the cable bears in an overload`)
   }
-  if (isBelow(current, task.current)) {
-    return open(says`${current}, at which the ${by} opens, is at least the ${task.current} of the load`)
+  const greatest = greatestOf(task)
+  if (isBelow(current, greatest)) {
+    return open(says`${current}, at which the ${by} opens, is at least the ${greatest} of the load`)
+  }
+  const pull = task.controller?.batteryCurrent
+  if (pull !== undefined && isBelow(current, pull)) {
+    return open(says`${current}, at which the ${by} opens, is at least the ${pull} of a full pull`)
   }
   const least = leastBreakingOf(fuse, task)
   if (least === undefined) return open({ unknown: `${NO_LEAST}. Up to there the ${by} must open` })
@@ -482,7 +505,8 @@ function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Che
   const endurance = enduranceOf(fuse, cycles, isSemiconductor(fuse.class))
   const course = profile?.map(([current, time]) => [current.si, time.si] as const)
   return [
-    ...(course === undefined
+    // What is too small for the mean of its load is refused by that, and every stretch of a long log would be above it.
+    ...(course === undefined || profile === undefined || rmsOf(profile).si >= rating
       ? []
       : pulsesTold(
           'fuse.pulses',
@@ -510,6 +534,10 @@ function pulseTrials(fuse: Fuse, task: Judging, left: Derating | undefined): Che
   ]
 }
 
+function timesInWords(often: number): string {
+  return often < 2 ? 'once' : `${Math.floor(often)} times`
+}
+
 /** Long enough that a full pull is alone, in seconds. */
 const REST = 1e6
 
@@ -519,17 +547,17 @@ function pulsesTold(id: string, name: string, what: string, { worst, untold }: H
   ]
   const [amperes, times] = [
     (each: number) => quantity('current', each, 'A'),
-    (time: number) => Math.floor(endurance.times(time)),
+    (time: number) => timesInWords(endurance.times(time)),
   ]
   if (worst !== undefined && (untold === undefined || worst.current > worst.borne)) {
     const [asked, borne] = [amperes(worst.current), amperes(worst.borne)]
     return told(
-      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)} times, is at most the ${borne} that the fuse bears so often`,
+      says`${asked} for ${seconds(worst.time)} of ${what}, ${times(worst.time)}, is at most the ${borne} that the fuse bears so often`,
     )
   }
   if (untold === undefined) return []
   return told({
-    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)} times, is not known: give its curve up to that time`,
+    unknown: `whether the fuse bears ${amperes(untold.current)} for ${seconds(untold.time)} of ${what}, ${times(untold.time)}, is not known: give its curve up to that time`,
   })
 }
 
@@ -619,6 +647,42 @@ function bandTrials(fuse: Fuse, { lowest, highest }: Faults, task: Judging, over
       return trial(id, name, savedBy(task, current, clearing.time.si, clearing), ADIABATIC_BASIS, 'candidates')
     })
   return [least, worstOf(others)].filter((each) => each !== undefined)
+}
+
+/** What a fuse lets through at every fault that a protective conductor may take. */
+function protectiveTrials(fuse: Fuse, { highest, protective: lowest }: Faults, { protective }: Judging): Check[] {
+  if (protective === undefined || lowest === undefined) return []
+  const { withstand } = protective
+  const { leastBreakingCurrent: least } = fuse
+  const told = (says: Told) =>
+    trial(
+      'fuse.protectiveConductor',
+      'Protective conductor in a fault',
+      says,
+      'IEC 60364-5-54, 543.1.2',
+      'candidates',
+      'cable.protectiveConductor',
+    )
+  const through = 'through the protective conductor'
+  const all = pointsOf(fuse, lowest, highest).map((current): Told => {
+    const clearing = clearingAt(fuse, current)
+    if (clearing === 'never') return { fail: `the fuse may not open at ${current} ${through}` }
+    const { time, letThrough } = clearing
+    if (letThrough === undefined) {
+      return { unknown: `what the fuse lets through at ${current} ${through} is not known: give its curve` }
+    }
+    if (time !== undefined && time.si > FAULT_TIME) {
+      return {
+        unknown: `the fuse takes ${time} at ${current} ${through}, and whether that bears more than 5 s is not known`,
+      }
+    }
+    return says`the fuse lets through ${letThrough} at ${current}, at most the ${withstand} that the protective conductor withstands`
+  })
+  if (least !== undefined)
+    all.push(
+      says`the fuse breaks from ${least} on, at most the ${lowest} of the least fault through the protective conductor`,
+    )
+  return [worstOf(all.map(told))].filter((each) => each !== undefined)
 }
 
 /** The check that holds least. */
