@@ -93,7 +93,8 @@ export function resultOf(study: Study, { number, values, sheet }: Variant): Vari
 
 /** A quantity as plain JSON. @internal */
 export function amountOf({ kind, si, unit }: Quantity): Amount {
-  return { kind, si, unit }
+  // A zero is without a sign, as in JSON.
+  return { kind, si: si + 0, unit }
 }
 
 function whyMissing(id: string, { figures, unassessed }: Assessment): string {
@@ -116,7 +117,7 @@ function notHeld(hold: string, checks: readonly SheetCheck[]): readonly NotHeld[
   }
   return meant
     .filter(({ verdict }) => verdict === 'fail' || verdict === 'unknown')
-    .map(({ id, verdict, text }) => ({ hold, check: id, verdict, text: kept(text) }))
+    .map(({ id, name, verdict, text }) => ({ hold, check: id, verdict, text: kept(`${name}: ${text}`) }))
 }
 
 function meaning(name: string, known: readonly string[]): string {
