@@ -5,8 +5,8 @@ export interface Point {
   readonly costs: readonly number[]
 }
 
-/** Below so many points each is held against each. */
-const FEW = 8
+/** Fewer than so many are held against each of the others, which is sooner done than to part them. */
+const FEW = 16
 
 /**
  * The points that no other dominates, no two of which may be equal. A point dominates another where it costs no more in
@@ -44,14 +44,10 @@ function undominated<P extends Point>(others: readonly P[], points: readonly P[]
   if (others.length === 0 || points.length === 0) return points
   const { length } = (points[0] as P).costs
   if (i >= length) return []
-  if (i === length - 1) {
-    const least = others.reduce((found, { costs }) => Math.min(found, at(costs, i)), Number.POSITIVE_INFINITY)
-    return points.filter(({ costs }) => at(costs, i) < least)
-  }
+  if (i >= length - 2) return swept(others, points, i)
   if (others.length < FEW || points.length < FEW) {
-    return points.filter(
-      ({ costs }) => !others.some((other) => other.costs.every((cost, k) => k < i || cost <= at(costs, k))),
-    )
+    const isLess = (other: P, { costs }: P) => other.costs.every((cost, k) => k < i || cost <= at(costs, k))
+    return points.filter((point) => !others.some((other) => isLess(other, point)))
   }
   const bound = boundOf([...others, ...points], i)
   if (bound === undefined) return undominated(others, points, i + 1)
@@ -59,6 +55,20 @@ function undominated<P extends Point>(others: readonly P[], points: readonly P[]
   const [cheap, dear] = parted(points, i, bound)
   // What is dear dominates nothing that is cheap; what is cheap is better by this objective than all that is dear.
   return [...undominated(cheapOthers, cheap, i), ...undominated(dearOthers, undominated(cheapOthers, dear, i + 1), i)]
+}
+
+/** The same where only the i-th objective and perhaps one more are left: from the cheapest on, by the least of the last. */
+function swept<P extends Point>(others: readonly P[], points: readonly P[], i: number): readonly P[] {
+  const byCost = ({ costs: one }: P, { costs: other }: P) => at(one, i) - at(other, i)
+  const last = ({ costs }: P) => at(costs, costs.length - 1)
+  const waiting = others.toSorted(byCost)
+  let [next, least] = [0, Number.POSITIVE_INFINITY]
+  return points.toSorted(byCost).filter((point) => {
+    for (let other = waiting[next]; other !== undefined && byCost(other, point) <= 0; other = waiting[++next]) {
+      least = Math.min(least, last(other))
+    }
+    return last(point) < least
+  })
 }
 
 /** A cost that parts points, about in the middle; undefined where all cost the same. */
