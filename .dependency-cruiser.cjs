@@ -26,7 +26,7 @@ const folders = {
   ],
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],
-  conversion: [['sheet'], ['chapters']],
+  conversion: [['sheet'], ['chapters'], ['variants']],
 }
 
 /** Matches the modules of some parts of src: a folder, or a file such as catalogue.ts. */

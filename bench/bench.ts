@@ -1,5 +1,6 @@
 /** Speed and size against their bars: medians, with ratios and differences within this one run. */
 import { driveCycleRows } from './drive-cycle.js'
+import { exploreRows } from './explore.js'
 import { formulaRows } from './formula.js'
 import { importRows } from './import.js'
 import { placeMassesRows } from './place-masses.js'
@@ -12,5 +13,6 @@ const rows = [
   ...(await sizeRows()),
   ...(await placeMassesRows()),
   ...driveCycleRows(),
+  ...exploreRows(),
 ]
 console.log(tableOf(rows))

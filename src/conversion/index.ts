@@ -1,6 +1,19 @@
-/** The build sheet and the assessment of a whole car. */
+/** The build sheet, the assessment of a whole car, and its variants. */
 export { type Assessment, assess } from './assess.js'
 export type { Binds, Figure, Heading, Row, Section, SheetCheck, Table, Unassessed } from './chapters/section.js'
 export { type FigureId, type FigureKinds, figure } from './figures.js'
 export { type Build, type BuildSheet, readBuild } from './sheet/build.js'
 export type { BuildVerdict, Summary, WorstCheck } from './summary.js'
+export {
+  type Compared,
+  type ComparedCheck,
+  type ComparedFigure,
+  type Comparison,
+  compare,
+  type NamedSheet,
+} from './variants/compare.js'
+export { type Exploration, explorationOf, explore } from './variants/explore.js'
+export { type Against, frontOf, type Member } from './variants/front.js'
+export { type Amount, type NotHeld, quantityOf, resultOf, type VariantResult } from './variants/result.js'
+export { readStudy, type Study, type Variant, type Variants, variantsOf } from './variants/study.js'
+export { vary } from './variants/vary.js'
