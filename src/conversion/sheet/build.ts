@@ -7,17 +7,15 @@ import { envelopeOf } from '../../drivetrain/motor/envelope.js'
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
 import { refuseModule } from '../../electrical/pack/module.js'
 import { refuseReadings } from '../../mass/weigh.js'
-import { group, type Read, type Written } from '../../procedure/index.js'
+import { group, type Read } from '../../procedure/index.js'
 import { readField } from '../../procedure/reading.js'
-import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
+import { isQuantity } from '../../quantity/read.js'
+import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
 
 /** What describes a build sheet. @internal */
 export const sheetField = /*@__PURE__*/ (() => group('A build sheet', sheetFields))()
-
-/** A build sheet as it is written: every quantity is text with its unit. */
-export type BuildSheet = Written<typeof sheetField>
 
 /** A build sheet that was read. */
 export type Build = Read<typeof sheetField>
@@ -32,10 +30,54 @@ export type Build = Read<typeof sheetField>
  * @throws InputError that lists everything wrong with it, each by its path, such as `pack.bays[1].at.aft`.
  */
 export function readBuild(sheet: unknown): Build {
-  const build = readField('readBuild', sheetField, sheet) as Build
+  refuseSize(sheet)
+  const { $schema: _, ...build } = inOrderOf(sheet, readField('readBuild', sheetField, sheet)) as Build &
+    Pick<BuildSheet, '$schema'>
   const issues = contradictions(build)
   if (issues.length > 0) throw new InputError('readBuild', issues)
   return build
+}
+
+/**
+ * Writes a build as a sheet: plain JSON, as it comes from JSON.parse, with the keys in the order in which they were read.
+ *
+ * {@link readBuild} reads the same build from it.
+ *
+ * @param build - A sheet that readBuild has read.
+ * @returns The sheet, every quantity as text that reads back as just its value.
+ * @throws InputError for what readBuild refuses.
+ */
+export function writeBuild(build: Build): BuildSheet {
+  return JSON.parse(JSON.stringify(readBuild(build))) as BuildSheet
+}
+
+/** So many values are on a sheet at most: a hundred times as many as on the sheet of a whole car. */
+const MOST_VALUES = 50_000
+
+/** Refuses a sheet that would take minutes to read and hours to assess. */
+function refuseSize(sheet: unknown): void {
+  let count = 0
+  const open = [sheet]
+  while (open.length > 0) {
+    const value = open.pop()
+    if (typeof value !== 'object' || value === null || isQuantity(value)) continue
+    const held = Object.values(value)
+    count += held.length
+    if (count > MOST_VALUES) {
+      const expected = `a build sheet of at most ${MOST_VALUES} values`
+      throw new InputError('readBuild', [{ path: '', expected, received: 'more' }])
+    }
+    open.push(...held)
+  }
+}
+
+/** What was read, with its keys in the order in which they were written. */
+function inOrderOf(written: unknown, read: unknown): unknown {
+  if (typeof read !== 'object' || read === null || isQuantity(read)) return read
+  const [from, to] = [written, read] as { readonly [key: string]: unknown }[]
+  if (Array.isArray(read)) return read.map((each, i) => inOrderOf(from?.[i], each))
+  const keys = new Set([...Object.keys(Object(written)), ...Object.keys(read)])
+  return Object.fromEntries([...keys].map((key) => [key, inOrderOf(from?.[key], to?.[key])]))
 }
 
 /** Fields that are sound by themselves and do not go together. */
@@ -45,9 +87,7 @@ function contradictions({
   motor,
   controller,
   gearbox,
-  pack,
   runs = {},
-  seasons = {},
   journeys = {},
   charger,
 }: Build): InputIssue[] {
@@ -61,9 +101,6 @@ function contradictions({
   return [
     ...issuesOf(() => refuseReadings('readBuild', 'car.', car)),
     ...tyreIssues(car),
-    ...Object.entries({ 'pack.bays': pack?.bays, runs, seasons, journeys }).flatMap(([path, named]) =>
-      keyIssues(path, Object.keys(named ?? {})),
-    ),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
     ...(motor === undefined ? [] : issuesOf(() => envelopeOf('readBuild', motor))),
@@ -115,14 +152,6 @@ function tyreIssues({ tyre, rollingRadius, rollingCircumference }: Build['car'])
   const expected = "one of tyre such as '145/80 R13', rollingRadius and rollingCircumference"
   const received = given.length === 0 ? 'none of them' : given.map(([key]) => key).join(' and ')
   return [{ path: 'car.tyre', expected, received }]
-}
-
-/** A key is what programs call a thing by: it stands in the ids of figures and in paths. */
-function keyIssues(path: string, keys: readonly string[]): readonly InputIssue[] {
-  const expected = 'a name of letters and digits that begins with a letter, such as bakeryRound'
-  return keys
-    .filter((key) => !/^[A-Za-z][A-Za-z0-9]*$/.test(key))
-    .map((key) => ({ path, expected, received: shown(key), hint: 'words for people go into its title' }))
 }
 
 /** A run with what stands where the sheet says nothing. */
