@@ -87,7 +87,7 @@ function byNameSchema(field: ByNameField): Schema {
     for (const [name, each] of Object.entries(value as object)) {
       const issue = nameIssue(field, name)
       if (issue !== undefined) {
-        payload.issues.push({ code: 'custom', input: value, path: [name], params: { issue } })
+        payload.issues.push({ code: 'custom', input: value, params: { issue } })
         continue
       }
       const found = z.safeParse(inner, each)
@@ -113,7 +113,7 @@ function byNameIssue(field: ByNameField, value: unknown): Omit<InputIssue, 'path
 /** What is wrong with a name: it must be there and keep what stands under it, and what stands in ids must be one. */
 function nameIssue({ ids }: ByNameField, name: string): Omit<InputIssue, 'path'> | undefined {
   if (new RegExp(ids ? ID : NAME).test(name)) return undefined
-  if (!ids) return { expected: 'another name', received: shown(name) }
+  if (!ids) return { expected: "another name, such as 'first'", received: shown(name) }
   const expected = 'a name of at most 64 letters and digits that begins with a letter, such as bakeryRound'
   return { expected, received: shown(name), hint: 'words for people go into its title' }
 }

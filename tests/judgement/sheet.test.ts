@@ -69,7 +69,13 @@ describe('one figure', () => {
     const found = of({ car: { raised: undefined } })
     const grip = found.sections.flatMap(({ checks }) => checks).find(({ id }) => id === 'hill.grip')
     expect(grip?.verdict).toBe('unknown')
-    expect(found.unassessed).toContainEqual({ title: 'Grip on a hill', why: 'add to the sheet: car.raised' })
+    expect(found.unassessed).toContainEqual({
+      id: 'grip',
+      title: 'Grip on a hill',
+      isAsked: false,
+      missing: ['car.raised'],
+      why: 'add to the sheet: car.raised',
+    })
     expect(of({}).sections.flatMap(({ checks }) => checks.map(({ id }) => id))).not.toContain('hill.grip')
   })
   it('leaves the range where modules do not fit into their bays', () => {
