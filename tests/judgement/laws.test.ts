@@ -9,11 +9,12 @@ import { fieldsOf } from '../../src/procedure/index.js'
 import { fromSi, type Quantity, quantity } from '../../src/quantity/quantity.js'
 import { driveCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
+import { patched } from '../patched.js'
 import { runs } from '../runs.js'
 import { car } from './drive.js'
 import { electricalLaws } from './electrical.js'
 import type { Worse } from './judgement.js'
-import { foundBy, patched, unmet } from './judgement.js'
+import { foundBy, unmet } from './judgement.js'
 
 /** A figure of an input, by its path. */
 function figureAt(procedure: Worse['procedure'], input: unknown, path: string): Quantity {

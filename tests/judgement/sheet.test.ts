@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
 import { isMet } from '../../src/procedure/index.js'
 import { InputError } from '../../src/quantity/index.js'
-import { patched } from './judgement.js'
+import { patched } from '../patched.js'
 
 const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
 const sheet = (): BuildSheet => JSON.parse(text)

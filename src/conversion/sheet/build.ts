@@ -9,8 +9,10 @@ import { refuseModule } from '../../electrical/pack/module.js'
 import { refuseReadings } from '../../mass/weigh.js'
 import { group, type Read } from '../../procedure/index.js'
 import { readField } from '../../procedure/reading.js'
+import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { isQuantity } from '../../quantity/read.js'
+import { idOf } from '../chapters/section.js'
 import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
 
@@ -117,9 +119,16 @@ function contradictions({
 }
 
 function gearIssues(gearbox: NonNullable<Build['gearbox']>): readonly InputIssue[] {
+  const names = Object.keys(gearbox.gears)
+  const same = names.flatMap((name, i) => {
+    const other = names.slice(0, i).find((each) => idOf(each) === idOf(name))
+    return other === undefined ? [] : [`${shown(other)} and ${shown(name)}`]
+  })
+  const expected = 'names that differ in letters or digits'
+  const sameIssues = same.map((received) => ({ path: 'gearbox.gears', expected, received }))
   // The tyre has its own words: any radius does to hold the gears against each other.
   const car = { rollingRadius: quantity('length', '0.3 m') }
-  return issuesOf(() => drivelineOf('readBuild', { car, gearbox }))
+  return [...sameIssues, ...issuesOf(() => drivelineOf('readBuild', { car, gearbox }))]
 }
 
 function unsprungIssues(
