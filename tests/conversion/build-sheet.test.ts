@@ -157,7 +157,7 @@ describe('an old shape', () => {
 describe('the wheels', () => {
   const wheels = (car: object) => readBuild(patched(demo(), { car })).car
   it('are known by a tyre, by their radius or by how far they roll in one turn', () => {
-    expect(wheels({ tyre: '5.20-13' }).tyre).toBe('5.20-13')
+    expect(wheels({ tyre: '155/80-13' }).tyre).toBe('155/80-13')
     expect(wheels({ tyre: undefined, rollingRadius: '273 mm' }).rollingRadius?.si).toBe(0.273)
     expect(wheels({ tyre: undefined, rollingCircumference: '1.714 m' }).rollingCircumference?.si).toBe(1.714)
   })

@@ -8,10 +8,10 @@ import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/ca
 import { refuseModule } from '../../electrical/pack/module.js'
 import { refuseReadings } from '../../mass/weigh.js'
 import { group, type Read } from '../../procedure/index.js'
-import { readField } from '../../procedure/reading.js'
+import { pathText, readField } from '../../procedure/reading.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
-import { isQuantity } from '../../quantity/read.js'
+import { isQuantity, kindInWords } from '../../quantity/read.js'
 import { idOf } from '../chapters/section.js'
 import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
@@ -35,9 +35,13 @@ export function readBuild(sheet: unknown): Build {
   refuseSize(sheet)
   const { $schema: _, ...build } = inOrderOf(sheet, readField('readBuild', sheetField, sheet)) as Build &
     Pick<BuildSheet, '$schema'>
-  const issues = contradictions(build)
-  if (issues.length > 0) throw new InputError('readBuild', issues)
+  refuse(sizeIssues(build))
+  refuse(contradictions(build))
   return build
+}
+
+function refuse(issues: readonly InputIssue[]): void {
+  if (issues.length > 0) throw new InputError('readBuild', issues)
 }
 
 /**
@@ -53,8 +57,8 @@ export function writeBuild(build: Build): BuildSheet {
   return JSON.parse(JSON.stringify(readBuild(build))) as BuildSheet
 }
 
-/** So many values are on a sheet at most: a hundred times as many as on the sheet of a whole car. */
-const MOST_VALUES = 50_000
+/** So many values are on a sheet at most: twenty times as many as on the sheet of a whole car. */
+const MOST_VALUES = 10_000
 
 /** Refuses a sheet that would take minutes to read and hours to assess. */
 function refuseSize(sheet: unknown): void {
@@ -82,6 +86,23 @@ function inOrderOf(written: unknown, read: unknown): unknown {
   return Object.fromEntries([...keys].map((key) => [key, inOrderOf(from?.[key], to?.[key])]))
 }
 
+/** Nothing on a car is larger in SI units, nor smaller unless it is nothing: what is, would only overflow. */
+const [SMALLEST, LARGEST] = [1e-12, 1e12]
+
+/** Figures that nothing on a car can have. */
+function sizeIssues(read: unknown, path: readonly PropertyKey[] = []): InputIssue[] {
+  if (isQuantity(read)) {
+    const size = Math.abs(read.si)
+    if (size === 0 || (size >= SMALLEST && size <= LARGEST)) return []
+    const expected = `${kindInWords(read.kind)} of a size that something on a car can have`
+    return [{ path: pathText(path), expected, received: String(read) }]
+  }
+  if (typeof read !== 'object' || read === null) return []
+  return Object.entries(read).flatMap(([key, each]) =>
+    sizeIssues(each, [...path, Array.isArray(read) ? Number(key) : key]),
+  )
+}
+
 /** Fields that are sound by themselves and do not go together. */
 function contradictions({
   car,
@@ -89,6 +110,7 @@ function contradictions({
   motor,
   controller,
   gearbox,
+  pack,
   runs = {},
   journeys = {},
   charger,
@@ -103,6 +125,9 @@ function contradictions({
   return [
     ...issuesOf(() => refuseReadings('readBuild', 'car.', car)),
     ...tyreIssues(car),
+    ...(pack === undefined || Object.keys(pack.bays).length > 0
+      ? []
+      : [{ path: 'pack.bays', expected: 'at least one bay that holds modules', received: 'none' }]),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
     ...(motor === undefined ? [] : issuesOf(() => envelopeOf('readBuild', motor))),
