@@ -49,7 +49,10 @@ export function placesIn(field: AnyField, value: unknown, path: Place['path'] = 
         ),
       ]
     case 'byName':
-      return [...own, ...Object.entries(value).flatMap(([key, each]) => placesOfOne(field.of, each, [...path, key]))]
+      return [
+        ...own,
+        ...Object.entries(value as object).flatMap(([key, each]) => placesOfOne(field.of, each, [...path, key])),
+      ]
     default:
       return own
   }

@@ -12,7 +12,6 @@ import { pathText, readField } from '../../procedure/reading.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { isQuantity, kindInWords } from '../../quantity/read.js'
-import { idOf } from '../chapters/section.js'
 import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
 
@@ -145,8 +144,10 @@ function contradictions({
 
 function gearIssues(gearbox: NonNullable<Build['gearbox']>): readonly InputIssue[] {
   const names = Object.keys(gearbox.gears)
+  // An id holds the letters and digits of a name.
+  const ids = names.map((name) => name.replace(/[^\p{L}\p{N}]/gu, ''))
   const same = names.flatMap((name, i) => {
-    const other = names.slice(0, i).find((each) => idOf(each) === idOf(name))
+    const other = names.find((_, j) => j < i && ids[j] === ids[i])
     return other === undefined ? [] : [`${shown(other)} and ${shown(name)}`]
   })
   const expected = 'names that differ in letters or digits'
