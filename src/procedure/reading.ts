@@ -118,8 +118,10 @@ function nameIssue({ ids }: ByNameField, name: string): Omit<InputIssue, 'path'>
   return { expected, received: shown(name), hint: 'words for people go into its title' }
 }
 
-/** What a name may be where it stands in ids, and elsewhere; patterns that JSON Schema knows too. @internal */
-export const [ID, NAME] = ['^[A-Za-z][A-Za-z0-9]{0,63}$', '^(?!__proto__$)[^]']
+/** What a name may be where it stands in ids; a pattern that JSON Schema knows too. @internal */
+export const ID = '^[A-Za-z][A-Za-z0-9]{0,63}$'
+/** What a name may be elsewhere. @internal */
+export const NAME = '^(?!__proto__$)[^]'
 
 function eitherSchema(field: EitherField): Schema {
   return z.transform((value: unknown, payload) => {
