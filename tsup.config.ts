@@ -8,7 +8,7 @@ import manifest from './package.json' with { type: 'json' }
 /** The sources of the exports: `.` is src/index.ts, `./electrical` is src/electrical/index.ts. */
 const entry = Object.fromEntries(
   Object.keys(manifest.exports)
-    .filter((subpath) => subpath !== './package.json')
+    .filter((subpath) => !subpath.endsWith('.json'))
     .map((subpath) => {
       const name = subpath === '.' ? 'index' : `${subpath.slice(2)}/index`
       return [name, `src/${name}.ts`]

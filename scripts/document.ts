@@ -1,8 +1,8 @@
 /**
  * Writes what is made from data: the doc comment under the first paragraph over every formula, and under what its author
- * wrote over every procedure, the pages of procedures and of published checks, and the output shown after every example in
- * the README and the guides. `npm run docs` runs it, and a test
- * fails when anything has drifted.
+ * wrote over every procedure; the pages of procedures, of published checks and of the build sheet, and the type and the
+ * JSON Schema of the sheet; the output shown after every example in the README and the guides. `npm run docs` runs it, and
+ * a test fails when anything has drifted.
  */
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
@@ -19,6 +19,7 @@ import type { HandbookEntry } from '../tests/handbook/handbook.js'
 import { massHandbook } from '../tests/handbook/mass.js'
 import { rangeHandbook } from '../tests/handbook/range.js'
 import { thermalHandbook } from '../tests/handbook/thermal.js'
+import { sheetModule, sheetPage, sheetSchema } from './build-sheet.js'
 import { procedureFacts, proceduresPage, sourceLine } from './procedures.js'
 import { root } from './root.js'
 import { item, unitText, WIDTH, wrapped } from './words.js'
@@ -229,8 +230,17 @@ export function procedurePage(): string {
   return proceduresPage(proceduresByDomain())
 }
 
+/** What is made from the fields of the build sheet. */
+export function sheetFiles(): { readonly path: string; readonly made: () => string }[] {
+  return [
+    { path: join(root, 'docs', 'build-sheet.md'), made: sheetPage },
+    { path: join(root, 'docs', 'build-sheet.schema.json'), made: sheetSchema },
+    { path: join(root, 'src', 'conversion', 'sheet', 'build-sheet.ts'), made: sheetModule },
+  ]
+}
+
 /** The pages that are made here. */
-const made = ['checks.md', 'procedures.md']
+const made = ['build-sheet.md', 'checks.md', 'procedures.md']
 
 /** The pages whose examples are run. */
 export function pages(): string[] {
@@ -286,6 +296,7 @@ export function documents(): { readonly path: string; readonly wanted: string }[
     ...domainFiles().map((path) => ({ path, wanted: withComments(readFileSync(path, 'utf8')) })),
     { path: join(root, 'docs', 'checks.md'), wanted: checksPage() },
     { path: join(root, 'docs', 'procedures.md'), wanted: procedurePage() },
+    ...sheetFiles().map(({ path, made }) => ({ path, wanted: made() })),
     ...pages().map((path, i) => ({ path, wanted: outputs[i] as string })),
   ]
 }

@@ -3,10 +3,17 @@ import { procedures } from '../src/catalogue.js'
 import { spareParts } from '../src/drivetrain/vehicle.js'
 import { boundsText, limitsOf } from '../src/formula/formula.js'
 import { sourceText } from '../src/formula/index.js'
-import { type AnyField, type AnyProcedure, type Fields, fieldsOf, isField } from '../src/procedure/index.js'
+import {
+  type AnyField,
+  type AnyProcedure,
+  type FieldAt,
+  type Fields,
+  fieldsOf,
+  isField,
+} from '../src/procedure/index.js'
 import { lowerFirst } from '../src/procedure/reading.js'
 import { kinds } from '../src/quantity/index.js'
-import { item, unitText, wrapped } from './words.js'
+import { item, row, unitText, wrapped } from './words.js'
 
 /** The domains, with the procedures of each by the folder that holds them. */
 type Domains = { readonly [domain: string]: readonly string[] }
@@ -85,7 +92,7 @@ function factsOf(field: AnyField): string {
 }
 
 /** Unit, bounds, words, count: what may be written for a field. */
-function shapeOf(field: AnyField): string[] {
+export function shapeOf(field: AnyField): string[] {
   switch (field.sort) {
     case 'quantity': {
       const { kind, bounds } = field
@@ -179,25 +186,26 @@ function sectionOf(procedure: AnyProcedure): string[] {
   ]
 }
 
-function tableOf(fields: readonly { readonly path: string; readonly field: AnyField }[]): string[] {
+function tableOf(fields: readonly FieldAt[]): string[] {
   if (fields.length === 0) return []
-  const cell = (text: string) => text.replaceAll('|', '\\|')
   return [
-    '| field | what it is | written | where it is left out |',
-    '| --- | --- | --- | --- |',
-    // The forms of a field stand at its own path, which tells them all.
-    ...[...new Map([...fields].reverse().map((each) => [each.path, each])).values()]
-      .reverse()
-      .map(({ path, field }) => {
-        const { need, because, absent } = field
-        const left =
-          need === 'required'
-            ? 'must be given'
-            : need === 'default' && field.sort !== 'group'
-              ? `${String(field.default)} (${because})`
-              : (absent ?? 'optional')
-        return `| \`${path}\` | ${cell(field.about)} | ${cell(shapeOf(field).join(', '))} | ${cell(left)} |`
-      }),
+    row('field', 'what it is', 'written', 'where it is left out'),
+    row('---', '---', '---', '---'),
+    ...firstOfEachPath(fields).map(({ path, field }) => {
+      const { need, because, absent } = field
+      const left =
+        need === 'required'
+          ? 'must be given'
+          : need === 'default' && field.sort !== 'group'
+            ? `${String(field.default)} (${because})`
+            : (absent ?? 'optional')
+      return row(`\`${path}\``, field.about, shapeOf(field).join(', '), left)
+    }),
     '',
   ]
+}
+
+/** Fields without the forms of one, which stand at its own path: it tells them all. */
+export function firstOfEachPath(fields: readonly FieldAt[]): FieldAt[] {
+  return [...new Map([...fields].reverse().map((each) => [each.path, each])).values()].reverse()
 }

@@ -12,6 +12,11 @@ export function item(text: string): string[] {
   return wrapped(text, WIDTH - 2).map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`))
 }
 
+/** A row of a table. */
+export function row(...cells: readonly string[]): string {
+  return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`
+}
+
 export function wrapped(text: string, width = WIDTH): string[] {
   const lines: string[] = []
   let line = ''

@@ -1,7 +1,15 @@
 /** What is printed in comments, pages and examples is what the data and the code say today. */
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { checksPage, domainFiles, pages, procedurePage, withComments, withOutputs } from '../scripts/document.js'
+import {
+  checksPage,
+  domainFiles,
+  pages,
+  procedurePage,
+  sheetFiles,
+  withComments,
+  withOutputs,
+} from '../scripts/document.js'
 import { root } from '../scripts/root.js'
 import { toText } from '../src/report/index.js'
 
@@ -18,6 +26,9 @@ describe('documentation that is made from data', () => {
   })
   it('the page of procedures', () => {
     expect(readFileSync(`${root}docs/procedures.md`, 'utf8'), stale).toBe(procedurePage())
+  })
+  it.each(sheetFiles().map(({ path, made }) => [name(path), path, made] as const))('%s', (_, path, made) => {
+    expect(readFileSync(path, 'utf8'), stale).toBe(made())
   })
   describe('the outputs shown', () => {
     const texts = pages().map((path) => readFileSync(path, 'utf8'))

@@ -2,7 +2,8 @@
 export { type Assessment, assess } from './assess.js'
 export type { Binds, Figure, Heading, Row, Section, SheetCheck, Table, Unassessed } from './chapters/section.js'
 export { type FigureId, type FigureKinds, figure } from './figures.js'
-export { type Build, type BuildSheet, readBuild } from './sheet/build.js'
+export { type Build, readBuild, writeBuild } from './sheet/build.js'
+export type { BuildSheet } from './sheet/build-sheet.js'
 export type { BuildVerdict, Summary, WorstCheck } from './summary.js'
 export {
   type Compared,

@@ -26,6 +26,8 @@ interface Words {
   readonly because?: string
   /** What is to be said when it is left out. */
   readonly absent?: string
+  /** What stands in its place where it is handed on undecided, and on what ground. */
+  readonly unless?: { readonly default: unknown; readonly because: string }
 }
 
 /** A quantity of one kind. */
@@ -70,6 +72,8 @@ export interface GroupField extends Words {
   readonly fields: Fields
   /** Whether what else is written is left alone, as where the result of a procedure is handed on whole. */
   readonly open?: true
+  /** Where fields belong now that stood here before, by their names. */
+  readonly moved?: { readonly [name: string]: string }
 }
 
 /** Any number of the same. */
@@ -90,6 +94,8 @@ export interface PairsField extends Words {
 export interface ByNameField extends Words {
   readonly sort: 'byName'
   readonly of: AnyField
+  /** Whether a name stands in ids and paths: it is a letter, then letters and digits, and words for people are a title. */
+  readonly ids?: true
 }
 
 /** One of several forms. */
@@ -252,13 +258,14 @@ export function flag(about: string, words: object = {}): unknown {
  *
  * @param about - What they are together: a noun phrase.
  * @param fields - The fields by their names.
- * @param words - `open`: other fields are left alone and not read, as where the result of a procedure is handed on whole.
+ * @param words - `open`: other fields are left alone and not read, as where the result of a procedure is handed on whole;
+ *   `moved`: where fields belong now that stood here before.
  */
 /* @__NO_SIDE_EFFECTS__ */
 export function group<const F extends Fields>(
   about: string,
   fields: F,
-  words?: { readonly open: true },
+  words?: Pick<GroupField, 'open' | 'moved'>,
 ): Field<Written<F>, Read<F>>
 /* @__NO_SIDE_EFFECTS__ */
 export function group(about: string, fields: Fields, words: object = {}): unknown {
@@ -295,15 +302,22 @@ export function pairs(
   return { sort: 'pairs', about, need: 'required', of: [first, second], ...words }
 }
 
-/** The same under names that the writer chooses. */
+/**
+ * The same under names that the writer chooses.
+ *
+ * @param about - What they are: a noun phrase.
+ * @param of - What stands under each name.
+ * @param words - `ids`: the names stand in ids and paths, and must be a letter, then letters and digits.
+ */
 /* @__NO_SIDE_EFFECTS__ */
 export function byName<W, R>(
   about: string,
   of: Field<W, R>,
+  words?: Pick<ByNameField, 'ids'>,
 ): Field<{ readonly [name: string]: W }, { readonly [name: string]: R }>
 /* @__NO_SIDE_EFFECTS__ */
-export function byName(about: string, of: unknown): unknown {
-  return { sort: 'byName', about, need: 'required', of }
+export function byName(about: string, of: unknown, words: object = {}): unknown {
+  return { sort: 'byName', about, need: 'required', of, ...words }
 }
 
 /** One of several forms, told apart by what is written: a quantity by its unit, else a word, a list or an object. */
@@ -389,7 +403,7 @@ export function undecided(fields: Fields): unknown {
   return Object.fromEntries(
     Object.entries(fields).map(([name, { default: given, because, ...field }]) => [
       name,
-      field.need === 'default' ? { ...field, need: 'optional' } : field,
+      field.need === 'default' ? { ...field, need: 'optional', unless: { default: given, because } } : field,
     ]),
   )
 }

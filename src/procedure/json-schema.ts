@@ -4,9 +4,10 @@
  */
 import { boundsText, limitsOf } from '../formula/formula.js'
 import { type Kind, kinds } from '../quantity/kinds.js'
-import { issueWith, kindInWords, spellingsOfKind } from '../quantity/read.js'
+import { issueWith, kindInWords, spellingsOfKind, symbolsOf } from '../quantity/read.js'
 import type { AnyField, Fields, GroupField, QuantityField } from './field.js'
 import { wholeOf } from './procedure.js'
+import { ID, NAME } from './reading.js'
 
 /** A JSON Schema. */
 export interface JsonSchema {
@@ -39,7 +40,7 @@ export function jsonSchemaOf(procedure: {
 
 function schemaOf(field: AnyField, used: Set<Kind>): JsonSchema {
   const words = {
-    description: field.sort === 'quantity' ? quantityText(field) : field.about,
+    description: textOf(field),
     ...(field.default === undefined ? {} : { default: field.default }),
   }
   switch (field.sort) {
@@ -69,7 +70,12 @@ function schemaOf(field: AnyField, used: Set<Kind>): JsonSchema {
       return { ...words, type: 'array', minItems: field.least, items: pair }
     }
     case 'byName':
-      return { ...words, type: 'object', additionalProperties: schemaOf(field.of, used) }
+      return {
+        ...words,
+        type: 'object',
+        propertyNames: { pattern: field.ids ? ID : NAME },
+        additionalProperties: schemaOf(field.of, used),
+      }
     case 'either':
       return { ...words, anyOf: field.of.map((each) => schemaOf(each, used)) }
     case 'own':
@@ -88,9 +94,24 @@ function groupSchema({ fields, open }: GroupField, used: Set<Kind>): JsonSchema 
   }
 }
 
-function quantityText({ kind, about, bounds }: QuantityField): string {
+/** What a field is, for whoever has a file of it open in an editor. */
+function textOf(field: AnyField): string {
+  const { about, absent, unless } = field
+  const what = field.sort === 'quantity' ? quantityText(field) : about
+  const left =
+    absent ?? (unless?.because === undefined ? undefined : `${unless.default} unless given (${unless.because})`)
+  return left === undefined ? what : `${what}. ${left}`
+}
+
+function quantityText({ kind, about, bounds, usual }: QuantityField): string {
   const limits = boundsText(kind, limitsOf(kind, bounds))
-  return limits === '' ? about : `${about}, ${limits}`
+  const [unit] = symbolsOf(kind)
+  return [
+    about,
+    ...(unit === '1' ? [] : [`in ${unit}`]),
+    ...(limits === '' ? [] : [limits]),
+    ...(usual === undefined ? [] : [`usually ${usual[0]} to ${usual[1]}`]),
+  ].join(', ')
 }
 
 /** Text of a number and one of the units of a kind; a ratio may be a number. */

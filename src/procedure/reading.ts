@@ -9,7 +9,7 @@ import type { Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
 import { fromSi } from '../quantity/quantity.js'
 import { isQuantity, issueWith, kindInWords, listed, readValue } from '../quantity/read.js'
-import type { AnyField, EitherField, Fields, OwnField, QuantityField } from './field.js'
+import type { AnyField, ByNameField, EitherField, GroupField, OwnField, QuantityField } from './field.js'
 
 type Schema = z.ZodMiniType
 type Payload = z.core.ParsePayload<unknown>
@@ -54,7 +54,7 @@ function coreOf(field: AnyField): Schema {
     case 'pairs':
       return z.array(z.tuple([schemaOf(field.of[0]), schemaOf(field.of[1])])).check(z.minLength(field.least))
     case 'byName':
-      return z.record(z.string(), schemaOf(field.of))
+      return byNameSchema(field)
     case 'either':
       return eitherSchema(field)
     case 'own':
@@ -77,6 +77,51 @@ function quantitySchema({ kind, about, bounds }: QuantityField): Schema {
     return refuse(payload, value, { expected, received: received(value), hint: about })
   })
 }
+
+/** A record written out, because a schema of one leaves out the name `__proto__` in silence. */
+function byNameSchema(field: ByNameField): Schema {
+  const inner = schemaOf(field.of)
+  return z.transform((value: unknown, payload) => {
+    if (!isForm(field, value)) return refuse(payload, value, byNameIssue(field, value))
+    const read: { [name: string]: unknown } = {}
+    for (const [name, each] of Object.entries(value as object)) {
+      const issue = nameIssue(field, name)
+      if (issue !== undefined) {
+        payload.issues.push({ code: 'custom', input: value, params: { issue } })
+        continue
+      }
+      const found = z.safeParse(inner, each)
+      if (found.success) read[name] = found.data
+      else for (const fault of found.error.issues) payload.issues.push(under(name, fault, each))
+    }
+    return read
+  })
+}
+
+/** A fault of one of several under its name. */
+function under(name: string, fault: z.core.$ZodIssue, input: unknown): Payload['issues'][number] {
+  return { ...fault, input, path: [name, ...fault.path] } as Payload['issues'][number]
+}
+
+function byNameIssue(field: ByNameField, value: unknown): Omit<InputIssue, 'path'> {
+  const issue = { expected: inWords(field), received: received(value) }
+  if (!Array.isArray(value)) return issue
+  const title = field.ids ? '; words for people go into its title' : ''
+  return { ...issue, hint: `each stands under a name of its own, such as { first: … }${title}` }
+}
+
+/** What is wrong with a name: it must be there and keep what stands under it, and what stands in ids must be one. */
+function nameIssue({ ids }: ByNameField, name: string): Omit<InputIssue, 'path'> | undefined {
+  if (new RegExp(ids ? ID : NAME).test(name)) return undefined
+  if (!ids) return { expected: "another name, such as 'first'", received: shown(name) }
+  const expected = 'a name of at most 64 letters and digits that begins with a letter, such as bakeryRound'
+  return { expected, received: shown(name), hint: 'words for people go into its title' }
+}
+
+/** What a name may be where it stands in ids; a pattern that JSON Schema knows too. @internal */
+export const ID = '^[A-Za-z][A-Za-z0-9]{0,63}$'
+/** What a name may be elsewhere. @internal */
+export const NAME = '^(?!__proto__$)[^]'
 
 function eitherSchema(field: EitherField): Schema {
   return z.transform((value: unknown, payload) => {
@@ -203,12 +248,15 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
   const field = fieldAt(whole, issue.path)
   if (issue.code === 'custom') return [{ ...(issue.params?.issue as Omit<InputIssue, 'path'>), path }]
   if (issue.code === 'unrecognized_keys') {
-    const fields = field?.sort === 'group' ? field.fields : {}
-    return issue.keys.map((key) => {
+    const group = field?.sort === 'group' ? field : undefined
+    const known = Object.keys(group?.fields ?? {})
+    return issue.keys.map((key, i) => {
       const at = [...issue.path, key]
       const inner = valueAt(value, at)
-      const told = unknownKey(key, inner, Object.keys(fields), 'field')
-      return { ...told, path: pathText(at), ...hintFor(key, inner, fields) }
+      // Which fields there are is said once; more than the first few keys nobody mistyped.
+      if (i >= MISTYPED) return { path: pathText(at), expected: 'no such field', received: received(inner) }
+      const told = unknownKey(key, inner, known, 'field')
+      return { ...told, path: pathText(at), ...hintFor(key, inner, group) }
     })
   }
   if (field === undefined) return [{ path, expected: pairAt(whole, issue.path), received: came }]
@@ -231,12 +279,17 @@ function pairAt(whole: AnyField, path: readonly PropertyKey[]): string {
   return list?.sort === 'pairs' ? `a pair [${list.of.map(({ about }) => lowerFirst(about)).join(', ')}]` : 'a pair'
 }
 
+/** So many unknown keys in one place are each held against the fields that there are. */
+const MISTYPED = 10
+
 function hasField(field: AnyField | undefined, key: string): boolean {
-  return field?.sort === 'group' && key in field.fields
+  return field?.sort === 'group' && Object.hasOwn(field.fields, key)
 }
 
-/** Where a key belongs that stands one level too high, or what its own fields belong in. */
-function hintFor(key: string, inner: unknown, fields: Fields): { readonly hint?: string } {
+/** Where a key belongs that stood here before or stands one level too high, or what its own fields belong in. */
+function hintFor(key: string, inner: unknown, group: GroupField | undefined): { readonly hint?: string } {
+  const { fields = {}, moved = {} } = group ?? {}
+  if (Object.hasOwn(moved, key)) return { hint: moved[key] as string }
   const ownersOf = (all: readonly string[]) =>
     Object.keys(fields).filter((name) => all.length > 0 && all.every((each) => hasField(fields[name], each)))
   const owners = ownersOf([key])
@@ -251,7 +304,7 @@ function fieldAt(field: AnyField | undefined, path: readonly PropertyKey[]): Any
   if (key === undefined) return field
   switch (field?.sort) {
     case 'group':
-      return fieldAt(field.fields[String(key)], rest)
+      return hasField(field, String(key)) ? fieldAt(field.fields[String(key)], rest) : undefined
     case 'list':
     case 'byName':
       return fieldAt(field.of, rest)

@@ -14,6 +14,9 @@ function editDistance(from: string, to: string): number {
   return row[to.length] as number
 }
 
+/** No name is longer: what is, was not mistyped. */
+const LONGEST = 100
+
 /**
  * The name among `known` nearest to `name`: the same but for capitals, or few edits away (a third of its length, at
  * least one), or one that ends with it. Undefined when nothing is near.
@@ -21,6 +24,7 @@ function editDistance(from: string, to: string): number {
  * @internal
  */
 export function nearestName(name: string, known: readonly string[]): string | undefined {
+  if (name.length > LONGEST) return undefined
   const folded = name.toLowerCase()
   let nearest: string | undefined
   let least = Math.max(1, Math.floor(name.length / 3)) + 1

@@ -23,11 +23,13 @@ export function inputOf({ title, input }: AnyProcedure): AnyField {
 export interface Place {
   readonly path: readonly (string | number)[]
   readonly field: AnyField
+  /** Whether it is one of any number: in a list, in a pair or under a name of its own. */
+  readonly isOne?: true
 }
 
 /** Every place in an input below the whole, whether something stands there or not. */
 export function placesIn(field: AnyField, value: unknown, path: Place['path'] = []): Place[] {
-  const own = path.length === 0 ? [] : [{ path, field }]
+  const own: Place[] = path.length === 0 ? [] : [{ path, field }]
   if (value === undefined) return own
   switch (field.sort) {
     case 'group':
@@ -38,17 +40,27 @@ export function placesIn(field: AnyField, value: unknown, path: Place['path'] = 
         ),
       ]
     case 'list':
-      return [...own, ...(value as readonly unknown[]).flatMap((each, i) => placesIn(field.of, each, [...path, i]))]
+      return [...own, ...(value as readonly unknown[]).flatMap((each, i) => placesOfOne(field.of, each, [...path, i]))]
     case 'pairs':
       return [
         ...own,
         ...(value as readonly (readonly [unknown, unknown])[]).flatMap((pair, i) =>
-          pair.flatMap((each, side) => placesIn(field.of[side as 0 | 1], each, [...path, i, side])),
+          pair.flatMap((each, side) => placesOfOne(field.of[side as 0 | 1], each, [...path, i, side])),
         ),
+      ]
+    case 'byName':
+      return [
+        ...own,
+        ...Object.entries(value as object).flatMap(([key, each]) => placesOfOne(field.of, each, [...path, key])),
       ]
     default:
       return own
   }
+}
+
+/** The places in one of many, of which it is the first. */
+function placesOfOne(field: AnyField, value: unknown, path: Place['path']): Place[] {
+  return placesIn(field, value, path).map((place, i) => (i === 0 ? { ...place, isOne: true } : place))
 }
 
 /** An input with something else at a place, or with nothing there. */

@@ -1,6 +1,5 @@
 /** What holds for every procedure, whatever it decides. Nothing here knows one procedure from another. */
 import { readdirSync, readFileSync } from 'node:fs'
-import { Ajv } from 'ajv'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { procedures } from '../../src/catalogue.js'
@@ -20,6 +19,7 @@ import { runs } from '../runs.js'
 import checkIds from './check-ids.json' with { type: 'json' }
 import { changed, exampleOf, inputOf, inputsOf, placesIn } from './inputs.js'
 import { isPlain } from './plain.js'
+import { agreesWithSchema } from './schema.js'
 
 const all = Object.values(procedures).map((each) => [each.name, each] as const)
 
@@ -190,44 +190,5 @@ describe.each(all)('%s', (name, procedure) => {
     )
   })
 
-  describe('and its JSON Schema', () => {
-    const validate = new Ajv({ strict: true, strictTypes: false, allErrors: false }).compile(jsonSchemaOf(procedure))
-    const isRead = (input: unknown) => {
-      try {
-        readField(name, whole, structuredClone(input))
-        return true
-      } catch {
-        return false
-      }
-    }
-    const agree = (input: unknown, expected: boolean) =>
-      expect([validate(input), isRead(input)]).toEqual([expected, expected])
-
-    it('agree on what the fields allow', () => {
-      fc.assert(
-        fc.property(inputsOf(procedure), (input) => {
-          agree(input, true)
-        }),
-        { numRuns: runs(12) },
-      )
-    })
-    it('agree on what must be there, and that nothing else may', () => {
-      const example = exampleOf(procedure)
-      for (const { path, field } of placesIn(whole, example)) {
-        if (valueAt(example, path) === undefined || typeof path.at(-1) === 'number') continue
-        agree(changed(example, path, undefined), field.need !== 'required')
-        if (field.sort === 'group' && field.open !== true) agree(changed(example, [...path, 'unheardOf'], '1 m'), false)
-      }
-    })
-    it('agree on what is of the wrong sort', () => {
-      const example = exampleOf(procedure)
-      for (const { path, field } of placesIn(whole, example)) {
-        if (field.sort === 'own' || valueAt(example, path) === undefined) continue
-        agree(changed(example, path, null), false)
-        if (field.sort === 'quantity') agree(changed(example, path, '3 furlongs'), false)
-        if (field.sort === 'choice') agree(changed(example, path, 'neither of them'), false)
-        if (field.sort === 'list' || field.sort === 'pairs') agree(changed(example, path, '1 m'), false)
-      }
-    })
-  })
+  agreesWithSchema(name, whole, jsonSchemaOf(procedure), exampleOf(procedure))
 })

@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest'
 import { type AnyProcedure, type Check, type Findings, isMet } from '../../src/procedure/index.js'
 import { CalculationError, InputError } from '../../src/quantity/index.js'
+import { patched } from '../patched.js'
 
 /** What is changed in an input, as a patch of it: what is undefined is left out, lists are replaced whole. */
 export type Patch = { readonly [key: string]: unknown }
@@ -21,17 +22,6 @@ export interface Table {
   readonly call: (input: never) => unknown
   readonly sound: Patch
   readonly cases: readonly Case[]
-}
-
-/** An input with a patch. */
-export function patched<T>(input: T, patch: unknown): T {
-  if (Object.getPrototypeOf(patch ?? 0) !== Object.prototype) return patch as T
-  const merged: { [key: string]: unknown } = { ...(Array.isArray(input) ? {} : input) }
-  for (const [key, change] of Object.entries(patch as object)) {
-    if (change === undefined) delete merged[key]
-    else merged[key] = patched(merged[key], change)
-  }
-  return merged as T
 }
 
 /** What a call finds, or the error that it throws. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { type Assessment, assess, type BuildSheet, readBuild } from '../../src/conversion/index.js'
 import { isMet } from '../../src/procedure/index.js'
 import { InputError } from '../../src/quantity/index.js'
-import { patched } from './judgement.js'
+import { patched } from '../patched.js'
 
 const text = readFileSync(new URL('../../examples/wagtail-850.json', import.meta.url), 'utf8')
 const sheet = (): BuildSheet => JSON.parse(text)
@@ -69,7 +69,13 @@ describe('one figure', () => {
     const found = of({ car: { raised: undefined } })
     const grip = found.sections.flatMap(({ checks }) => checks).find(({ id }) => id === 'hill.grip')
     expect(grip?.verdict).toBe('unknown')
-    expect(found.unassessed).toContainEqual({ title: 'Grip on a hill', why: 'add to the sheet: car.raised' })
+    expect(found.unassessed).toContainEqual({
+      id: 'grip',
+      title: 'Grip on a hill',
+      isAsked: false,
+      missing: ['car.raised'],
+      why: 'add to the sheet: car.raised',
+    })
     expect(of({}).sections.flatMap(({ checks }) => checks.map(({ id }) => id))).not.toContain('hill.grip')
   })
   it('leaves the range where modules do not fit into their bays', () => {

@@ -10,7 +10,7 @@ const files = readdirSync(source, { recursive: true, encoding: 'utf8' })
   .filter((file) => file.endsWith('.ts'))
   .map((file) => join(source, file))
 const entries = Object.keys(manifest.exports)
-  .filter((subpath) => subpath !== './package.json')
+  .filter((subpath) => !subpath.endsWith('.json'))
   .map((subpath) => join(source, subpath, 'index.ts'))
 
 it('what is internal is marked', () => {

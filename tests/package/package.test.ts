@@ -23,7 +23,7 @@ import { accepted, prelude, refused } from '../types/snippets.js'
 
 const project = join(import.meta.dirname, '../..')
 const subpaths = Object.keys(manifest.exports)
-  .filter((subpath) => subpath !== './package.json')
+  .filter((subpath) => !subpath.endsWith('.json'))
   .map((subpath) => `kerbwatt${subpath.slice(1)}`)
 
 /** Folders of src that are not imported from outside: what they hold is exported where it is used. */
@@ -105,7 +105,34 @@ describe.runIf(isDeep)('the package', { timeout: 60_000 }, () => {
     const outside = filesUnder(installed)
       .map((file) => file.slice(installed.length + 1))
       .filter((file) => !/^dist\/.+\.(js|cjs|d\.ts|d\.cts)$/.test(file))
-    expect(outside.sort()).toEqual(['CHANGELOG.md', 'LICENSE', 'README.md', 'dist/LICENSES.txt', 'package.json'])
+    expect(outside.sort()).toEqual([
+      'CHANGELOG.md',
+      'LICENSE',
+      'README.md',
+      'dist/LICENSES.txt',
+      'docs/build-sheet.schema.json',
+      'examples/wagtail-850.json',
+      'examples/wagtail-first-try.json',
+      'package.json',
+    ])
+  })
+
+  it('gives the example sheets, and the JSON Schema that they name', () => {
+    const printed = runProgram(
+      esm,
+      'sheets.js',
+      `import { createRequire } from 'node:module'
+      import { dirname, resolve } from 'node:path'
+      import { assess, readBuild } from 'kerbwatt/conversion'
+      const require = createRequire(import.meta.url)
+      const titles = ['wagtail-850', 'wagtail-first-try'].map((name) => {
+        const sheet = require('kerbwatt/examples/' + name + '.json')
+        const schema = resolve(dirname(require.resolve('kerbwatt/examples/' + name + '.json')), sheet.$schema)
+        return [assess(readBuild(sheet)).verdict, schema === require.resolve('kerbwatt/build-sheet.schema.json')]
+      })
+      console.log(JSON.stringify([...titles, require('kerbwatt/build-sheet.schema.json').title]))`,
+    )
+    expect(printed).toEqual([['near', true], ['fails', true], 'BuildSheet'])
   })
 
   it('needs decimal.js and nothing else', () => {

@@ -1,7 +1,8 @@
 /** Every check of heat reads by itself: without its name it still says what it is about. */
 import { expect, it } from 'vitest'
-import { foundBy, patched } from '../judgement/judgement.js'
+import { foundBy } from '../judgement/judgement.js'
 import { thermal } from '../judgement/thermal.js'
+import { patched } from '../patched.js'
 
 it.each(Object.entries(thermal))('%s has a subject in each sentence', (_, { call, sound, cases }) => {
   const patches = cases.flatMap(({ dangerous, sound: neighbour }) => [dangerous, neighbour ?? {}])

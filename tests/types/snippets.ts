@@ -3,6 +3,7 @@
 /** What every line may use. */
 export const prelude = `import { type AnyFormula, cite, constant, explain, formula, input, output, propagate, section, solve, sweep } from 'kerbwatt/formula'
 import { choice, given, group, list as listed, optional, procedure, says, spare, type Read, type Written } from 'kerbwatt/procedure'
+import { type Assessment, type BuildSheet, figure } from 'kerbwatt/conversion'
 import { accelerate, type Vehicle } from 'kerbwatt/drivetrain'
 import { type Given, type Kind, type Measured, type Quantity, quantity } from 'kerbwatt/quantity'
 
@@ -35,6 +36,7 @@ export const haul = procedure({
   source: [cite('nowhere')],
   work: ({ load, margin, way, wind, ropes: [first] }) => ({ most: load.times(margin.si), way, wind, first, checks: [] }),
 })
+declare const found: Assessment
 declare const energy: Quantity<'energy'>
 declare const mass: Quantity<'mass'>
 declare const warm: Quantity<'temperature'>
@@ -98,6 +100,10 @@ export const accepted: readonly string[] = [
   `haul.input.load.about satisfies string`,
   `says\`bears \${mass}, at least the \${mass} of the load\``,
   `const van = { car: { mass: '805 kg', tyre: '145/80 R13' }, gearbox: { efficiency: 0.9 }, motor: {} } as const satisfies Vehicle; accelerate({ ...van, to: '80 km/h' })`,
+  // The build sheet, and the figures of an assessment by their ids.
+  `export const far: Quantity<'length'> = figure(found, 'journeys.bakeryRound.winter.range')`,
+  `figure(found, 'weight.after.frontShare').in('%').toFixed(1)`,
+  `export const outside = { summer: { outside: '32 °C' } } satisfies BuildSheet['seasons']`,
   // Descriptions.
   `input('mass', 'm', 'Mass', { min: 0, max: '3 t', default: '900 kg' }).default.in('kg')`,
   `constant('acceleration', '9.80665 m/s²', 'Standard acceleration of free fall', cite('ISO 80000-3')).value.in('m/s2')`,
@@ -107,7 +113,10 @@ const inputsOfReach =
   `'Flat<{ readonly energy: Given<"energy">; readonly consumption: Given<"energyPerDistance">; }` +
   ` & { readonly efficiency?: Given<"ratio">; }>'`
 
-/** Lines that must not compile, and the telling line of what the compiler says: the first, unless a later one tells more. */
+/**
+ * Lines that must not compile, and the telling line of what the compiler says: the first, unless a later one tells more. What
+ * ends in three dots is the beginning of a line.
+ */
 export const refused: readonly (readonly [line: string, message: string])[] = [
   // Procedures.
   [`haul({ load: '300 V', ropes: [] })`, `Type '"300 V"' is not assignable to type 'Given<"mass">'.`],
@@ -147,6 +156,19 @@ export const refused: readonly (readonly [line: string, message: string])[] = [
   [
     `const van = { car: { mass: '805 V' } } as const satisfies Vehicle`,
     `Type '"805 V"' is not assignable to type 'Given<"mass">'.`,
+  ],
+  // The build sheet, and the figures of an assessment by their ids.
+  [
+    `figure(found, 'weight.after.frontShar')`,
+    `Argument of type '"weight.after.frontShar"' is not assignable to parameter of type '"pack.capacity" | …`,
+  ],
+  [
+    `const far: Quantity<'time'> = figure(found, 'journeys.bakeryRound.winter.range')`,
+    `Type 'Quantity<"length">' is not assignable to type 'Quantity<"time">'.`,
+  ],
+  [
+    `const outside: BuildSheet['seasons'] = { summer: { outside: '32 kW' } }`,
+    `Type '"32 kW"' is not assignable to type 'Given<"temperature">'.`,
   ],
   // Inputs of a formula.
   [

@@ -7,17 +7,16 @@ import { envelopeOf } from '../../drivetrain/motor/envelope.js'
 import { type RunAsked, runFields, runOf, sectionsOf } from '../../electrical/cable/size.js'
 import { refuseModule } from '../../electrical/pack/module.js'
 import { refuseReadings } from '../../mass/weigh.js'
-import { group, type Read, type Written } from '../../procedure/index.js'
-import { readField } from '../../procedure/reading.js'
+import { group, type Read } from '../../procedure/index.js'
+import { pathText, readField } from '../../procedure/reading.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
+import { isQuantity, kindInWords } from '../../quantity/read.js'
+import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
 
 /** What describes a build sheet. @internal */
 export const sheetField = /*@__PURE__*/ (() => group('A build sheet', sheetFields))()
-
-/** A build sheet as it is written: every quantity is text with its unit. */
-export type BuildSheet = Written<typeof sheetField>
 
 /** A build sheet that was read. */
 export type Build = Read<typeof sheetField>
@@ -32,10 +31,75 @@ export type Build = Read<typeof sheetField>
  * @throws InputError that lists everything wrong with it, each by its path, such as `pack.bays[1].at.aft`.
  */
 export function readBuild(sheet: unknown): Build {
-  const build = readField('readBuild', sheetField, sheet) as Build
-  const issues = contradictions(build)
-  if (issues.length > 0) throw new InputError('readBuild', issues)
+  refuseSize(sheet)
+  const { $schema: _, ...build } = inOrderOf(sheet, readField('readBuild', sheetField, sheet)) as Build &
+    Pick<BuildSheet, '$schema'>
+  refuse(sizeIssues(build))
+  refuse(contradictions(build))
   return build
+}
+
+function refuse(issues: readonly InputIssue[]): void {
+  if (issues.length > 0) throw new InputError('readBuild', issues)
+}
+
+/**
+ * Writes a build as a sheet: plain JSON, as it comes from JSON.parse, with the keys in the order in which they were read.
+ *
+ * {@link readBuild} reads the same build from it.
+ *
+ * @param build - A sheet that readBuild has read.
+ * @returns The sheet, every quantity as text that reads back as just its value.
+ * @throws InputError for what readBuild refuses.
+ */
+export function writeBuild(build: Build): BuildSheet {
+  return JSON.parse(JSON.stringify(readBuild(build))) as BuildSheet
+}
+
+/** So many values are on a sheet at most: twenty times as many as on the sheet of a whole car. */
+const MOST_VALUES = 10_000
+
+/** Refuses a sheet that would take minutes to read and hours to assess. */
+function refuseSize(sheet: unknown): void {
+  let count = 0
+  const open = [sheet]
+  while (open.length > 0) {
+    const value = open.pop()
+    if (typeof value !== 'object' || value === null || isQuantity(value)) continue
+    const held = Object.values(value)
+    count += held.length
+    if (count > MOST_VALUES) {
+      const expected = `a build sheet of at most ${MOST_VALUES} values`
+      throw new InputError('readBuild', [{ path: '', expected, received: 'more' }])
+    }
+    open.push(...held)
+  }
+}
+
+/** What was read, with its keys in the order in which they were written. */
+function inOrderOf(written: unknown, read: unknown): unknown {
+  if (typeof read !== 'object' || read === null || isQuantity(read)) return read
+  const [from, to] = [written, read] as { readonly [key: string]: unknown }[]
+  if (Array.isArray(read)) return read.map((each, i) => inOrderOf(from?.[i], each))
+  const keys = new Set([...Object.keys(Object(written)), ...Object.keys(read)])
+  return Object.fromEntries([...keys].map((key) => [key, inOrderOf(from?.[key], to?.[key])]))
+}
+
+/** Nothing on a car is larger in SI units, nor smaller unless it is nothing: what is, would only overflow. */
+const [SMALLEST, LARGEST] = [1e-12, 1e12]
+
+/** Figures that nothing on a car can have. */
+function sizeIssues(read: unknown, path: readonly PropertyKey[] = []): InputIssue[] {
+  if (isQuantity(read)) {
+    const size = Math.abs(read.si)
+    if (size === 0 || (size >= SMALLEST && size <= LARGEST)) return []
+    const expected = `${kindInWords(read.kind)} of a size that something on a car can have`
+    return [{ path: pathText(path), expected, received: String(read) }]
+  }
+  if (typeof read !== 'object' || read === null) return []
+  return Object.entries(read).flatMap(([key, each]) =>
+    sizeIssues(each, [...path, Array.isArray(read) ? Number(key) : key]),
+  )
 }
 
 /** Fields that are sound by themselves and do not go together. */
@@ -47,7 +111,6 @@ function contradictions({
   gearbox,
   pack,
   runs = {},
-  seasons = {},
   journeys = {},
   charger,
 }: Build): InputIssue[] {
@@ -61,9 +124,9 @@ function contradictions({
   return [
     ...issuesOf(() => refuseReadings('readBuild', 'car.', car)),
     ...tyreIssues(car),
-    ...Object.entries({ 'pack.bays': pack?.bays, runs, seasons, journeys }).flatMap(([path, named]) =>
-      keyIssues(path, Object.keys(named ?? {})),
-    ),
+    ...(pack === undefined || Object.keys(pack.bays).length > 0
+      ? []
+      : [{ path: 'pack.bays', expected: 'at least one bay that holds modules', received: 'none' }]),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
     ...(motor === undefined ? [] : issuesOf(() => envelopeOf('readBuild', motor))),
@@ -80,9 +143,18 @@ function contradictions({
 }
 
 function gearIssues(gearbox: NonNullable<Build['gearbox']>): readonly InputIssue[] {
+  const names = Object.keys(gearbox.gears)
+  // An id holds the letters and digits of a name.
+  const ids = names.map((name) => name.replace(/[^\p{L}\p{N}]/gu, ''))
+  const same = names.flatMap((name, i) => {
+    const other = names.find((_, j) => j < i && ids[j] === ids[i])
+    return other === undefined ? [] : [`${shown(other)} and ${shown(name)}`]
+  })
+  const expected = 'names that differ in letters or digits'
+  const sameIssues = same.map((received) => ({ path: 'gearbox.gears', expected, received }))
   // The tyre has its own words: any radius does to hold the gears against each other.
   const car = { rollingRadius: quantity('length', '0.3 m') }
-  return issuesOf(() => drivelineOf('readBuild', { car, gearbox }))
+  return [...sameIssues, ...issuesOf(() => drivelineOf('readBuild', { car, gearbox }))]
 }
 
 function unsprungIssues(
@@ -115,14 +187,6 @@ function tyreIssues({ tyre, rollingRadius, rollingCircumference }: Build['car'])
   const expected = "one of tyre such as '145/80 R13', rollingRadius and rollingCircumference"
   const received = given.length === 0 ? 'none of them' : given.map(([key]) => key).join(' and ')
   return [{ path: 'car.tyre', expected, received }]
-}
-
-/** A key is what programs call a thing by: it stands in the ids of figures and in paths. */
-function keyIssues(path: string, keys: readonly string[]): readonly InputIssue[] {
-  const expected = 'a name of letters and digits that begins with a letter, such as bakeryRound'
-  return keys
-    .filter((key) => !/^[A-Za-z][A-Za-z0-9]*$/.test(key))
-    .map((key) => ({ path, expected, received: shown(key), hint: 'words for people go into its title' }))
 }
 
 /** A run with what stands where the sheet says nothing. */

@@ -35,6 +35,7 @@ import {
   list,
   optional,
   required,
+  spare,
   text,
   undecided,
   whole,
@@ -44,6 +45,9 @@ import { cabinFields } from '../../thermal/cabin/cabin.js'
 import { loopFields } from '../../thermal/loop/given.js'
 
 const titleField = /*@__PURE__*/ (() => optional(text('What it is called, in words for people')))()
+
+/** What has a name has it as its key. */
+const named = { name: 'its key is its name in ids and paths; words for people go into its title' }
 
 const placeField = /*@__PURE__*/ (() =>
   group('A place in the car', { ...positionFields, left: required(positionFields.left) }))()
@@ -59,6 +63,9 @@ const axleSpringsField = /*@__PURE__*/ (() =>
     }),
   }))()
 
+/** The wheels are known by one of three. */
+const oneOfThem = { absent: 'Give one of tyre, rollingRadius and rollingCircumference.' }
+
 const sheetCarField = /*@__PURE__*/ (() =>
   group('The car as it is', {
     ...weighedCarFields,
@@ -70,10 +77,11 @@ const sheetCarField = /*@__PURE__*/ (() =>
       mass: given('mass', 'Mass of people and goods', { min: 0, usual: ['0 kg', '1000 kg'], finest: '5 kg' }),
       at: placeField,
     }),
-    tyre: carFields.tyre,
-    rollingRadius: carFields.rollingRadius,
+    tyre: optional(required(carFields.tyre), oneOfThem),
+    rollingRadius: optional(required(carFields.rollingRadius), oneOfThem),
     rollingCircumference: optional(
       given('length', 'Way that the driven wheels roll in one turn', { above: 0, usual: ['1.5 m', '2.1 m'] }),
+      oneOfThem,
     ),
     dragArea: required(carFields.dragArea),
     rollingResistance: required(carFields.rollingResistance),
@@ -85,19 +93,23 @@ const sheetCarField = /*@__PURE__*/ (() =>
 
 const bayOfSheetField = /*@__PURE__*/ (() => {
   const { name: _, accepts: __, ...fields } = bayFields
-  return group('A bay that holds modules', { title: titleField, ...fields, at: placeField })
+  return group('A bay that holds modules', { title: titleField, ...fields, at: placeField }, { moved: named })
 })()
 
 const sheetPackField = /*@__PURE__*/ (() =>
-  group('The pack made of modules', {
-    series: packFields.series,
-    parallel: packFields.parallel,
-    strings: stringsField,
-    available: optional(whole('How many modules are at hand', { min: 1 })),
-    usable: given('ratio', 'Share of the energy that is used', { above: 0, max: 1 }),
-    ...undecided({ ageing: ageingField, inductance: inductanceField }),
-    bays: byName('The bays that hold modules', bayOfSheetField),
-  }))()
+  group(
+    'The pack made of modules',
+    {
+      series: packFields.series,
+      parallel: packFields.parallel,
+      strings: stringsField,
+      available: optional(whole('How many modules are at hand', { min: 1 })),
+      usable: given('ratio', 'Share of the energy that is used', { above: 0, max: 1 }),
+      ...undecided({ ageing: ageingField, inductance: inductanceField }),
+      bays: byName('The bays that hold modules', bayOfSheetField, { ids: true }),
+    },
+    { moved: { usableInWinter: 'it belongs in a season, such as seasons.winter.usable' } },
+  ))()
 
 const sheetMotorField = /*@__PURE__*/ (() =>
   group('The motor with its controller', {
@@ -128,7 +140,7 @@ const sheetGearboxField = /*@__PURE__*/ (() =>
 const sheetRunField = /*@__PURE__*/ (() => {
   const { current: _, profile: __, systemVoltage: ___, ...cable } = runFields
   const { altitude: ____, controller: _____, candidates, ...fuse } = fuseFields
-  return group('A run of two-wire cable with its fuse', {
+  const fields = {
     title: titleField,
     current: optional(
       given('current', 'Steady current; unless given, the currents of the journey that asks most', {
@@ -150,7 +162,8 @@ const sheetRunField = /*@__PURE__*/ (() => {
     ...undecided(fuse),
     feeds: optional(choice('What it feeds', ['controller', 'other'])),
     fuses: candidates,
-  })
+  }
+  return group('A run of two-wire cable with its fuse', fields, { moved: named })
 })()
 
 const prechargeField = /*@__PURE__*/ (() =>
@@ -180,11 +193,11 @@ const hillField = /*@__PURE__*/ (() =>
   }))()
 
 const sheetJourneyField = /*@__PURE__*/ (() =>
-  group('A journey, from a stand to a stand', {
-    title: titleField,
-    stretches: journeyField,
-    pace: optional(paceField),
-  }))()
+  group(
+    'A journey, from a stand to a stand',
+    { title: titleField, stretches: journeyField, pace: optional(paceField) },
+    { moved: named },
+  ))()
 
 const seasonField = /*@__PURE__*/ (() =>
   group('A season, or any kind of day', {
@@ -210,8 +223,8 @@ const seasonField = /*@__PURE__*/ (() =>
     ),
   }))()
 
-const coolingField = /*@__PURE__*/ (() =>
-  group('The coolant loop of motor and controller, and how the pack is cooled', {
+const coolingField = /*@__PURE__*/ (() => {
+  const fields = {
     coolant: loopFields.coolant,
     pump: loopFields.pump,
     segments: loopFields.segments,
@@ -229,10 +242,14 @@ const coolingField = /*@__PURE__*/ (() =>
       }),
       limit: given('temperature', 'Most that the cells may have', { usual: ['25 °C', '75 °C'] }),
     }),
-  }))()
+  }
+  return group('The coolant loop of motor and controller, and how the pack is cooled', fields, {
+    moved: { outside: "it belongs in a season: seasons: { summer: { outside: '32 °C' } }" },
+  })
+})()
 
-const heatingField = /*@__PURE__*/ (() =>
-  group('What warms cabin and pack', {
+const heatingField = /*@__PURE__*/ (() => {
+  const fields = {
     cabin: optional(group('Warming of the cabin', cabinFields)),
     pack: optional(
       group('Warming of the pack', {
@@ -244,7 +261,14 @@ const heatingField = /*@__PURE__*/ (() =>
         }),
       }),
     ),
-  }))()
+  }
+  return group('What warms cabin and pack', fields, {
+    moved: {
+      outside: "it belongs in a season: seasons: { winter: { outside: '-7 °C' } }",
+      night: "it belongs in a season: seasons: { winter: { night: { from: '18 °C', time: '10 h' } } }",
+    },
+  })
+})()
 
 const targetsField = /*@__PURE__*/ (() =>
   group('What the change must keep to', {
@@ -262,7 +286,7 @@ const targetsField = /*@__PURE__*/ (() =>
 
 /** What describes a build sheet. @internal */
 export const sheetFields = /*@__PURE__*/ (() => ({
-  $schema: optional(text('Where its JSON Schema is found, for the editor')),
+  $schema: spare(text('Where its JSON Schema is found, for the editor')),
   title: text('What the build is called'),
   note: optional(text('What else is to be said of it')),
   car: sheetCarField,
@@ -274,13 +298,13 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   controller: optional(sheetControllerField),
   gearbox: optional(sheetGearboxField),
   auxiliaries: optional(auxiliariesField),
-  runs: optional(byName('The runs of cable', sheetRunField)),
+  runs: optional(byName('The runs of cable', sheetRunField, { ids: true })),
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
   charger: optional(sheetChargerField),
-  seasons: optional(byName('The seasons in which the car is driven', seasonField)),
-  journeys: optional(byName('The journeys that the car must make', sheetJourneyField)),
+  seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
+  journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
   hill: optional(hillField),
   cooling: optional(coolingField),
   heating: optional(heatingField),
