@@ -271,7 +271,7 @@ export interface BuildSheet {
         readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
         /** Share of its rating by the temperature around it, the temperatures rising. */
         readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
-        /** Time constant with which it warms, in s, above 0 s. */
+        /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
         readonly thermalTimeConstant?: Given<'time'> | undefined
       } | undefined
     } | undefined
@@ -428,6 +428,17 @@ export interface BuildSheet {
     readonly overloadLimit?: Given<'temperature'> | undefined
     /** Distance between the centres of conductors that lie apart, in m, above 0 m, usually 10 mm to 1 m. */
     readonly spacing?: Given<'length'> | undefined
+    /** The protective or bonding conductor through which a fault to the body flows. */
+    readonly protectiveConductor?: {
+      /** Its section, in m², above 0 m², usually 1 mm² to 300 mm². */
+      readonly area: Given<'area'>
+      /** Metal of the conductor. */
+      readonly conductor?: 'copper' | 'aluminium' | undefined
+      /** How warm it is before a fault, in °C. */
+      readonly initial?: Given<'temperature'> | undefined
+      /** What its insulation bears for at most 5 s, in °C. */
+      readonly faultLimit?: Given<'temperature'> | undefined
+    } | undefined
     /**
      * Temperature of the air around the fuse; of that around the cables unless given, in °C, above -90 °C and below 200
      * °C.
@@ -494,7 +505,7 @@ export interface BuildSheet {
       readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
       /** Share of its rating by the temperature around it, the temperatures rising. */
       readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
-      /** Time constant with which it warms, in s, above 0 s. */
+      /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
       readonly thermalTimeConstant?: Given<'time'> | undefined
     }[] | undefined
   } } | undefined
@@ -530,7 +541,7 @@ export interface BuildSheet {
     readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
     /** Share of its rating by the temperature around it, the temperatures rising. */
     readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
-    /** Time constant with which it warms, in s, above 0 s. */
+    /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
     readonly thermalTimeConstant?: Given<'time'> | undefined
   }[] | undefined
   /** Greatest height above the sea, in m, at least 0 m and at most 5000 m. */
@@ -570,6 +581,8 @@ export interface BuildSheet {
     readonly power: Given<'power'>
     /** Efficiency from the supply to the pack, a plain number, above 0 and at most 1, usually 0.85 to 0.95. */
     readonly efficiency: Given<'ratio'>
+    /** Temperature of the cells, in °C. */
+    readonly temperature?: Given<'temperature'> | undefined
     /** State of charge at the start, a plain number, at least 0 and at most 1. */
     readonly from: Given<'ratio'>
     /** State of charge wanted, a plain number, at least 0 and at most 1. */
@@ -670,9 +683,14 @@ export interface BuildSheet {
       readonly drop?: Given<'pressure'> | undefined
       /** Flow for which the drop is given, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
       readonly at?: Given<'volumeFlow'> | undefined
-      /** Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m. */
+      /**
+       * Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m,
+       * usually 0.3 mm to 40 mm.
+       */
       readonly hydraulicDiameter?: Given<'length'> | undefined
-      /** Area of those passages together; one round passage unless given, in m², above 0 m². */
+      /**
+       * Area of those passages together; one round passage unless given, in m², above 0 m², usually 5 mm² to 5000 mm².
+       */
       readonly flowArea?: Given<'area'> | undefined
       /** Heat put into the coolant here, in kW, at least 0 kW. */
       readonly heat?: Given<'power'> | undefined
@@ -696,9 +714,15 @@ export interface BuildSheet {
         readonly drop?: Given<'pressure'> | undefined
         /** Flow for which the drop is given, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
         readonly at?: Given<'volumeFlow'> | undefined
-        /** Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m. */
+        /**
+         * Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m,
+         * usually 0.3 mm to 40 mm.
+         */
         readonly hydraulicDiameter?: Given<'length'> | undefined
-        /** Area of those passages together; one round passage unless given, in m², above 0 m². */
+        /**
+         * Area of those passages together; one round passage unless given, in m², above 0 m², usually 5 mm² to 5000
+         * mm².
+         */
         readonly flowArea?: Given<'area'> | undefined
         /** Heat put into the coolant here, in kW, at least 0 kW. */
         readonly heat?: Given<'power'> | undefined
