@@ -231,7 +231,7 @@ export function isMet({ verdict }: Check): boolean {
   return verdict === 'pass' || verdict === 'near'
 }
 
-/** A check whose figure is on the kind side of what is not known: it may fail, but it cannot pass. */
+/** A check whose figure is on the kind side of what is not known: it may fail, but it cannot pass. @internal */
 export function unlessUnknown(held: Check, unknown: string | undefined): Check {
   if (unknown === undefined || !isMet(held)) return held
   return trial(held.id, held.name, { unknown }, held.basis, ...held.paths)
