@@ -167,7 +167,7 @@ export function assess(build: Build): Assessment {
     summary,
     figures,
     checks: sections.flatMap(({ checks }) => checks),
-    assumptions,
+    assumptions: [...new Map(assumptions.map((each) => [each.text, each])).values()],
     notes,
     cautions,
     sections,

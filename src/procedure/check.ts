@@ -210,10 +210,10 @@ export function check<K extends Kind>(
   return trial(id, name, saying, basis, ...paths)
 }
 
-/** A check under another id and name, and by other paths, as part of something larger. */
-export function renamed(one: Check, id: string, name: string, paths = one.paths): Check {
+/** A check under another id and name, by other paths and in other words, as part of something larger. */
+export function renamed(one: Check, id: string, name: string, paths = one.paths, told = (text: string) => text): Check {
   const { verdict, basis, paths: _, id: __, name: ___, ...figures } = one
-  return Object.assign(new Finding(id, name, verdict, () => one.text, basis, paths), figures)
+  return Object.assign(new Finding(id, name, verdict, () => told(one.text), basis, paths), figures)
 }
 
 /** Whether a figure lies above its limit by more than rounding does. */

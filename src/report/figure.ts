@@ -12,6 +12,8 @@ export type Shown = (value: Quantity, finest?: number) => string
 
 /** What is shown of a figure whose inputs were weighed and measured: three digits. */
 const DIGITS = 3
+/** No figure has more. */
+const MOST_DIGITS = 15
 
 /** What is said in pounds and miles, by the units that figures come in. */
 const imperial: { readonly [unit: string]: string } = {
@@ -64,9 +66,11 @@ function inUnits(value: Quantity, units: Units | undefined, finest: number): str
   const unit = wanted !== undefined && isOfOrder(value, wanted) ? wanted : value.unit
   const size = Math.abs(value.si)
   // Temperatures count from a zero of their own.
-  const reach = value.kind === 'temperature' || finest === 0 ? DIGITS : Math.floor(Math.log10(size / finest)) + 1
+  const reach = value.kind === 'temperature' || finest === 0 ? MOST_DIGITS : Math.floor(Math.log10(size / finest)) + 1
   if (size > 0 && reach < 1) return quantity(value.kind, 0, unit as never).format()
-  return withSign(value.format({ unit: unit as never, digits: Math.min(DIGITS, Math.max(1, reach)) }))
+  // What stands before the point is never rounded away.
+  const whole = Math.floor(Math.log10(Math.abs(value.in(unit as never)) || 1)) + 1
+  return withSign(value.format({ unit: unit as never, digits: Math.max(1, Math.min(reach, Math.max(DIGITS, whole))) }))
 }
 
 /** Whether a unit is of the order of the one in which a figure comes: kilometres become miles, and millimetres do not. */

@@ -162,12 +162,19 @@ class Writer {
     ]
   }
 
-  #table({ title, columns, rows, notes = [] }: Table): string[] {
+  #table({ title, columns, rows, measures, notes = [] }: Table): string[] {
     const cells = [
       ['', ...columns.map(({ name }) => name)],
-      ...rows.map(({ name, values }) => [name, ...values.map((value) => this.#value(value, finestOf(values)))]),
+      ...rows.map(({ name, values }) => [
+        name,
+        ...values.map((value) => this.#value(value, measures === 'rows' ? finestOf(values) : 0)),
+      ]),
     ]
-    return [title, ...(rows.length === 0 ? [] : aligned(cells)), ...notes.flatMap((note) => this.#wrapped(note, '  '))]
+    return [
+      ...this.#wrapped(title, ''),
+      ...(rows.length === 0 ? [] : aligned(cells)),
+      ...notes.flatMap((note) => this.#wrapped(note, '  ')),
+    ]
   }
 
   #value(value: Quantity | string, finest: number): string {

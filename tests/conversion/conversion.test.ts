@@ -320,7 +320,7 @@ describe('an assessment', () => {
       'An evening of house load',
     ])
     expect(bare.unassessed[0]?.why).toBe('add to the sheet: module, pack')
-    expect(toText(bare)).toContain('Not assessed: add to the sheet: module, pack')
+    expect(toText(bare)).toContain('The pack: add to the sheet: module, pack')
   })
   it('of a sheet with one season compares it with no other', () => {
     const { heating: _, seasons, ...rest } = sheet()

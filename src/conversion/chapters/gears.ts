@@ -24,6 +24,7 @@ import {
   heldToSheet,
   idOf,
   missing,
+  type Places,
   partOf,
   type Table,
   vehiclePlaces,
@@ -36,14 +37,19 @@ const ROAD_SPEEDS = [quantity('speed', '50 km/h'), quantity('speed', '90 km/h')]
 const REACHED = [quantity('speed', '50 km/h'), quantity('speed', '80 km/h')]
 
 /** Where in the sheet the figures stand. */
-const places = { ...vehiclePlaces, speeds: 'hill.speed', grade: 'targets.startGrade', topSpeed: 'targets.topSpeed' }
+const places: Places = {
+  ...vehiclePlaces,
+  speeds: 'hill.speed',
+  grade: 'targets.startGrade',
+  topSpeed: 'targets.topSpeed',
+}
 
 /** The section on gears. @internal */
 export function gearsSection(build: Build): Chapter {
   const { motor, gearbox } = build
   if (motor === undefined || gearbox === undefined) return missing(build, ['motor', 'gearbox'])
   const vehicle = { car: { mass: weighedMass(build.car), ...wheelsOf(build.car) }, gearbox, motor }
-  const table = fromSheet(places, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
+  const table = fromSheet(vehiclePlaces, () => gearTable({ ...vehicle, speeds: ROAD_SPEEDS }))
   const { ratedInputTorque } = gearbox
   const load =
     ratedInputTorque === undefined

@@ -133,8 +133,8 @@ export function heldToSheet<K extends Kind>(
   return check(path, name, figure, sense, limit, `the sheet: ${path}`, path, ...others)
 }
 
-/** Where in the sheet the fields of a procedure stand: `'air.temperature': 'cooling.outside'`. @internal */
-export type Places = { readonly [path: string]: string }
+/** Where in the sheet the fields of a procedure stand: `'air.temperature': 'seasons.summer.outside'`; nowhere where it is undefined. @internal */
+export type Places = { readonly [path: string]: string | undefined }
 
 /** The parts of the vehicle, which a procedure knows by the names that the sheet has for them. @internal */
 export const vehiclePlaces: Places = {
@@ -177,11 +177,16 @@ export function fromSheet<T>(places: Places, work: () => T): T {
 
 /** A result whose findings name the places in the sheet. @internal */
 export function foundIn<T>(places: Places, result: T): T {
-  const { checks, notes } = Object(result) as Partial<Findings>
+  const { checks, assumptions, notes } = Object(result) as Partial<Findings>
   const placesOf = (paths: readonly string[]) => [...new Set(paths.flatMap((path) => onePlaceOf(path, places) ?? []))]
   if (checks !== undefined) {
     Object.assign(result as object, {
-      checks: checks.map((each) => renamed(each, each.id, each.name, placesOf(each.paths))),
+      checks: checks.map((each) => renamed(each, each.id, each.name, placesOf(each.paths), inWordsOfSheet)),
+    })
+  }
+  if (assumptions !== undefined) {
+    Object.assign(result as object, {
+      assumptions: assumptions.map((each) => ({ ...each, text: inWordsOfSheet(each.text) })),
     })
   }
   if (notes !== undefined) {
@@ -190,6 +195,11 @@ export function foundIn<T>(places: Places, result: T): T {
     })
   }
   return result
+}
+
+/** A text that says what to give: the module stands on the sheet by itself. */
+function inWordsOfSheet(text: string): string {
+  return text.replaceAll('pack.module.', 'module.')
 }
 
 /** Where in the sheet the fields stand that an issue names: one, or several that do not go together. */
@@ -204,7 +214,8 @@ function onePlaceOf(path: string, places: Places): string | undefined {
   const [place] = Object.keys(places)
     .filter(begins)
     .sort((one, other) => other.length - one.length)
-  return place === undefined ? undefined : `${places[place]}${path.slice(place.length)}`
+  const found = place === undefined ? undefined : places[place]
+  return found === undefined ? undefined : `${found}${path.slice((place as string).length)}`
 }
 
 /** The fields that are missing, of those that are needed. A field of a part that is itself missing goes unnamed. @internal */
