@@ -15,7 +15,12 @@ const WIDTH = 120
 export function sheetSchema(): string {
   const answers = 'The car as it is, the change, and what it must do. Every figure is text with its unit.'
   const schema = jsonSchemaOf({ name: 'BuildSheet', title: 'A build sheet', answers, input: sheetFields })
-  return `${JSON.stringify(schema, null, 2)}\n`
+  // A measured value may carry its uncertainty.
+  const measured = (key: string, value: unknown) =>
+    key === 'pattern' && typeof value === 'string' && value.startsWith('^[-+')
+      ? value.replace(/\$$/, '(?:[ \\u00a0\\u202f]?(?:±|\\+/-)[ \\u00a0\\u202f]?[^±]+)?$')
+      : value
+  return `${JSON.stringify(schema, measured, 2)}\n`
 }
 
 /** The module that holds the type of a build sheet as it is written. */

@@ -1,9 +1,12 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
+
+import type { PlacedMasses } from '../mass/index.js'
 import { type Assumption, type Caution, merged, type Note, unusualIn } from '../procedure/index.js'
 import { once } from '../procedure/once.js'
 import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
+import { type Band, bandsFrom, type Measurement } from './bands.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
@@ -47,6 +50,15 @@ export interface Assessment {
   readonly sections: readonly Section[]
   /** Sections for which the sheet lacks something, or whose figures do not allow it. */
   readonly unassessed: readonly Unassessed[]
+  /** How sure the key figures are, where that was asked for. */
+  readonly bands?: readonly Band[]
+  /** Which single measurements would narrow which figure most, the best first, where that was asked for. */
+  readonly measureNext?: readonly Measurement[]
+}
+
+/** How a build is assessed. */
+export interface AssessOptions {
+  readonly bands?: boolean
 }
 
 /** What several sections stand on, worked out once, where it is first asked for. */
@@ -127,15 +139,23 @@ const parts: readonly Part[] = [
  * and leaves the others standing.
  *
  * @param build - A sheet that {@link readBuild} has read.
+ * @param options - `bands`: how sure the key figures are, to first order over all inputs that carry an uncertainty or
+ *   typically have one, and what to measure next; it takes two assessments for each.
  * @returns Verdict and summary, then the sections in the order in which the job is done.
  * @throws InputError for what readBuild has not read.
  */
-export function assess(build: Build): Assessment {
+export function assess(build: Build, options: AssessOptions = {}): Assessment {
   if (!isQuantity((build as Partial<Build> | undefined)?.car?.wheelbase)) {
     const expected = 'a sheet that readBuild has read, such as assess(readBuild(JSON.parse(text)))'
     throw new InputError(where, [{ path: '', expected, received: shown(build) }])
   }
-  const weights = once(() => weightsOf(build))
+  const found = foundOf(build)
+  return options.bands === true ? { ...found, ...bandsOf(build, found) } : found
+}
+
+/** What is found of a build, with the modules where they were placed before, if they were. */
+function foundOf(build: Build, placed?: PlacedMasses): Assessment {
+  const weights = once(() => weightsOf(build, placed))
   const pack = once(() => packOf(build))
   const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
   const notes = unusualIn(sheetField, build)
@@ -172,6 +192,22 @@ export function assess(build: Build): Assessment {
     cautions,
     sections,
     unassessed,
+  }
+}
+
+/** The bands of a build: the modules stay where they were placed, as the builder will have put them. */
+function bandsOf(build: Build, found: Assessment) {
+  const placed = safely(() => weightsOf(build).placed)
+  return bandsFrom(build, found.summary.figures, (changed) => foundOf(changed, placed).summary.figures)
+}
+
+/** A result, or undefined where the figures of a sheet do not allow it. */
+function safely<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (isOfSheet(error)) return undefined
+    throw error
   }
 }
 

@@ -1,5 +1,6 @@
 /** The build sheet, the assessment of a whole car, and its variants. */
-export { type Assessment, assess } from './assess.js'
+export { type Assessment, type AssessOptions, assess } from './assess.js'
+export type { Band, Measurement } from './bands.js'
 export type { Binds, Figure, Heading, Row, Section, SheetCheck, Table, Unassessed } from './chapters/section.js'
 export { type FigureId, type FigureKinds, figure } from './figures.js'
 export { type Build, readBuild, writeBuild } from './sheet/build.js'

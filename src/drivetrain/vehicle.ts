@@ -39,9 +39,16 @@ export const carFields = /*@__PURE__*/ (() => ({
     given('ratio', 'Rolling resistance coefficient', {
       min: 0,
       usual: [0.008, 0.016, 'EU 2020/740 label classes, from memory'],
+      uncertain: ['10 %', 'tyres that were not measured, common practice, no source'],
     }),
   ),
-  dragArea: optional(given('area', 'Drag coefficient times frontal area', { min: 0, usual: ['0.5 m²', '0.95 m²'] })),
+  dragArea: optional(
+    given('area', 'Drag coefficient times frontal area', {
+      min: 0,
+      usual: ['0.5 m²', '0.95 m²'],
+      uncertain: ['5 %', 'without a coast-down, common practice, no source'],
+    }),
+  ),
   roadLoad: optional(
     group('The coefficients of a coast-down', {
       constant: given('force', 'Constant coefficient', { min: 0 }),
@@ -130,7 +137,14 @@ export const motorFields = /*@__PURE__*/ (() => ({
       constant: optional(given('power', 'Constant loss', { min: 0 })),
     }),
   ),
-  efficiency: optional(given('ratio', 'Efficiency of motor and controller', { above: 0, max: 1, usual: [0.85, 0.96] })),
+  efficiency: optional(
+    given('ratio', 'Efficiency of motor and controller', {
+      above: 0,
+      max: 1,
+      usual: [0.85, 0.96],
+      uncertain: ['3 %', 'a drive that was not measured, common practice, no source'],
+    }),
+  ),
   inertia: optional(given('inertia', 'Moment of inertia of the rotor', { min: 0 })),
 }))()
 /** A motor with its controller. @internal */
@@ -174,7 +188,11 @@ export const onTheRoad = { usual: ['0 km/h', '140 km/h'] } as const
 
 /** What lamps, pumps and the 12 V system draw. @internal */
 export const auxiliariesField = /*@__PURE__*/ (() =>
-  given('power', 'Power of lamps, pumps and the 12 V system', { min: 0, usual: ['100 W', '500 W'] }))()
+  given('power', 'Power of lamps, pumps and the 12 V system', {
+    min: 0,
+    usual: ['100 W', '500 W'],
+    uncertain: ['20 %', 'what is switched on differs, common practice, no source'],
+  }))()
 
 /** What describes the air. @internal */
 export const airFields = /*@__PURE__*/ (() => ({

@@ -108,7 +108,12 @@ export function withoutResidue(corners: Corners<Quantity<'mass'>>): Corners<Quan
 /** What the four scales show. @internal */
 export const scalesField = /*@__PURE__*/ (() =>
   group('What the scales show', {
-    ...cornersOf((wheel) => given('mass', `Mass on the ${wheelInWords[wheel]} wheel`, { min: 0 })),
+    ...cornersOf((wheel) =>
+      given('mass', `Mass on the ${wheelInWords[wheel]} wheel`, {
+        min: 0,
+        uncertain: ['1 kg', 'scales that were made for people, common practice, no source'],
+      }),
+    ),
   }))()
 
 /** The wheelbase. @internal */

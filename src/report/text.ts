@@ -1,5 +1,5 @@
 /** An assessment as plain text: what it comes to first, then section by section as the job is done. */
-import type { Assessment, Section, SheetCheck, Summary, Table, WorstCheck } from '../conversion/index.js'
+import type { Assessment, Band, Section, SheetCheck, Summary, Table, WorstCheck } from '../conversion/index.js'
 import { type Caution, toldApart } from '../procedure/index.js'
 import { shown } from '../quantity/errors.js'
 import { InputError, type Quantity } from '../quantity/index.js'
@@ -56,10 +56,13 @@ class Writer {
   }
 
   whole(assessment: Assessment, isBrief: boolean): string {
-    const { title, note, notes, sections, unassessed, assumptions, cautions } = assessment
+    const { title, note, notes, sections, unassessed, assumptions, cautions, measureNext = [] } = assessment
     const blocks = [
       [...underlined(title, '='), ...(note === undefined ? [] : this.#wrapped(note, ''))],
       this.#summary(assessment),
+      ...(measureNext.length === 0
+        ? []
+        : [[...underlined('Measure next'), ...measureNext.flatMap(({ text }) => this.#wrapped(text, '  '))]]),
       ...(notes.length === 0
         ? []
         : [[...underlined('Unusual'), ...notes.flatMap(({ path, text }) => this.#wrapped(`${path}: ${text}`, '  '))]]),
@@ -85,7 +88,7 @@ class Writer {
     return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
   }
 
-  #summary({ verdict, summary, unassessed }: Assessment): string[] {
+  #summary({ verdict, summary, unassessed, bands = [] }: Assessment): string[] {
     const asked = unassessed.filter(({ isAsked }) => isAsked).map(({ title }) => title)
     const said = {
       holds: 'HOLDS: every check is met.',
@@ -95,7 +98,7 @@ class Writer {
     }[verdict]
     const against = (Object.keys(OF_EACH) as (keyof typeof OF_EACH)[]).flatMap((key) => this.#against(summary, key))
     const open = asked.length === 0 ? [] : [['not assessed', asked.join(', ')] as const]
-    const lines = [...against, ...open, ...this.#key(summary)]
+    const lines = [...against, ...open, ...this.#key(summary, bands)]
     // Figures give way to what stands against the build.
     const widest = Math.max(...lines.map(([name]) => name.length))
     return [said, ...lines.slice(0, LINES - 1).map(([name, text]) => this.#cut(`  ${name.padEnd(widest)}  ${text}`))]
@@ -118,10 +121,14 @@ class Writer {
   }
 
   /** The figures that everybody asks for. */
-  #key({ figures, binds }: Summary): (readonly [string, string])[] {
+  #key({ figures, binds }: Summary, bands: readonly Band[]): (readonly [string, string])[] {
+    const sure = (id: string) => {
+      const expanded = bands.find((each) => each.id === id)?.standardUncertainty.times(2)
+      return expanded === undefined || expanded.si === 0 ? '' : ` ± ${this.#shown(expanded, expanded.si / 10)}`
+    }
     const of = (id: string) => {
       const value = figures.find((each) => each.id === id)?.value
-      return value === undefined ? undefined : this.#shown(value)
+      return value === undefined ? undefined : `${this.#shown(value)}${sure(id)}`
     }
     const change = (id: string) => [of(`weight.before.${id}`), of(`weight.after.${id}`)].join(' → ')
     const ranges = figures.filter(({ id }) => id.startsWith('journeys.'))
@@ -145,7 +152,7 @@ class Writer {
     return [
       ...line('weight', change('mass'), `front ${change('frontShare')}`, `cross ${change('crossShare')}`),
       ...line('energy', of('pack.energy')),
-      ...line('range', ...ranges.map(({ id, value }) => `${inWords(id, ranges)} ${this.#shown(value)}`)),
+      ...line('range', ...ranges.map(({ id, value }) => `${inWords(id, ranges)} ${this.#shown(value)}${sure(id)}`)),
       ...line('goes', speed && `up to ${speed}`, start && `starts on ${start}`, sprint && `0 to 80 km/h in ${sprint}`),
       ...line('charges', of('charging.time')),
       ...line('held by', ...held),

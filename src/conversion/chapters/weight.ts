@@ -48,8 +48,8 @@ export interface Weights {
   readonly ride: { readonly fitted: RestoredRide; readonly kept: RestoredRide } | undefined
 }
 
-/** Works out where the modules go and how the car then stands. @internal */
-export function weightsOf(build: Build): Weights {
+/** Works out where the modules go, unless they have their places, and how the car then stands. @internal */
+export function weightsOf(build: Build, before?: PlacedMasses): Weights {
   const { car, removed = [], added = [], module, pack, targets } = build
   const { scales, wheelbase, track, raised, frontRollShare } = car
   const exchanged = (parts: typeof added, limits?: typeof car.limits) =>
@@ -57,7 +57,8 @@ export function weightsOf(build: Build): Weights {
       exchangeMasses({ car: { scales, wheelbase, track, raised }, removed, added: parts, frontRollShare, limits }),
     )
   const placed =
-    module === undefined || pack === undefined
+    before ??
+    (module === undefined || pack === undefined
       ? undefined
       : heading('Where the modules go', () => {
           const { before, after } = exchanged(added)
@@ -79,7 +80,7 @@ export function weightsOf(build: Build): Weights {
               },
             }),
           )
-        })
+        }))
   const modules = (placed?.parts ?? []).map(({ at, ...part }) => {
     // A placement keeps to the bays of the sheet, whose left is known.
     return { ...part, at: { ...at, left: at.left as Quantity<'length'> } }

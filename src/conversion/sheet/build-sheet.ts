@@ -839,4 +839,6 @@ export interface BuildSheet {
     /** How far the share of the front axle may move, a plain number, above 0 and at most 1, usually 0.1 % to 20 %. */
     readonly frontShareChange?: Given<'ratio'> | undefined
   } | undefined
+  /** How uncertain values are, by their paths: what else would follow ± at the value. */
+  readonly uncertain?: { readonly [name: string]: string } | undefined
 }

@@ -14,6 +14,7 @@ import { InputError, type InputIssue, type Kind, type Quantity, quantity } from 
 import { isQuantity, kindInWords } from '../../quantity/read.js'
 import type { BuildSheet } from './build-sheet.js'
 import { sheetFields } from './fields.js'
+import { uncertaintiesIn, withoutUncertainties } from './uncertain.js'
 
 /** What describes a build sheet. @internal */
 export const sheetField = /*@__PURE__*/ (() => group('A build sheet', sheetFields))()
@@ -24,7 +25,9 @@ export type Build = Read<typeof sheetField>
 /**
  * Reads a build sheet, as it comes from JSON.parse.
  *
- * Every quantity is text with its unit. Only `title` and `car` must be there; what is missing is not assessed.
+ * Every quantity is text with its unit; a measured one may carry its uncertainty, `'0.74 m² ± 0.05 m²'`, which is expanded,
+ * k = 2 (JCGM 100:2008, 7.2.3), and goes to `uncertain` by its path. Only `title` and `car` must be there; what is missing is
+ * not assessed.
  *
  * @param sheet - The sheet, as {@link BuildSheet} describes it.
  * @returns The sheet with its quantities read.
@@ -32,10 +35,27 @@ export type Build = Read<typeof sheetField>
  */
 export function readBuild(sheet: unknown): Build {
   refuseSize(sheet)
-  const { $schema: _, ...build } = inOrderOf(sheet, readField('readBuild', sheetField, sheet)) as Build &
+  const { sheet: plain, uncertain: beside } = withoutUncertainties(sheetField, sheet)
+  const { $schema: _, ...read } = inOrderOf(plain, readField('readBuild', sheetField, plain)) as Build &
     Pick<BuildSheet, '$schema'>
-  refuse(sizeIssues(build))
+  refuse(sizeIssues(read))
+  const twice = Object.keys(read.uncertain ?? {}).filter((path) => path in beside)
+  refuse(
+    twice.map((path) => ({
+      path: `uncertain.${path}`,
+      expected: 'nothing, as an uncertainty stands at the value itself',
+      received: shown(read.uncertain?.[path]),
+    })),
+  )
+  const uncertain = { ...read.uncertain, ...beside }
+  const build = Object.keys(uncertain).length === 0 ? read : { ...read, uncertain }
   refuse(contradictions(build))
+  refuse(uncertaintiesIn(sheetField, withoutOwn(build), uncertain).issues)
+  return build
+}
+
+/** A build without what it says of its uncertainties, which are no values of it. @internal */
+export function withoutOwn({ uncertain: _, ...build }: Build): Omit<Build, 'uncertain'> {
   return build
 }
 

@@ -310,4 +310,10 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   heating: optional(heatingField),
   home: optional(homeField),
   targets: optional(targetsField),
+  uncertain: optional(
+    byName(
+      'How uncertain values are, by their paths: what else would follow ± at the value',
+      text('An expanded uncertainty, k = 2, such as 5 % or 0.05 m²'),
+    ),
+  ),
 }))()

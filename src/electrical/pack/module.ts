@@ -48,8 +48,15 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   nominalVoltage: given('voltage', 'Nominal voltage of the module', { above: 0 }),
   minimumVoltage: given('voltage', 'Lowest voltage that the module may have', { above: 0 }),
   maximumVoltage: given('voltage', 'Voltage of the full module', { above: 0 }),
-  capacity: given('charge', 'Capacity of the module', { above: 0, usual: ['20 Ah', '200 Ah'] }),
-  resistance: given('resistance', 'Resistance of the module, warm', { above: 0 }),
+  capacity: given('charge', 'Capacity of the module', {
+    above: 0,
+    usual: ['20 Ah', '200 Ah'],
+    uncertain: ['3 %', 'salvaged modules that were not discharged in a test, common practice, no source'],
+  }),
+  resistance: given('resistance', 'Resistance of the module, warm', {
+    above: 0,
+    uncertain: ['10 %', 'a pulse read by hand, common practice, no source'],
+  }),
   ohmicResistance: optional(
     given('resistance', 'Resistance of the module, warm, within 10 ms, such as at 1 kHz', { above: 0 }),
   ),
