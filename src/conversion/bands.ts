@@ -155,7 +155,7 @@ function bandOf({ id, name, value }: Figure, effects: readonly Effect[]): Band {
 /** The measurements that narrow a figure most, each for the figure that gains most by it. */
 function nextOf(bands: readonly Band[], effects: readonly Effect[]): Measurement[] {
   const narrowed = effects.flatMap(({ input }) => {
-    const gains = bands.map((band) => {
+    const gains = bands.filter(isWide).map((band) => {
       const share = band.contributions.find(({ path }) => path === input.path)?.share ?? 0
       return { input, band, gain: 1 - Math.sqrt(1 - share * (1 - 1 / SURER ** 2)) }
     })
@@ -166,6 +166,11 @@ function nextOf(bands: readonly Band[], effects: readonly Effect[]): Measurement
     .sort((one, other) => other.gain - one.gain)
     .slice(0, MOST_TOLD)
     .map(({ input, band, gain }) => ({ path: input.path, figure: band.id, text: textOf(input, band, gain) }))
+}
+
+/** A figure that is known to a hundredth is known well enough. */
+function isWide({ value, standardUncertainty }: Band): boolean {
+  return standardUncertainty.si > 0.01 * Math.abs(value.si)
 }
 
 function textOf({ about, path, value, deviation }: UncertainValue, band: Band, gain: number): string {
