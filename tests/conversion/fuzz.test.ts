@@ -32,6 +32,9 @@ function numbersIn(value: unknown): number[] {
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : []
 }
 
+/** How many sheets are drawn: `npm run fuzz` draws ten thousand, which takes some minutes. */
+const COUNT = Number(process.env.FUZZ ?? runs(60, 600))
+
 /** Words that no text of this library holds. */
 const slips = /NaN|undefined|\[object|Infinity/
 
@@ -44,7 +47,8 @@ it('any sheet is assessed or refused', { timeout: 3_600_000 }, () => {
       const start = processorSeconds()
       const build = readOrRefuse(sheet)
       const assessment = build === undefined ? undefined : assess(build)
-      expect(processorSeconds() - start).toBeLessThan(2)
+      // It takes well under two seconds; what takes ten hangs.
+      expect(processorSeconds() - start).toBeLessThan(10)
       if (assessment === undefined) return
       assessed++
       expect(numbersIn(assessment).every(Number.isFinite)).toBe(true)
@@ -54,9 +58,9 @@ it('any sheet is assessed or refused', { timeout: 3_600_000 }, () => {
         expect(new Set(each.map(({ id }) => id)).size).toBe(each.length)
       }
     }),
-    { numRuns: runs(200, 10_000) },
+    { numRuns: COUNT },
   )
-  expect(assessed).toBeGreaterThan(runs(200, 10_000) / 40)
+  expect(assessed).toBeGreaterThan(COUNT / 40)
   // Names such as __proto__ have changed no other object.
   expect(Object.keys(Object.prototype)).toEqual([])
 })

@@ -731,7 +731,8 @@ describe('any study', () => {
           outcomes.refused++
           expect(error.message.length).toBeLessThan(20_000)
         }
-        expect(performance.now() - start).toBeLessThan(2000)
+        // Well under two seconds; what takes twenty hangs.
+        expect(performance.now() - start).toBeLessThan(20_000)
       }),
       { numRuns: runs(200) },
     )
