@@ -58,21 +58,17 @@ describe('the compiler', { timeout: 60_000 }, () => {
 })
 
 describe('the type of the build sheet', { timeout: 60_000 }, () => {
-  const program = (sheet: string) => {
-    const text = `import type { BuildSheet } from '../../src/conversion/index.js'
+  const textOf = (sheet: string) => `import type { BuildSheet } from '../../src/conversion/index.js'
       import type { sheetFields } from '../../src/conversion/sheet/fields.js'
       import type { Written } from '../../src/procedure/index.js'
       type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false
       export const same: Same<${sheet}, Written<typeof sheetFields>> = true
       export const there = (sheet: ${sheet}): Written<typeof sheetFields> => sheet
       export const back = (sheet: Written<typeof sheetFields>): ${sheet} => sheet\n`
-    const { program: made, files } = programOf([text])
-    return made.getSemanticDiagnostics(files[0]).length
-  }
   it('is what its fields say, no more and no less', () => {
-    expect(program('BuildSheet')).toBe(0)
-    expect(program(`Omit<BuildSheet, 'note'>`)).toBeGreaterThan(0)
-    expect(program(`BuildSheet & { readonly colour?: string }`)).toBeGreaterThan(0)
+    const sheets = ['BuildSheet', `Omit<BuildSheet, 'note'>`, 'BuildSheet & { readonly colour?: string }']
+    const { program, files } = programOf(sheets.map(textOf))
+    expect(files.map((file) => program.getSemanticDiagnostics(file).length > 0)).toEqual([false, true, true])
   })
 })
 
