@@ -113,6 +113,7 @@ describe.runIf(isDeep)('the package', { timeout: 60_000 }, () => {
       'docs/build-sheet.schema.json',
       'examples/wagtail-850.json',
       'examples/wagtail-first-try.json',
+      'examples/wagtail-study.json',
       'package.json',
     ])
   })
