@@ -139,8 +139,8 @@ const parts: readonly Part[] = [
  * and leaves the others standing.
  *
  * @param build - A sheet that {@link readBuild} has read.
- * @param options - `bands`: how sure the key figures are, to first order over all inputs that carry an uncertainty or
- *   typically have one, and what to measure next; it takes two assessments for each.
+ * @param options - `bands`: how sure the key figures are, over all inputs that carry an uncertainty or typically have
+ *   one, and what to measure next; it takes two assessments for each.
  * @returns Verdict and summary, then the sections in the order in which the job is done.
  * @throws InputError for what readBuild has not read.
  */

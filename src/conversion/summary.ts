@@ -1,6 +1,13 @@
 /** What an assessment comes to: a verdict, what stands against it, and the figures that everybody asks for first. */
 import type { Verdict } from '../procedure/index.js'
-import type { Binds, Figure, Section, SheetCheck, Unassessed } from './chapters/section.js'
+import {
+  type Binds,
+  type Figure,
+  familiesOf,
+  type Section,
+  type SheetCheck,
+  type Unassessed,
+} from './chapters/section.js'
 
 /**
  * What comes of a whole build, by the worst that was found: `fails` where a check fails, `open` where something could not be
@@ -60,15 +67,9 @@ export function verdictOf({ fails, unknown, near }: Summary, unassessed: readonl
 /** The checks of a verdict, those of one thing in one section together, the worst first. */
 function worstOf(sections: readonly Section[], verdict: Verdict): WorstCheck[] {
   const marginOf = ({ margin = Number.NEGATIVE_INFINITY }: SheetCheck) => margin
-  const families = sections.flatMap(({ checks }) => {
-    const alike = new Map<string, SheetCheck[]>()
-    for (const each of checks.filter((one) => one.verdict === verdict)) {
-      const of = each.of ?? each.id
-      alike.set(of, [...(alike.get(of) ?? []), each])
-    }
-    return [...alike.values()].map((all) => all.sort((one, other) => marginOf(one) - marginOf(other)))
-  })
-  return families
+  return sections
+    .flatMap(({ checks }) => familiesOf(checks.filter((each) => each.verdict === verdict)))
+    .map((all) => all.toSorted((one, other) => marginOf(one) - marginOf(other)))
     .map((all) => ({ check: all[0] as SheetCheck, ids: all.map(({ id }) => id) }))
     .sort((one, other) => marginOf(one.check) - marginOf(other.check))
 }

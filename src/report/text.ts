@@ -1,4 +1,5 @@
 /** An assessment as plain text: what it comes to first, then section by section as the job is done. */
+import { calledBy, familiesOf } from '../conversion/chapters/section.js'
 import type { Assessment, Band, Section, SheetCheck, Summary, Table, WorstCheck } from '../conversion/index.js'
 import { type Caution, toldApart } from '../procedure/index.js'
 import { shown } from '../quantity/errors.js'
@@ -230,18 +231,12 @@ class Writer {
 
 /** Checks of one thing together, the worst first. */
 function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCheck[]])[] {
-  const families = new Map<string, SheetCheck[]>()
-  for (const each of checks) {
-    const of = each.of ?? each.id
-    families.set(of, [...(families.get(of) ?? []), each])
-  }
   const rank = { fail: 0, unknown: 1, near: 2, pass: 3 } as const
-  return [...families.values()].map(
+  return familiesOf(checks).map(
     (all) =>
-      all.sort((one, other) => rank[one.verdict] - rank[other.verdict] || (one.margin ?? 0) - (other.margin ?? 0)) as [
-        SheetCheck,
-        ...SheetCheck[],
-      ],
+      all.toSorted(
+        (one, other) => rank[one.verdict] - rank[other.verdict] || (one.margin ?? 0) - (other.margin ?? 0),
+      ) as [SheetCheck, ...SheetCheck[]],
   )
 }
 
@@ -256,7 +251,7 @@ function inWords(id: string, all: readonly { readonly id: string }[]): string {
   const [, journey, season] = id.split('.') as [string, string, string]
   const isOnly = all.every((each) => each.id.startsWith(`journeys.${journey}.`))
   const words = isOnly ? season : `${journey} ${season}`
-  return words.replace(/(?<=[a-z\d])(?=[A-Z])/g, ' ').toLowerCase()
+  return calledBy(words, {})
 }
 
 function underlined(title: string, line = '-'): string[] {

@@ -107,6 +107,17 @@ export function partOf(part: string, checks: readonly Check[], told = (name: str
   )
 }
 
+/** Checks of one thing together, such as the load of the motor on every journey. @internal */
+export function familiesOf(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCheck[]])[] {
+  const families = new Map<string, [SheetCheck, ...SheetCheck[]]>()
+  for (const each of checks) {
+    const family = families.get(each.of ?? each.id)
+    if (family === undefined) families.set(each.of ?? each.id, [each])
+    else family.push(each)
+  }
+  return [...families.values()]
+}
+
 /** The id of a check without the gear, the bay or the part of the loop that it is about. */
 function withoutInstance(id: string): string {
   return id
