@@ -7,6 +7,7 @@
 import { cite, section } from '../formula/index.js'
 import { lithiumCells, storedCharge } from '../procedure/cautions.js'
 import {
+  type Assumption,
   assumed,
   type Check,
   type Findings,
@@ -27,15 +28,16 @@ import {
   type Verdict,
 } from '../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
-import { type Cable, conductorField } from './cable/balance.js'
+import { type Cable, conductorField, kelvins } from './cable/balance.js'
 import { adiabaticConstant, adiabaticWithstand } from './cable/cable.js'
 import { conductorMaterials, resistancePerLength, resistivityAt } from './cable/conductor.js'
-import { followed } from './cable/course.js'
+import { followed, pulled } from './cable/course.js'
 import {
   type Candidate,
   cableAssumptions,
   cableIn,
   judgeSection,
+  mendFor,
   type Run,
   type RunAsked,
   runFields,
@@ -193,8 +195,8 @@ type Asked = Read<typeof protectFields>
  *   plain number, at least 0.2 and at most 1.2, optional
  * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
  *   plain number, above 1 and at most 3, optional
- * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
- *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `cycles`: how often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least
+ *   1 and at most 1000000, 100000 by default (every pull-away, common practice, no source)
  * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
  *   ratings of IEC 60269-1)
  * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0
@@ -398,31 +400,43 @@ function taskFor(
     profile: load.profile,
     ...shared,
     cable: { ampacity, withstand, resistance, inductance },
-    follow: followedCable(asked, cable, temperature),
+    follow: followedCable(asked, cable, temperature, run.steady),
   }
   refuseTask('protectRun', '', task)
   return task
 }
 
-/** How warm a cable gets in some time at a current. */
+/** How warm a cable gets in some time at a current, and in a pull on top of its load. */
 function followedCable(
-  { cable: { insulationLimit, overloadLimit, bundled } }: Asked,
+  { cable: { insulationLimit, overloadLimit, terminalLimit, bundled } }: Asked,
   cable: Cable,
   loaded: Quantity<'temperature'>,
+  load: Quantity<'current'>,
 ): FollowedCable {
+  const alone = (current: Quantity<'current'>) => current.si / bundled.si
   return {
     loaded,
     limit: insulationLimit,
+    terminalLimit,
     ...(overloadLimit === undefined ? {} : { overloadLimit }),
-    after: (current, time, from) => {
-      try {
-        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, from.si)
-        return quantity('temperature', peak, 'K').as('°C')
-      } catch (error) {
-        if (error instanceof CalculationError) return undefined
-        throw error
-      }
-    },
+    after: (current, time, from) =>
+      unlessItBurns(() => kelvins(followed('protectRun', cable, [[alone(current), time]], 1, from.si).peak)),
+    pulled: (current, time) =>
+      unlessItBurns(() => {
+        const pull = [alone(current), time] as const
+        const { peak, ends, above } = pulled('protectRun', cable, pull, alone(load), loaded.si, insulationLimit.si)
+        return { peak: kelvins(peak), ends: kelvins(ends), above: quantity('time', above, 's') }
+      }),
+  }
+}
+
+/** What comes of a cable; undefined where it is past any heat that can be followed. */
+function unlessItBurns<T>(follow: () => T): T | undefined {
+  try {
+    return follow()
+  } catch (error) {
+    if (error instanceof CalculationError) return undefined
+    throw error
   }
 }
 
@@ -473,15 +487,6 @@ function nearestOf(rejected: readonly Judged<Tried>[]): Judged<Tried> | undefine
   )
 }
 
-/** What helps where not even the largest section serves. */
-function mendFor(largest: Judged<Tried> | undefined): string {
-  const isCarried = largest?.checks.find(({ id }) => id === 'cable.ampacity')?.verdict !== 'fail'
-  const areEndsTooWarm = largest?.checks.some(({ id, verdict }) => id === 'cable.terminals' && verdict === 'fail')
-  return isCarried && areEndsTooWarm
-    ? 'Give terminalLimit, where the sheets of both ends state more, or keep the ends cooler'
-    : 'Run two in parallel, each with its own fuse, or ask less of it'
-}
-
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
@@ -502,11 +507,34 @@ function protectedBy(
       ...run.assumptions,
       ...cableAssumptions(run, cable),
       ...source.basis,
+      ...pullAssumptions(asked),
       ...assumptions,
       ...strings.assumptions,
     ],
     cautions: [...cautions, lithiumCells, storedCharge],
   }
+}
+
+/** What stands in place of what nobody knows of a cable beyond its load. */
+function pullAssumptions({ controller, cable: { overloadLimit } }: Asked): Assumption[] {
+  return [
+    ...(controller === undefined
+      ? []
+      : [
+          assumed(
+            'cable.ends',
+            'In a full pull the ends of the cable warm after its conductor, with a time constant of 5 min (common practice, no source).',
+          ),
+        ]),
+    ...(overloadLimit === undefined
+      ? []
+      : [
+          assumed(
+            'cable.overloads',
+            'Overloads on which a fuse or contactor opens are rare: each is held to the overload limit by itself, and does not count towards the 6 h in the life of the cable for which that limit holds (ISO 6722-1, from memory).',
+          ),
+        ]),
+  ]
 }
 
 /** What the pack puts behind a fault. */

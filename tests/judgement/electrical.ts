@@ -508,7 +508,7 @@ export const electrical: { readonly [name: string]: Table } = {
       {
         what: 'a cable that a full pull warms beyond what it bears all day',
         // 40 A keep 16 mm² cool; 300 A for a minute do not.
-        dangerous: { controller: { batteryCurrent: '300 A' }, candidates: undefined },
+        dangerous: { controller: { batteryCurrent: '300 A' }, cycles: 100, candidates: undefined },
         told: ['cable.fullPull', 'unknown'],
         sound: { controller: { batteryCurrent: '300 A', time: '5 s' }, candidates: undefined },
       },
@@ -520,7 +520,33 @@ export const electrical: { readonly [name: string]: Table } = {
           candidates: undefined,
         },
         told: /the cable reaches 1\d\d\.\d °C in 60 s of a full pull of 300 A, more than the 110 °C of its overload limit/,
-        sound: { controller: { batteryCurrent: '300 A' }, cable: { overloadLimit: '155 °C' }, candidates: undefined },
+        sound: {
+          controller: { batteryCurrent: '300 A' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          cycles: 100,
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the same pull as often as the car pulls away, for which no overload limit holds',
+        dangerous: {
+          controller: { batteryCurrent: '300 A' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          candidates: undefined,
+        },
+        told: /the cable spends \d+ h of its life above the 105 °C that it bears all day, by a full pull of 300 A for 60 s that comes 100000 times, more than the 6 h/,
+        sound: {
+          controller: { batteryCurrent: '300 A', time: '30 s' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'ends that a long pull within the ampacity warms beyond what they are made for',
+        // 16 mm² carries 114 A at 105 °C; at 75 °C it carries less than 100 A.
+        dangerous: { controller: { batteryCurrent: '100 A', time: '1 h' }, candidates: undefined },
+        told: ['cable.fullPullTerminals', 'fail'],
+        sound: { controller: { batteryCurrent: '100 A', time: '60 s' }, candidates: undefined },
       },
       {
         what: 'a pull that burns any cable of that section',
@@ -532,13 +558,31 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a pull that lasts for longer than any overload limit holds',
         dangerous: {
           controller: { batteryCurrent: '125 A', time: '7 h' },
-          cable: { overloadLimit: '155 °C' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 1,
           candidates: undefined,
         },
         told: ['cable.fullPull', 'fail'],
         sound: {
           controller: { batteryCurrent: '125 A', time: '5 h' },
-          cable: { overloadLimit: '155 °C' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 1,
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the same pull cut in two',
+        dangerous: {
+          controller: { batteryCurrent: '125 A', time: '3.5 h' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 2,
+          candidates: undefined,
+        },
+        told: ['cable.fullPull', 'fail'],
+        sound: {
+          controller: { batteryCurrent: '125 A', time: '2.5 h' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 2,
           candidates: undefined,
         },
       },
@@ -820,9 +864,9 @@ export const electrical: { readonly [name: string]: Table } = {
     sound: { current: '60 A', length: '3 m', maximumDrop: '1 V', insulationLimit: '105 °C' },
     cases: [
       {
-        what: 'no section whose terminals keep cool',
+        what: 'no section whose terminals keep cool, and what helps',
         dangerous: { ambient: '80 °C' },
-        told: /brings .* to its terminals, more than the 75 °C/,
+        told: /brings .* to its terminals, more than the 75 °C for which they are made\. Give terminalLimit/,
         sound: { ambient: '80 °C', terminalLimit: '105 °C' },
       },
     ],
@@ -866,6 +910,27 @@ export const electricalLaws: readonly Worse[] = [
       'cable.length': 'more',
       'cable.terminalLimit': 'less',
       'candidates.0.breakingCapacity': 'less',
+    },
+  },
+  {
+    procedure: protectRun,
+    isSlow: true,
+    // A pull that comes a few times may warm the cable beyond what it bears all day.
+    sound: {
+      ...run,
+      cable: { ...run.cable, overloadLimit: '140 °C', terminalLimit: '90 °C' },
+      controller: { batteryCurrent: '290 A', time: '60 s' },
+      cycles: 100,
+      candidates: undefined,
+    },
+    worse: {
+      'load.current': 'more',
+      'cable.insulationLimit': 'less',
+      'cable.overloadLimit': 'less',
+      'cable.terminalLimit': 'less',
+      'controller.batteryCurrent': 'more',
+      'controller.time': 'more',
+      cycles: 'more',
     },
   },
   {

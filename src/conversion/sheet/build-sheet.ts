@@ -454,7 +454,10 @@ export interface BuildSheet {
      * above 1 and at most 3.
      */
     readonly fusingFactor?: Given<'ratio'> | undefined
-    /** How often the peaks of the load come in the life of the car, a whole number, at least 1 and at most 1000000. */
+    /**
+     * How often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least 1 and at
+     * most 1000000.
+     */
     readonly cycles?: number | undefined
     /** The family in which ratings are sought. */
     readonly family?: 'R10' | 'UL' | 'blade' | 'bolt-down' | undefined

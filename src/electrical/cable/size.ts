@@ -319,6 +319,17 @@ function temperatureOf(run: Run, cable: Cable, isTooMuch: boolean): Quantity<'te
   }
 }
 
+/** What helps where not even the largest section serves. @internal */
+export function mendFor(largest: Judged<unknown> | undefined): string {
+  const failed = largest?.checks.filter(({ id, verdict }) => id.startsWith('cable.') && verdict === 'fail') ?? []
+  return failed.length > 0 && failed.every(({ id }) => OF_ENDS.includes(id))
+    ? 'Give terminalLimit, where the sheets of both ends state more, or take a larger section still, or keep the ends cooler'
+    : 'Run two in parallel, each with its own fuse, or ask less of it'
+}
+
+/** The checks of a cable that its ends decide. */
+const OF_ENDS = ['cable.terminals', 'cable.fullPullTerminals']
+
 /** What the fault through a cable may be told by. */
 const faultField = /*@__PURE__*/ (() =>
   group(
@@ -398,7 +409,7 @@ export const sizeCable = /*@__PURE__*/ procedure({
     })
     if (chosen === undefined) {
       const most = `no section up to ${rejected.at(-1)?.name} serves`
-      throw noneServes('sizeCable', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
+      throw noneServes('sizeCable', most, rejected, mendFor(rejected.at(-1)))
     }
     const { name, area, outerDiameter: _, ...made } = chosen.made
     return {

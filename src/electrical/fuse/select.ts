@@ -86,8 +86,8 @@ export const COLD = 3
  *   plain number, at least 0.2 and at most 1.2, optional
  * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
  *   plain number, above 1 and at most 3, optional
- * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
- *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `cycles`: how often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least
+ *   1 and at most 1000000, 100000 by default (every pull-away, common practice, no source)
  * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
  *   ratings of IEC 60269-1)
  * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0

@@ -122,7 +122,7 @@ export const fuseFields = /*@__PURE__*/ (() => ({
       max: 3,
     }),
   ),
-  cycles: whole('How often the peaks of the load come in the life of the car', {
+  cycles: whole('How often the peaks of the load, and a full pull, come in the life of the car', {
     min: 1,
     max: 1_000_000,
     default: 100_000,

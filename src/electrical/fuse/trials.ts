@@ -5,13 +5,23 @@
 import { USUAL_MEMORY, worstMemory } from '../../formula/memory.js'
 import { type Points, straightAt } from '../../formula/points.js'
 import { whyNot } from '../../procedure/check.js'
-import { type Check, isAbove, isBelow, isMet, type Judged, says, type Told, trial } from '../../procedure/index.js'
+import {
+  type Check,
+  isAbove,
+  isBelow,
+  isMet,
+  type Judged,
+  type Saying,
+  says,
+  type Told,
+  trial,
+} from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { rmsOf } from '../cable/course.js'
 import { conventionalOf, conventionalTime, type FuseClass, isSemiconductor } from './class.js'
 import { currentOnCurve, timeOnCurve } from './curve.js'
 import { fuseAmbientFactor, fuseRating, greatestFuseRating, meltingTime } from './fuse.js'
-import { ADIABATIC, type Endurance, enduranceOf, type Hardest, hardestStretch } from './pulses.js'
+import { ADIABATIC, type Endurance, enduranceOf, type Hardest, hardestStretch, timesOf } from './pulses.js'
 import type { Fuse, FuseTask } from './task.js'
 
 /** What a fault through a fuse comes to. */
@@ -30,10 +40,23 @@ export interface FollowedCable {
     time: number,
     from: Quantity<'temperature'>,
   ) => Quantity<'temperature'> | undefined
+  /** In one pull on top of its load, and while it cools again; undefined where it burns. */
+  readonly pulled: (
+    current: Quantity<'current'>,
+    time: number,
+  ) =>
+    | {
+        readonly peak: Quantity<'temperature'>
+        readonly ends: Quantity<'temperature'>
+        /** How long it is above its limit. */
+        readonly above: Quantity<'time'>
+      }
+    | undefined
   /** Under its load, at the hottest. */
   readonly loaded: Quantity<'temperature'>
   readonly limit: Quantity<'temperature'>
   readonly overloadLimit?: Quantity<'temperature'>
+  readonly terminalLimit: Quantity<'temperature'>
 }
 
 /** A task as a fuse is judged by it. @internal */
@@ -381,39 +404,43 @@ function savedBy(
       unknown: `how warm ${current} makes the cable in ${lasts} only protectRun can tell, which knows its section`,
     }
   }
-  return warmthTold(follow, follow.limit, current, time, `in ${lasts} at ${current}`)
+  return warmthTold(follow, follow.after(current, time, follow.limit), time, `in ${lasts} at ${current}`)
 }
 
-/** Whether a cable bears how warm it gets for a while: to its continuous limit, or for some hours of its life beyond. */
+/**
+ * Whether a cable bears how warm it gets for a while: to its continuous limit, or for some hours of its life beyond. What
+ * something opens on is a rare event, which stands alone; what comes by use counts as often as it comes.
+ */
 function warmthTold(
-  { after, limit, overloadLimit: stated }: FollowedCable,
-  from: Quantity<'temperature'>,
-  current: Quantity<'current'>,
+  { limit, overloadLimit: stated }: FollowedCable,
+  temperature: Quantity<'temperature'> | undefined,
   time: number,
   when: string,
+  inLife?: Saying,
 ): Told {
-  const temperature = after(current, time, from)
   if (temperature === undefined) return { fail: `the cable burns ${when}` }
-  if (!isAbove(temperature, limit) || time > OVERLOAD_TIME) {
+  if (!isAbove(temperature, limit) || (inLife === undefined && time > OVERLOAD_TIME)) {
     return says`the cable reaches ${temperature} ${when}, at most the ${limit} that it bears all day`
   }
-  if (stated !== undefined) {
-    return says`the cable reaches ${temperature} ${when}, at most the ${stated} of its overload limit`
-  }
   const most = quantity('temperature', limit.si + OVERLOAD_RISE, 'K').as('°C')
-  if (isAbove(temperature, most)) {
-    return says`the cable reaches ${temperature} ${when}, at most the ${most} that any overload limit allows`
-  }
+  const held =
+    stated === undefined
+      ? says`the cable reaches ${temperature} ${when}, at most the ${most} that any overload limit allows`
+      : says`the cable reaches ${temperature} ${when}, at most the ${stated} of its overload limit`
+  if (whyNot(held) !== undefined) return held
+  if (inLife !== undefined && whyNot(inLife) !== undefined) return inLife
+  if (stated !== undefined) return held
   return {
     unknown: `the cable reaches ${temperature} ${when}, and whether it bears that is not known: give its overloadLimit`,
   }
 }
 
-/** Whether the cable bears a full pull of the controller, which comes on top of what its load has made of it. @internal */
-export function fullPullTrials({ controller, cable: { ampacity }, follow }: Judging): Check[] {
-  if (controller === undefined) return []
+/** Whether the cable and its ends bear a full pull of the controller, which comes on top of what its load has made of it. @internal */
+export function fullPullTrials({ controller, cycles, current: load, cable: { ampacity }, follow }: Judging): Check[] {
+  // What does not even carry its load is refused by that.
+  if (controller === undefined || (follow !== undefined && isAbove(load, ampacity))) return []
   const { batteryCurrent: current, time } = controller
-  const told = (says: Told) => [
+  const told = (says: Told) =>
     trial(
       'cable.fullPull',
       'Cable in a full pull of the controller',
@@ -421,17 +448,36 @@ export function fullPullTrials({ controller, cable: { ampacity }, follow }: Judg
       'overload of road-vehicle cable, ISO 6722-1 (from memory)',
       'controller',
       'cable',
-    ),
-  ]
-  if (!isAbove(current, ampacity)) {
-    return told(says`${current} of a full pull is at most the ${ampacity} that the cable carries all day`)
-  }
+      'cycles',
+    )
+  const isCarried = !isAbove(current, ampacity)
+  const carried = () => told(says`${current} of a full pull is at most the ${ampacity} that the cable carries all day`)
   if (follow === undefined) {
-    return told({
-      unknown: `how warm ${time} of a full pull of ${current} makes the cable only protectRun can tell, which knows its section`,
-    })
+    const unknown = `how warm ${time} of a full pull of ${current} makes the cable only protectRun can tell, which knows its section`
+    return [isCarried ? carried() : told({ unknown })]
   }
-  return told(warmthTold(follow, follow.loaded, current, time.si, `in ${time} of a full pull of ${current}`))
+  const when = `in ${time} of a full pull of ${current}`
+  const pull = follow.pulled(current, time.si)
+  const times = timesOf(cycles, time.si)
+  const inLife =
+    pull &&
+    says`the cable spends ${hours(times * pull.above.si)} of its life above the ${follow.limit} that it bears all day, by a full pull of ${current} for ${time} that comes ${timesInWords(times)}, at most the ${hours(OVERLOAD_TIME)} for which an overload limit holds`
+  return [
+    isCarried ? carried() : told(warmthTold(follow, pull?.peak, time.si, when, inLife)),
+    // What is too warm for its ends under its load needs no second reason.
+    ...(pull === undefined || isAbove(follow.loaded, follow.terminalLimit)
+      ? []
+      : [
+          trial(
+            'cable.fullPullTerminals',
+            'Terminals in a full pull of the controller',
+            says`the ends of the cable reach ${pull.ends} after ${time} of a full pull of ${current}, at most the ${follow.terminalLimit} for which they are made`,
+            'NFPA 70 (NEC), 110.14(C), by analogy',
+            'controller',
+            'cable.terminalLimit',
+          ),
+        ]),
+  ]
 }
 
 /** What a fuse does at a current; `never` where its curve does not reach so low. */
@@ -452,6 +498,10 @@ function clearingAt(fuse: Fuse, current: Quantity<'current'>): Clearing | 'never
   return meltingIntegral === undefined && clearingIntegral !== undefined
     ? { letThrough: clearingIntegral.as('kA²·s') }
     : {}
+}
+
+function hours(value: number): Quantity<'time'> {
+  return quantity('time', value, 's').as('h')
 }
 
 function seconds(value: number): Quantity<'time'> {
