@@ -5,6 +5,7 @@
  * load needs; here the two are chosen together.
  */
 import { cite, section } from '../formula/index.js'
+import { USUAL_MEMORY } from '../formula/memory.js'
 import { lithiumCells, storedCharge } from '../procedure/cautions.js'
 import {
   type Assumption,
@@ -47,8 +48,8 @@ import {
 } from './cable/size.js'
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
-import { ageingField, fuseFields, inductanceField, refuseTask } from './fuse/task.js'
-import { type FollowedCable, fullPullTrials, type Judging } from './fuse/trials.js'
+import { ageingField, type FollowedCable, fuseFields, inductanceField, type Judging, refuseTask } from './fuse/task.js'
+import { fullPullTrials } from './fuse/warmth.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -152,6 +153,8 @@ type Asked = Read<typeof protectFields>
  *     - `derating`: share of its rating by the temperature around it, the temperatures rising, pairs of temperature
  *       around the fuse and share of its rating, optional
  *     - `thermalTimeConstant`: time constant with which it warms, in s, above 0 s, optional
+ *   - `withstand`: joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s,
+ *     optional
  * - `load`: what flows through the run
  *   - `current`: steady current, in A, above 0 A, optional
  *   - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
@@ -523,7 +526,7 @@ function pullAssumptions({ controller, cable: { overloadLimit } }: Asked): Assum
       : [
           assumed(
             'cable.ends',
-            'In a full pull the ends of the cable warm after its conductor, with a time constant of 5 min (common practice, no source).',
+            `In a full pull the ends of the cable warm after its conductor, with a time constant of ${USUAL_MEMORY / 60} min (common practice, no source).`,
           ),
         ]),
     ...(overloadLimit === undefined

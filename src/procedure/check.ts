@@ -62,6 +62,13 @@ export function says<K extends Kind>(
   return { strings, values }
 }
 
+/** A sentence with words before its figure and after its limit, such as what it is told of. @internal */
+export function worded(before: string, { strings, values }: Saying, after = ''): Saying {
+  const [first = '', ...others] = strings
+  const all = [`${before}${first}`, ...others]
+  return { strings: [...all.slice(0, -1), `${all.at(-1)}${after}`], values }
+}
+
 const senses = /at (?:least|most)/
 
 /** A check whose text is made when it is read: a search judges many candidates of which nobody reads a word. */

@@ -650,6 +650,103 @@ export const electrical: { readonly [name: string]: Table } = {
         told: /is fed 6\d\d\.?\d* A by the others, nearly empty, cold and aged, less than the 800 A on which it opens/,
         sound: { pack: { parallel: 2 }, strings: { fuse: { ...aR63, leastBreakingCurrent: '600 A' } } },
       },
+      {
+        what: 'links of strings in a fault that rises more slowly than in their breaking test',
+        dangerous: {
+          pack: { parallel: 2 },
+          inductance: '60 µH',
+          strings: { fuse: { ...gG63, timeConstant: '2 ms' } },
+        },
+        // Two strings of 120 µH each in one loop, through the 36 mΩ of the good one at first: 6.7 ms.
+        told: /the fault loop has a time constant of 6\.667 ms, more than the 2 ms at which the link of a string breaks/,
+        sound: { pack: { parallel: 2 }, inductance: '60 µH', strings: { fuse: gG63 } },
+      },
+      {
+        what: 'links of strings of no stated test in such a fault',
+        dangerous: {
+          pack: { parallel: 2 },
+          inductance: '60 µH',
+          strings: { fuse: { ...gG63, timeConstant: undefined } },
+        },
+        told: ['strings.timeConstant', 'unknown'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, timeConstant: undefined } } },
+      },
+      {
+        what: 'links of strings that the share of a full pull tires',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          controller: { batteryCurrent: '180 A' },
+          candidates: undefined,
+        },
+        told: /90 A for 60 s of its share of a full pull, 100000 times, is more than the .* that the link of a string bears/,
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          controller: { batteryCurrent: '110 A' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'links of strings that the peaks of the load tire',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          load: {
+            current: undefined,
+            profile: [
+              ['200 A', '10 s'],
+              ['30 A', '400 s'],
+            ],
+          },
+          candidates: undefined,
+        },
+        told: ['strings.pulses', 'fail'],
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          load: {
+            current: undefined,
+            profile: [
+              ['150 A', '10 s'],
+              ['30 A', '400 s'],
+            ],
+          },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'links of strings whose curve is not known, and peaks above their rating',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined } },
+          controller: { batteryCurrent: '135 A' },
+          candidates: undefined,
+        },
+        told: ['strings.fullPull', 'unknown'],
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined } },
+          controller: { batteryCurrent: '110 A' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the cable of a string that its link lets burn',
+        dangerous: { pack: { parallel: 2 }, strings: { fuse: gG63, withstand: '0.03 kA²·s' } },
+        // At least 600 A for 0.1 s: 36 000 A²·s.
+        told: /the link of a string lets through 0\.03\d* kA²·s at 6\d\d.* A, more than the 0\.03 kA²·s that the cable of the string withstands/,
+        sound: { pack: { parallel: 2 }, strings: { fuse: gG63, withstand: '0.3 kA²·s' } },
+      },
+      {
+        what: 'the cable of a string, and a link of which nobody knows what it lets through',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined }, withstand: '0.3 kA²·s' },
+        },
+        told: ['strings.letThrough', 'unknown'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, curve: undefined } } },
+      },
     ],
   },
   precharge: {

@@ -274,6 +274,11 @@ export interface BuildSheet {
         /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
         readonly thermalTimeConstant?: Given<'time'> | undefined
       } | undefined
+      /**
+       * Joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s, usually 0.01
+       * kA²·s to 2000 kA²·s.
+       */
+      readonly withstand?: Given<'jouleIntegral'> | undefined
     } | undefined
     /** How many modules are at hand, a whole number, at least 1. */
     readonly available?: number | undefined

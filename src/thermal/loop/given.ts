@@ -1,5 +1,6 @@
 /** What a coolant loop is worked out from, and what of it is refused. */
 import { given, group, list, optional, pairs, type Read, text } from '../../procedure/index.js'
+import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import { dryAir, outdoors } from '../air/dry-air.js'
 import { coolantField } from '../boiling.js'
@@ -183,17 +184,8 @@ function pumpIssues({ pump }: Loop): InputIssue[] {
     const expected = "a pressure above 0 kPa at no flow, such as '35 kPa'"
     issues.push({ path: 'pump[0][1]', expected, received: String(pressure) })
   }
-  for (const [i, [at, has]] of pump.entries()) {
-    const [before, had] = pump[i - 1] ?? []
-    if (before !== undefined && at.si <= before.si) {
-      issues.push({ path: `pump[${i}][0]`, expected: `more than the flow before it, ${before}`, received: String(at) })
-    }
-    if (had !== undefined && has.si > had.si) {
-      const expected = `at most the pressure before it, ${had}`
-      const hint = 'a curve that rises has no one point of operation'
-      issues.push({ path: `pump[${i}][1]`, expected, received: String(has), hint })
-    }
-  }
+  const hint = 'a curve that rises has no one point of operation'
+  issues.push(...tableIssues('pump', pump, 'flow', { falls: 'pressure', hint }))
   return issues
 }
 
