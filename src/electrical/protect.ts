@@ -37,6 +37,7 @@ import {
   type Candidate,
   cableAssumptions,
   cableIn,
+  FAULT_LIMITS,
   judgeSection,
   mendFor,
   type Run,
@@ -69,7 +70,11 @@ export interface ProtectedRun extends Findings {
 
 /** What a cable bears beyond its continuous limit. @internal */
 export const overloadLimitField = /*@__PURE__*/ (() =>
-  optional(given('temperature', 'What the insulation bears for hours in an overload, as its maker states')))()
+  optional(
+    given('temperature', 'What the insulation bears for hours in an overload, as its maker states', {
+      usual: ['85 °C', '300 °C', 'ISO 6722-1, from memory'],
+    }),
+  ))()
 
 /** The conductor through which a fault to the body flows. @internal */
 export const protectiveConductorField = /*@__PURE__*/ (() =>
@@ -80,7 +85,7 @@ export const protectiveConductorField = /*@__PURE__*/ (() =>
       initial: optional(given('temperature', 'How warm it is before a fault'), {
         absent: 'The protective conductor is as warm before a fault as the cable may be all day.',
       }),
-      faultLimit: optional(given('temperature', 'What its insulation bears for at most 5 s'), {
+      faultLimit: optional(given('temperature', 'What its insulation bears for at most 5 s', { usual: FAULT_LIMITS }), {
         absent: 'The insulation of the protective conductor bears as much in a fault as that of the cable.',
       }),
     }),
@@ -267,7 +272,7 @@ type Asked = Read<typeof protectFields>
  * fuse.preferred.map(String) // ['160 A']
  * String(fuse.prospective.lowest) // '904.6 A'
  * rejected.at(-1)?.reasons[0]
- * // 'brings 80.38 °C to its terminals, more than the 75 °C for which they are made'
+ * // 'the cable brings 80.38 °C to its terminals, more than the 75 °C for which they are made'
  * ```
  */
 export const protectRun = /*@__PURE__*/ procedure({

@@ -289,6 +289,15 @@ describe('a duty', () => {
     expect(rms.in('A')).toBeCloseTo(200, 9)
   })
 
+  it('settles there in a time without end', () => {
+    const { peak, final } = cableDuty({ ...cable, profile: [['200 A', '1e300 s']] })
+    const { conductorTemperature } = cableTemperature({ ...cable, current: '200 A' })
+    expect([peak.si, final.si].map((each) => each - conductorTemperature.si)).toEqual([
+      expect.closeTo(0, 3),
+      expect.closeTo(0, 3),
+    ])
+  })
+
   it('lies in a short burst below what a conductor reaches that keeps all its heat', () => {
     // 50 mm², 1000 A for 10 s from 40 °C: adiabatic 62.36 °C, at the resistivity of IEC 60364-5-54.
     const { peak } = cableDuty({ ...cable, profile: [['1000 A', '10 s']], resistance: '0.34482 mΩ/m' })

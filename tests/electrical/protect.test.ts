@@ -34,7 +34,7 @@ describe('protectRun', () => {
     expect(found.preferred.map(String)).toEqual(['160 A'])
     expect(String(found.prospective.lowest)).toBe('904.6 A')
     expect(rejected.at(-1)?.reasons).toEqual([
-      'brings 80.38 °C to its terminals, more than the 75 °C for which they are made',
+      'the cable brings 80.38 °C to its terminals, more than the 75 °C for which they are made',
       'the load needs a fuse of at least 150 A, and the cable bears one of at most 139.4 A',
     ])
     expect(voltageClass).toBe('B')
@@ -309,7 +309,7 @@ describe('protectRun', () => {
     ).toText()
     for (const line of [
       'The pack in a fault',
-      '35 mm²: serves, carries 193.8 A, at least the 120 A of the load; 66.14 °C at 120 A, at most 105 °C; brings 66.14 °C to its terminals, at most the 75 °C for which they are made; drops 0.377 V, at most the 1.776 V allowed; invented bolt-down fuse of 160 A serves',
+      '35 mm²: serves, the cable carries 193.8 A, at least the 120 A of the load; the conductor reaches 66.14 °C at 120 A, at most the 105 °C that its insulation bears; the cable brings 66.14 °C to its terminals, at most the 75 °C for which they are made; the cable drops 0.377 V, at most the 1.776 V allowed; invented bolt-down fuse of 160 A serves',
       '  Ampacity at 105 °C',
       '  Temperature at 120 A',
       '    dU = 2 · I · r · l = 2 · 120 A · 0.654 mΩ/m · 2.4 m = 0.377 V   [IEC 60364-5-52, Annex G]',
@@ -323,7 +323,7 @@ describe('protectRun', () => {
 
   it('refuses what no listed section carries, a section that is none, and a pack that is none', () => {
     expect(() => protectRun({ ...run, load: { current: '900 A' } })).toThrow(
-      /^protectRun: no section up to 240 mm² serves main run, pack to controller: 240 mm² carries 728\.4 A, less than the 900 A of the load; .* the load needs a fuse of at least 1125 A, and the cable bears one of at most 660\.1 A\. Run two in parallel/,
+      /^protectRun: no section up to 240 mm² serves main run, pack to controller\. 240 mm²: the cable carries 728\.4 A, less than the 900 A of the load; .* the load needs a fuse of at least 1125 A, and the cable bears one of at most 660\.1 A\. Run two in parallel/,
     )
     expect(() => protectRun({ ...run, cable: { ...run.cable, section: '33 mm²' } })).toThrow(
       'cable.section: expected a section: 0.5 mm², 0.75 mm²',

@@ -966,6 +966,24 @@ export const electrical: { readonly [name: string]: Table } = {
         told: /brings .* to its terminals, more than the 75 °C for which they are made\. Give terminalLimit/,
         sound: { ambient: '80 °C', terminalLimit: '105 °C' },
       },
+      {
+        what: 'a fault limit that no insulation has',
+        dangerous: { faultLimit: '900 °C' },
+        told: /Limit of the insulation in a fault .*900 °C is unusual/,
+        sound: { faultLimit: '250 °C' },
+      },
+      {
+        what: 'a continuous limit that no insulation has',
+        dangerous: { insulationLimit: '300 °C', faultLimit: '350 °C' },
+        told: /Continuous limit of the insulation: 300 °C is unusual/,
+        sound: { insulationLimit: '200 °C', faultLimit: '350 °C' },
+      },
+      {
+        what: 'a cable as thick as a barrel',
+        dangerous: { geometry: { '10 mm²': '1 m' } },
+        told: /Outer diameter: 1 m is unusual/,
+        sound: { geometry: { '10 mm²': '7 mm' } },
+      },
     ],
   },
 }

@@ -408,9 +408,9 @@ export interface BuildSheet {
     readonly length: Given<'length'>
     /** Metal of the conductor. */
     readonly conductor?: 'copper' | 'aluminium' | undefined
-    /** Continuous limit of the insulation, in °C. */
+    /** Continuous limit of the insulation, in °C, usually 60 °C to 250 °C. */
     readonly insulationLimit?: Given<'temperature'> | undefined
-    /** Limit of the insulation in a fault of at most 5 s, in °C. */
+    /** Limit of the insulation in a fault of at most 5 s, in °C, usually 140 °C to 350 °C. */
     readonly faultLimit?: Given<'temperature'> | undefined
     /**
      * Temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, usually -20 °C to 125
@@ -425,11 +425,11 @@ export interface BuildSheet {
     readonly laid?: 'apart' | 'touching' | undefined
     /** Outer diameters by section, such as { '35 mm²': '11.5 mm' }. */
     readonly geometry?: { readonly [name: string]: Given<'length'> } | undefined
-    /** What the terminals at both ends are made for, in °C. */
+    /** What the terminals at both ends are made for, in °C, usually 60 °C to 200 °C. */
     readonly terminalLimit?: Given<'temperature'> | undefined
     /** Share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1. */
     readonly bundled?: Given<'ratio'> | undefined
-    /** What the insulation bears for hours in an overload, as its maker states, in °C. */
+    /** What the insulation bears for hours in an overload, as its maker states, in °C, usually 85 °C to 300 °C. */
     readonly overloadLimit?: Given<'temperature'> | undefined
     /** Distance between the centres of conductors that lie apart, in m, above 0 m, usually 10 mm to 1 m. */
     readonly spacing?: Given<'length'> | undefined
@@ -441,7 +441,7 @@ export interface BuildSheet {
       readonly conductor?: 'copper' | 'aluminium' | undefined
       /** How warm it is before a fault, in °C. */
       readonly initial?: Given<'temperature'> | undefined
-      /** What its insulation bears for at most 5 s, in °C. */
+      /** What its insulation bears for at most 5 s, in °C, usually 140 °C to 350 °C. */
       readonly faultLimit?: Given<'temperature'> | undefined
     } | undefined
     /**

@@ -175,6 +175,11 @@ function runner(where: string, bodies: Bodies, watch?: Watch) {
     let [peak, peakAt, time] = [0, before, before]
     for (const [current, duration] of course) {
       for (let gone = 0; gone < duration; ) {
+        if (gone > STEADY) {
+          // Nothing changes any more, however long it lasts.
+          watch?.(state[0] as number, state[0] as number, duration - gone)
+          break
+        }
         const step = Math.min(Math.max(FIRST_STEP, GROWTH * gone), WARMING / warming(state, current), duration - gone)
         const from = state[0] as number
         move(state, current, step)
@@ -227,6 +232,8 @@ export interface Pulled {
 
 /** Some time constants of the thickest cable, in seconds: by then every course has settled, and every cable has cooled. */
 const SETTLING = 10800
+/** By then a current that lasts has warmed a cable as much as it ever will, to the last digits. */
+const STEADY = 10 * SETTLING
 
 /**
  * A cable through one pull, from one temperature of all of it, and on under its load until it is as cool as before. Terminals

@@ -32,8 +32,12 @@ const pieceFields = /*@__PURE__*/ (() => ({
     }),
   ),
   heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
-  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters')),
-  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 })),
+  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters'), {
+    absent: 'The coolant that enters it is held to the limit of the loop alone.',
+  }),
+  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 }), {
+    absent: 'The flow through it is not held to a limit.',
+  }),
 }))()
 
 const pieceField = /*@__PURE__*/ (() => group('A pipe (length and bore) or a part (drop and at)', pieceFields))()
@@ -94,6 +98,7 @@ export const loopFields = /*@__PURE__*/ (() => ({
   limit: optional(given('temperature', 'Most that the coolant may have anywhere')),
   minimumFlow: optional(
     given('volumeFlow', 'Least flow that the parts need', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
+    { absent: 'The flow round the loop is not held to a limit: give minimumFlow.' },
   ),
 }))()
 
