@@ -88,9 +88,9 @@ function sizeOf(value: Quantity): number {
 function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKey[]): Note | undefined {
   const range = rangeOf(field)
   const isUsual = (si: number) => range === undefined || (si >= range[0].si && si <= range[1].si)
-  const at = pathText(path)
   if (range !== undefined && !isUsual(value.si)) {
     const [least, most] = range
+    const at = pathText(path)
     const [, , basis = 'common practice'] = field.usual as NonNullable<QuantityField['usual']>
     const meant = meantBy(value, isUsual)
     const text =
@@ -101,6 +101,7 @@ function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKe
   if (field.finest === undefined) return undefined
   const finest = quantity<Kind>(field.kind, field.finest as Given<Kind>)
   if (sizeOf(value) === 0 || sizeOf(value) >= sizeOf(finest)) return undefined
+  const at = pathText(path)
   const meant = value.kind === 'temperature' ? undefined : fromSi(value.kind, value.si * 1000, value.unit)
   const text = `${field.about}: ${value} is unusual; nobody measures it finer than ${finest}.${meant === undefined ? '' : ` Did you mean ${meant}?`}`
   return { id: `${at}.unusual`, path: at, text, value, usual: [finest, value] }

@@ -233,6 +233,8 @@ const BETTER = 1e-9
 /** A car that is to be brought from speed to speed. What is worked out for one sequence of gears serves the others. */
 class Run {
   readonly #known = new Map<string, Stretch>()
+  readonly #shifts = new Map<DriveGear, Map<DriveGear, number | undefined>>()
+  readonly #grip: number
 
   constructor(
     readonly drive: Drive,
@@ -240,15 +242,16 @@ class Run {
     readonly to: number,
     readonly grade: number,
     readonly shiftTime: number,
-  ) {}
+  ) {
+    this.#grip = drive.grip?.driving(grade) ?? Infinity
+  }
 
   /** The acceleration that the limits leave in a gear: of the motor on all that turns, of the grip on the car alone. */
   accelerationIn(gear: DriveGear, speed: number): Held {
     const load = loadOn(this.drive, speed, this.grade)
     const pull = pullIn(this.drive, gear, speed)
     const byPull = (pull.most - load) / this.drive.inertia.massAt(gear.ratio)
-    const grip = this.drive.grip?.driving(this.grade) ?? Infinity
-    const byGrip = (grip - load) / this.drive.road.mass.si
+    const byGrip = (this.#grip - load) / this.drive.road.mass.si
     return byGrip < byPull ? { most: byGrip, limitedBy: GRIP } : { most: byPull, limitedBy: pull.limitedBy }
   }
 
@@ -290,6 +293,13 @@ class Run {
 
   /** Where to shift: above it the lower gear never speeds the car up more; undefined where it never does at all. */
   #shiftSpeed(gear: DriveGear, next: DriveGear): number | undefined {
+    const known = this.#shifts.get(gear) ?? new Map<DriveGear, number | undefined>()
+    this.#shifts.set(gear, known)
+    if (!known.has(next)) known.set(next, this.#bestShift(gear, next))
+    return known.get(next)
+  }
+
+  #bestShift(gear: DriveGear, next: DriveGear): number | undefined {
     const end = Math.min(highestSpeedIn(this.drive, gear), this.to)
     const isBetter = (speed: number) => {
       const [one, other] = [this.accelerationIn(gear, speed).most, this.accelerationIn(next, speed).most]
