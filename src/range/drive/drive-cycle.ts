@@ -54,7 +54,7 @@ export const drivenFields = /*@__PURE__*/ (() => ({
   ...powertrainFields,
   ...sourceFields,
   air: airField,
-  step: given('time', 'Longest step', {
+  step: given('time', 'Longest step while the speed changes', {
     min: '1 ms',
     max: '10 s',
     default: STEP,
