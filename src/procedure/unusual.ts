@@ -109,9 +109,12 @@ function usualOf(field: QuantityField): Usual {
   return usual
 }
 
+/** Zero of the temperatures as they are written, in kelvins. */
+const FREEZING = 273.15
+
 /** Its size as it is written: a temperature counts from 0 °C. */
-function sizeOf(value: Quantity): number {
-  return Math.abs(value.kind === 'temperature' ? value.in('°C' as never) : value.si)
+function sizeOf({ kind, si }: Quantity): number {
+  return Math.abs(kind === 'temperature' ? si - FREEZING : si)
 }
 
 function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKey[]): Note | undefined {

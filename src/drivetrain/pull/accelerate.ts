@@ -219,7 +219,7 @@ type Stretch = readonly [time: number, distance: number, timeError: number, dist
 
 /** Into how many parts the way from speed to speed is cut; each is halved further where it must. */
 const PARTS = 60
-/** To what share both estimates of a part must agree. */
+/** To what share of a part both estimates of it, or of a piece of it, must agree. */
 const AGREED = 1e-10
 /** How often a part is halved at most; a kink in the pull needs the most. */
 const HALVINGS = 40
@@ -326,7 +326,13 @@ class Run {
       return most > LEAST_GAIN ? 1 / most : Infinity
     }
     const [a, m, b] = [slowness(from), slowness((from + to) / 2), slowness(to)]
-    const stretch = simpson(slowness, [from, a], [(from + to) / 2, m], [to, b], HALVINGS)
+    const ends = [
+      [from, a],
+      [(from + to) / 2, m],
+      [to, b],
+    ] as const
+    const [time, distance] = rule(...ends)
+    const stretch = simpson(slowness, ...ends, [AGREED * time, AGREED * distance], HALVINGS)
     if (!Number.isFinite(stretch[0])) return undefined
     this.#known.set(key, stretch)
     return stretch
@@ -362,7 +368,14 @@ class Run {
 type Node = readonly [speed: number, slowness: number]
 
 /** Time and distance over a part by Simpson's rule, halved until the two estimates agree. */
-function simpson(slowness: (speed: number) => number, from: Node, middle: Node, to: Node, halvings: number): Stretch {
+function simpson(
+  slowness: (speed: number) => number,
+  from: Node,
+  middle: Node,
+  to: Node,
+  agreed: readonly [time: number, distance: number],
+  halvings: number,
+): Stretch {
   const whole = rule(from, middle, to)
   const half = (one: Node, other: Node): Node => {
     const speed = (one[0] + other[0]) / 2
@@ -374,12 +387,12 @@ function simpson(slowness: (speed: number) => number, from: Node, middle: Node, 
   const distance = lower[1] + upper[1]
   const [timeError, distanceError] = [Math.abs(time - whole[0]), Math.abs(distance - whole[1])]
   if (!Number.isFinite(time)) return [Infinity, Infinity, Infinity, Infinity]
-  if (halvings === 0 || (timeError <= AGREED * time && distanceError <= AGREED * distance)) {
+  if (halvings === 0 || (timeError <= agreed[0] && distanceError <= agreed[1])) {
     return [time, distance, timeError, distanceError]
   }
   const [one, other] = [
-    simpson(slowness, from, low, middle, halvings - 1),
-    simpson(slowness, middle, high, to, halvings - 1),
+    simpson(slowness, from, low, middle, agreed, halvings - 1),
+    simpson(slowness, middle, high, to, agreed, halvings - 1),
   ]
   return [one[0] + other[0], one[1] + other[1], one[2] + other[2], one[3] + other[3]]
 }
