@@ -139,12 +139,11 @@ export const accelerate = /*@__PURE__*/ procedure({
     const drive = driveOf('accelerate', vehicle)
     refuseMany(drive.gears.length)
     const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
-    const best = sequencesOf(drive.gears)
-      .map((gears) => run.through(gears))
-      .filter((course) => course !== undefined)
-      .reduce<Course | undefined>((one, other) => (one === undefined || other.time < one.time ? other : one), undefined)
+    let best: Course | undefined
+    for (const gears of sequencesOf(drive.gears)) best = run.through(gears, best?.time) ?? best
     if (best === undefined) throw neverReached(drive, from, to, grade)
-    showEnds(drive, best, from, to, grade)
+    const points = best.points.map((point) => ({ ...point, ...run.accelerationIn(point.gear, point.speed) }))
+    showEnds(drive, points, from, to, grade)
     return {
       time: quantity('time', best.time, 's'),
       distance: quantity('length', best.distance, 'm'),
@@ -154,11 +153,11 @@ export const accelerate = /*@__PURE__*/ procedure({
         to: other.name,
         speed: quantity('speed', speed, 'm/s').as('km/h'),
       })),
-      series: best.points.map((point) => ({
+      series: points.map((point) => ({
         time: quantity('time', point.time, 's'),
         speed: quantity('speed', point.speed, 'm/s').as('km/h'),
         distance: quantity('length', point.distance, 'm'),
-        gear: point.gear,
+        gear: point.gear.name,
         acceleration: quantity('acceleration', point.most, 'm/s²'),
         limitedBy: point.limitedBy,
       })),
@@ -190,11 +189,11 @@ function sequencesOf(gears: readonly DriveGear[]): DriveGear[][] {
   return Array.from({ length: 2 ** gears.length - 1 }, (_, i) => gears.filter((_, k) => ((i + 1) >> k) & 1))
 }
 
-interface CoursePoint extends Held {
+interface CoursePoint {
   readonly time: number
   readonly speed: number
   readonly distance: number
-  readonly gear: string
+  readonly gear: DriveGear
 }
 
 interface CourseShift {
@@ -232,7 +231,7 @@ const BETTER = 1e-9
 
 /** A car that is to be brought from speed to speed. What is worked out for one sequence of gears serves the others. */
 class Run {
-  readonly #known = new Map<string, Stretch>()
+  readonly #known = new Map<DriveGear, Map<number, { readonly to: number; readonly stretch: Stretch | undefined }>>()
   readonly #shifts = new Map<DriveGear, Map<DriveGear, number | undefined>>()
   readonly #grip: number
 
@@ -255,8 +254,11 @@ class Run {
     return byGrip < byPull ? { most: byGrip, limitedBy: GRIP } : { most: byPull, limitedBy: pull.limitedBy }
   }
 
-  /** The course through a sequence of gears; undefined where it does not arrive, or a shorter sequence does the same. */
-  through(gears: readonly DriveGear[]): Course | undefined {
+  /**
+   * The course through a sequence of gears; undefined where it does not arrive, a shorter sequence does the same, or it takes
+   * no less than a time.
+   */
+  through(gears: readonly DriveGear[], least = Infinity): Course | undefined {
     const points: CoursePoint[] = []
     const shifts: CourseShift[] = []
     let [time, distance, timeError, distanceError] = [0, 0, 0, 0]
@@ -272,12 +274,13 @@ class Run {
       const end = next === undefined ? this.to : this.#shiftSpeed(gear, next)
       if (end === undefined || end <= speed || (next !== undefined && end >= this.to)) return undefined
       if (end > highestSpeedIn(this.drive, gear) * (1 + BETTER)) return undefined
-      const mark = () => points.push({ time, speed, distance, gear: gear.name, ...this.accelerationIn(gear, speed) })
+      const mark = () => points.push({ time, speed, distance, gear })
       for (const target of this.#stepsTo(speed, end)) {
         mark()
         const stretch = this.#stretch(gear, speed, target)
         if (stretch === undefined) return undefined
         add(stretch)
+        if (time >= least) return undefined
         speed = target
       }
       mark()
@@ -288,7 +291,7 @@ class Run {
       timeError += rolled.error / Math.max(this.accelerationIn(next, rolled.speed).most, Number.MIN_VALUE)
       speed = rolled.speed
     }
-    return { time, distance, timeError, distanceError, gears, shifts, points }
+    return time < least ? { time, distance, timeError, distanceError, gears, shifts, points } : undefined
   }
 
   /** Where to shift: above it the lower gear never speeds the car up more; undefined where it never does at all. */
@@ -318,9 +321,17 @@ class Run {
 
   /** Time and distance from one speed to another in a gear; undefined where the car does not gain speed all the way. */
   #stretch(gear: DriveGear, from: number, to: number): Stretch | undefined {
-    const key = `${gear.name} ${from} ${to}`
-    const known = this.#known.get(key)
-    if (known !== undefined) return known
+    const known = this.#known.get(gear) ?? new Map<number, { to: number; stretch: Stretch | undefined }>()
+    this.#known.set(gear, known)
+    // From one speed sequences mostly go to the same next one.
+    const last = known.get(from)
+    if (last?.to === to) return last.stretch
+    const stretch = this.#followed(gear, from, to)
+    known.set(from, { to, stretch })
+    return stretch
+  }
+
+  #followed(gear: DriveGear, from: number, to: number): Stretch | undefined {
     const slowness = (speed: number) => {
       const { most } = this.accelerationIn(gear, speed)
       return most > LEAST_GAIN ? 1 / most : Infinity
@@ -333,9 +344,7 @@ class Run {
     ] as const
     const [time, distance] = rule(...ends)
     const stretch = simpson(slowness, ...ends, [AGREED * time, AGREED * distance], HALVINGS)
-    if (!Number.isFinite(stretch[0])) return undefined
-    this.#known.set(key, stretch)
-    return stretch
+    return Number.isFinite(stretch[0]) ? stretch : undefined
   }
 
   /** How a car rolls while it shifts: by the classical Runge–Kutta method, its error taken as the change on halving. */
@@ -405,7 +414,7 @@ function rule([a, p]: Node, [m, q]: Node, [b, r]: Node): readonly [time: number,
 /** The forces at both ends, for the working. */
 function showEnds(
   drive: Drive,
-  { points }: Course,
+  points: readonly (CoursePoint & Held)[],
   from: Quantity<'speed'>,
   to: Quantity<'speed'>,
   grade: Quantity<'ratio'>,
@@ -415,10 +424,9 @@ function showEnds(
     [to, points.at(-1)],
   ] as const
   for (const [speed, point] of ends) {
-    section(`At ${speed} in ${point?.gear}, held by the ${point?.limitedBy}`, () => {
+    section(`At ${speed} in ${point?.gear.name}, held by the ${point?.limitedBy}`, () => {
       loadWorked(drive, speed, grade)
-      const gear = drive.gears.find(({ name }) => name === point?.gear)
-      const turning = point?.limitedBy === GRIP ? drive.road.mass.si : drive.inertia.massAt(gear?.ratio)
+      const turning = point?.limitedBy === GRIP ? drive.road.mass.si : drive.inertia.massAt(point?.gear.ratio)
       inertiaForce({
         mass: drive.road.mass,
         acceleration: quantity('acceleration', point?.most ?? 0, 'm/s²'),
