@@ -302,18 +302,23 @@ export const protectRun = /*@__PURE__*/ procedure({
     const thinAir = fuseAltitudeFactor({ altitude: asked.altitude })
     const protective = protectiveOf(asked.cable)
     const shared = { pack: source.pack, thinAir, ...(protective === undefined ? {} : { protective }) }
-    const rejected: Judged<Tried>[] = []
+    const rejected: Judged<Tried | undefined>[] = []
     for (const candidate of sectionsFor(only, cable.series)) {
       const judged = judgedUnderHeading(candidate, () => {
         const alone = judgeSection(run, candidate)
+        // What does not serve by itself is tried with none of the fuses, unless it is the one to be examined.
+        if (only === undefined && asked.candidates !== undefined && !serves(alone)) return { ...alone, made: undefined }
         const task = taskFor(asked, run, candidate, shared, alone.made)
         return triedOn(task, { ...alone, checks: [...alone.checks, ...fullPullTrials(task)] }, fuseFor(task))
       })
-      if (only !== undefined || serves(judged)) return protectedBy(asked, run, judged.made, rejected, source)
+      const { made } = judged
+      if (made !== undefined && (only !== undefined || serves(judged))) {
+        return protectedBy(asked, run, made, rejected, source)
+      }
       rejected.push(judged)
     }
     const nearest = nearestOf(rejected)
-    if (nearest !== undefined) {
+    if (nearest?.made !== undefined) {
       return protectedBy(asked, run, nearest.made, rejected.slice(0, rejected.indexOf(nearest)), source)
     }
     const most = `no section up to ${rejected.at(-1)?.name} serves ${asked.name}`
@@ -487,11 +492,11 @@ function triedOn(task: Judging, alone: Judged<SizedSection>, fuse: Tried['fuse']
  * The section that comes nearest to serving: where nothing but data is missing of a fuse; else where the cable is there, and
  * the specification tells which fuse to look for; else where it is not known whether there is one.
  */
-function nearestOf(rejected: readonly Judged<Tried>[]): Judged<Tried> | undefined {
+function nearestOf(rejected: readonly Judged<Tried | undefined>[]): Judged<Tried | undefined> | undefined {
   return (
-    rejected.find(({ made }) => made.offered === 'unknown') ??
-    rejected.find(({ made }) => made.window === 'pass' || made.window === 'near') ??
-    rejected.find(({ made }) => made.window !== undefined)
+    rejected.find(({ made }) => made?.offered === 'unknown') ??
+    rejected.find(({ made }) => made?.window === 'pass' || made?.window === 'near') ??
+    rejected.find(({ made }) => made?.window !== undefined)
   )
 }
 
@@ -499,7 +504,7 @@ function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
   { task, cable, cableChecks, fuse }: Tried,
-  rejected: readonly Judged<Tried>[],
+  rejected: readonly Judged<Tried | undefined>[],
   source: ReturnType<typeof sourceOf>,
 ): Unfinished<ProtectedRun> {
   const { checks, assumptions, cautions, ...selection } = fuse

@@ -7,9 +7,9 @@ import { boundsText, limitsOf, unknownKey, within } from '../formula/formula.js'
 import { InputError, type InputIssue, shown } from '../quantity/errors.js'
 import type { Kind, Quantity } from '../quantity/index.js'
 import { nearestName } from '../quantity/nearest.js'
-import { fromSi } from '../quantity/quantity.js'
+import { fromSi, isOwnQuantity } from '../quantity/quantity.js'
 import { isQuantity, issueWith, kindInWords, listed, readValue } from '../quantity/read.js'
-import type { AnyField, ByNameField, EitherField, GroupField, OwnField, QuantityField } from './field.js'
+import type { AnyField, ByNameField, EitherField, GroupField, OwnField, PairsField, QuantityField } from './field.js'
 
 type Schema = z.ZodMiniType
 type Payload = z.core.ParsePayload<unknown>
@@ -52,7 +52,7 @@ function coreOf(field: AnyField): Schema {
     case 'list':
       return z.array(schemaOf(field.of)).check(z.minLength(field.least))
     case 'pairs':
-      return z.array(z.tuple([schemaOf(field.of[0]), schemaOf(field.of[1])])).check(z.minLength(field.least))
+      return pairsSchema(field)
     case 'byName':
       return byNameSchema(field)
     case 'either':
@@ -70,12 +70,42 @@ function refuse(payload: Payload, input: unknown, issue: Omit<InputIssue, 'path'
 function quantitySchema({ kind, about, bounds }: QuantityField): Schema {
   const limits = limitsOf(kind, bounds)
   return z.transform((value: unknown, payload): Quantity => {
+    if (isOwnQuantity(value) && value.kind === kind && within(value.si, limits)) return value
     const read = readValue(kind, value)
     if (read === undefined) return refuse(payload, value, issueWith('', kind, value))
     if (within(read.si, limits)) return fromSi<Kind>(kind, read.si, read.scale.symbol)
     const expected = `${kindInWords(kind)} ${boundsText(kind, limits)}`
     return refuse(payload, value, { expected, received: received(value), hint: about })
   })
+}
+
+/** Pairs of quantities, such as the steps of a drive, are seldom written and often computed, by the thousand. */
+function pairsSchema(field: PairsField): Schema {
+  const [one, other] = field.of
+  const any = z.array(z.tuple([schemaOf(one), schemaOf(other)])).check(z.minLength(field.least))
+  if (one.sort !== 'quantity' || other.sort !== 'quantity') return any
+  const [isOne, isOther] = [soundFor(one), soundFor(other)]
+  return z.transform((value: unknown, payload) => {
+    if (Array.isArray(value) && value.length >= field.least) {
+      const isSound = (pair: unknown) => Array.isArray(pair) && pair.length === 2 && isOne(pair[0]) && isOther(pair[1])
+      if (value.every(isSound)) return value.map(([first, second]) => [first, second])
+    }
+    return readBy(any, value, payload)
+  })
+}
+
+/** Whether a value is a quantity already that a field takes as it is. */
+function soundFor({ kind, bounds }: QuantityField): (value: unknown) => boolean {
+  const limits = limitsOf(kind, bounds)
+  return (value) => isOwnQuantity(value) && value.kind === kind && within(value.si, limits)
+}
+
+/** What a schema reads, or its faults handed on. */
+function readBy(schema: Schema, value: unknown, payload: Payload): unknown {
+  const read = z.safeParse(schema, value)
+  if (read.success) return read.data
+  payload.issues.push(...(read.error.issues.map((issue) => ({ ...issue, input: value })) as Payload['issues']))
+  return z.NEVER
 }
 
 /** A record written out, because a schema of one leaves out the name `__proto__` in silence. */
@@ -130,10 +160,7 @@ function eitherSchema(field: EitherField): Schema {
       const expected = field.of.map(inWords).join(', or ')
       return refuse(payload, value, { expected, received: received(value), hint: field.about })
     }
-    const read = z.safeParse(schemaOf(form), value)
-    if (read.success) return read.data
-    payload.issues.push(...(read.error.issues.map((issue) => ({ ...issue, input: value })) as Payload['issues']))
-    return z.NEVER
+    return readBy(schemaOf(form), value, payload)
   })
 }
 

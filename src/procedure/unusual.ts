@@ -2,7 +2,7 @@
 import type { Given, Kind, Quantity } from '../quantity/index.js'
 import { fromSi, quantity } from '../quantity/quantity.js'
 import { readValue, symbolsOf } from '../quantity/read.js'
-import type { AnyField, QuantityField } from './field.js'
+import type { AnyField, GroupField, QuantityField } from './field.js'
 import type { Note } from './findings.js'
 import { pathText } from './reading.js'
 
@@ -38,59 +38,91 @@ function innerOf(field: AnyField): readonly AnyField[] {
 
 /** Notes on all that is unusual in what was read. */
 export function unusualIn(field: AnyField, value: unknown, path: readonly PropertyKey[] = []): Note[] {
-  if (value === undefined || !isWatched(field)) return []
-  if (isBounded(field)) {
-    const note = noteOn(field, value as Quantity, path)
-    return note === undefined ? [] : [note]
+  const notes: Note[] = []
+  gather(notes, field, value, [...path])
+  return notes
+}
+
+function gather(notes: Note[], field: AnyField, value: unknown, path: PropertyKey[]): void {
+  if (value === undefined || !isWatched(field)) return
+  const within = (inner: AnyField, each: unknown, ...keys: readonly PropertyKey[]) => {
+    path.push(...keys)
+    gather(notes, inner, each, path)
+    path.length -= keys.length
   }
   switch (field.sort) {
+    case 'quantity': {
+      const note = noteOn(field, value as Quantity, path)
+      if (note !== undefined) notes.push(note)
+      return
+    }
     case 'group':
-      return Object.entries(field.fields).flatMap(([key, inner]) =>
-        unusualIn(inner, (value as { readonly [key: string]: unknown })[key], [...path, key]),
-      )
+      for (const [key, inner] of watchedOf(field))
+        within(inner, (value as { readonly [key: string]: unknown })[key], key)
+      return
     case 'list':
-      return (value as readonly unknown[]).flatMap((each, i) => unusualIn(field.of, each, [...path, i]))
+      for (const [i, each] of (value as readonly unknown[]).entries()) within(field.of, each, i)
+      return
     case 'pairs':
-      return (value as readonly (readonly [unknown, unknown])[]).flatMap(([first, second], i) => [
-        ...unusualIn(field.of[0], first, [...path, i, 0]),
-        ...unusualIn(field.of[1], second, [...path, i, 1]),
-      ])
+      for (const [i, [first, second]] of (value as readonly (readonly [unknown, unknown])[]).entries()) {
+        within(field.of[0], first, i, 0)
+        within(field.of[1], second, i, 1)
+      }
+      return
     case 'byName':
-      return Object.entries(value as object).flatMap(([key, each]) => unusualIn(field.of, each, [...path, key]))
+      for (const [key, each] of Object.entries(value as object)) within(field.of, each, key)
+      return
     case 'either':
-      return field.of
-        .filter((form) => form.sort === 'quantity' && form.kind === (value as Partial<Quantity>).kind)
-        .flatMap((form) => unusualIn(form, value, path))
-    default:
-      return []
+      for (const form of field.of) {
+        if (form.sort === 'quantity' && form.kind === (value as Partial<Quantity>).kind) within(form, value)
+      }
   }
 }
 
-const ranges = /*@__PURE__*/ new WeakMap<AnyField, readonly [least: Quantity, most: Quantity]>()
+const watchedFields = /*@__PURE__*/ new WeakMap<GroupField, readonly (readonly [key: string, field: AnyField])[]>()
 
-/** The usual range of a field: read from its words once, not at every call. Without one, all is usual. */
-function rangeOf(field: QuantityField): readonly [Quantity, Quantity] | undefined {
-  if (field.usual === undefined) return undefined
-  const known = ranges.get(field)
-  if (known !== undefined) return known
-  const [low, high] = field.usual
-  const read = (bound: unknown) => quantity<Kind>(field.kind, bound as Given<Kind>)
-  const range = [read(low), read(high)] as const
-  ranges.set(field, range)
-  return range
+/** The fields of a group that need a look. */
+function watchedOf(group: GroupField): readonly (readonly [key: string, field: AnyField])[] {
+  const known = watchedFields.get(group) ?? Object.entries(group.fields).filter(([, field]) => isWatched(field))
+  watchedFields.set(group, known)
+  return known
 }
 
+/** What is usual of a field. */
+interface Usual {
+  readonly range?: readonly [least: Quantity, most: Quantity]
+  readonly finest?: Quantity
+}
+
+const usuals = /*@__PURE__*/ new WeakMap<AnyField, Usual>()
+
+/** What is usual of a field: read from its words once, not at every call. */
+function usualOf(field: QuantityField): Usual {
+  const known = usuals.get(field)
+  if (known !== undefined) return known
+  const read = (bound: unknown) => quantity<Kind>(field.kind, bound as Given<Kind>)
+  const usual = {
+    ...(field.usual === undefined ? {} : { range: [read(field.usual[0]), read(field.usual[1])] as const }),
+    ...(field.finest === undefined ? {} : { finest: read(field.finest) }),
+  }
+  usuals.set(field, usual)
+  return usual
+}
+
+/** Zero of the temperatures as they are written, in kelvins. */
+const FREEZING = 273.15
+
 /** Its size as it is written: a temperature counts from 0 °C. */
-function sizeOf(value: Quantity): number {
-  return Math.abs(value.kind === 'temperature' ? value.in('°C' as never) : value.si)
+function sizeOf({ kind, si }: Quantity): number {
+  return Math.abs(kind === 'temperature' ? si - FREEZING : si)
 }
 
 function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKey[]): Note | undefined {
-  const range = rangeOf(field)
+  const { range, finest } = usualOf(field)
   const isUsual = (si: number) => range === undefined || (si >= range[0].si && si <= range[1].si)
-  const at = pathText(path)
   if (range !== undefined && !isUsual(value.si)) {
     const [least, most] = range
+    const at = pathText(path)
     const [, , basis = 'common practice'] = field.usual as NonNullable<QuantityField['usual']>
     const meant = meantBy(value, isUsual)
     const text =
@@ -98,9 +130,9 @@ function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKe
       (meant === undefined ? '' : ` Did you mean ${meant}?`)
     return { id: `${at}.unusual`, path: at, text, value, usual: [least, most] }
   }
-  if (field.finest === undefined) return undefined
-  const finest = quantity<Kind>(field.kind, field.finest as Given<Kind>)
+  if (finest === undefined) return undefined
   if (sizeOf(value) === 0 || sizeOf(value) >= sizeOf(finest)) return undefined
+  const at = pathText(path)
   const meant = value.kind === 'temperature' ? undefined : fromSi(value.kind, value.si * 1000, value.unit)
   const text = `${field.about}: ${value} is unusual; nobody measures it finer than ${finest}.${meant === undefined ? '' : ` Did you mean ${meant}?`}`
   return { id: `${at}.unusual`, path: at, text, value, usual: [finest, value] }

@@ -67,18 +67,18 @@ function pairOf(value: Decimal): Pair {
   return [high, Exact.sub(value, exactly(high)).toNumber()]
 }
 
-const scales = new Map<string, UnitScale>()
+const scales = new Map<Kind, Map<string, UnitScale>>()
 
 /** The scale of a unit of a kind; `symbol` is a unit in the table. @internal */
 export function unitScale(kind: Kind, symbol: string): UnitScale {
-  const key = `${kind} ${symbol}`
-  const known = scales.get(key)
+  const known = scales.get(kind)?.get(symbol)
   if (known !== undefined) return known
   const units: { readonly [symbol: string]: string } = kinds[kind].units
   const definition = units[symbol]
   if (definition === undefined) throw new RangeError(`no unit ${symbol} of ${kind}`)
   const scale = scaleOf(symbol, definition, zeroOffsets[kind]?.[symbol] ?? '0')
-  scales.set(key, scale)
+  const ofKind = scales.get(kind) ?? new Map()
+  scales.set(kind, ofKind.set(symbol, scale))
   return scale
 }
 

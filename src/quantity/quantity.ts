@@ -240,6 +240,11 @@ class Value<K extends Kind> implements Quantity<K> {
   }
 }
 
+/** Whether a value is a quantity that this copy of the package made, which can be taken as it is. @internal */
+export function isOwnQuantity(value: unknown): value is Quantity {
+  return value instanceof Value
+}
+
 /** The unit whose factor is 1 and whose zero is the zero of the kind. */
 function siSymbol(kind: Kind): string {
   const symbols = symbolsOf(kind)
@@ -251,6 +256,13 @@ function siSymbol(kind: Kind): string {
 
 function withUnit(number: string, symbol: string): string {
   return symbol === '1' ? number : `${number} ${symbol}`
+}
+
+/** Whether a number in a unit is the SI number itself, as most that are computed are: no text need be read. */
+function isPlainSi(kind: Kind, value: number, unit: string): boolean {
+  if (!Number.isFinite(value) || kind === 'temperature' || !Object.hasOwn(kinds[kind].units, unit)) return false
+  const { factor, zeroPair } = unitScale(kind, unit)
+  return factor[0] === 1 && factor[1] === 0 && zeroPair[0] === 0
 }
 
 /** A quantity from its SI value, shown in a unit of the table. @internal */
@@ -286,6 +298,9 @@ export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<
     const nearest = nearestName(String(kind), Object.keys(kinds))
     const issue = { path: 'kind', expected: "a kind of quantity such as 'current'", received: shown(kind) }
     throw new InputError('quantity', [nearest === undefined ? issue : { ...issue, hint: `did you mean '${nearest}'?` }])
+  }
+  if (typeof value === 'number' && typeof unit === 'string' && isPlainSi(kind, value, unit)) {
+    return new Value(kind, value + 0, unit)
   }
   // A number is taken at its shortest decimal text, so that 155 and 'lb' read as '155 lb' does.
   if (unit !== undefined && !(typeof value === 'number' && typeof unit === 'string')) {

@@ -292,10 +292,8 @@ describe('a duty', () => {
   it('settles there in a time without end', () => {
     const { peak, final } = cableDuty({ ...cable, profile: [['200 A', '1e300 s']] })
     const { conductorTemperature } = cableTemperature({ ...cable, current: '200 A' })
-    expect([peak.si, final.si].map((each) => each - conductorTemperature.si)).toEqual([
-      expect.closeTo(0, 3),
-      expect.closeTo(0, 3),
-    ])
+    // As near as in a few hours: the heat given off is straight between its points.
+    for (const each of [peak, final]) expect(each.si).toBeCloseTo(conductorTemperature.si, 2)
   })
 
   it('lies in a short burst below what a conductor reaches that keeps all its heat', () => {

@@ -150,7 +150,7 @@ describe.each(all)('%s', (name, procedure) => {
           for (const id of ids) expect([id, isKnown(id)]).toEqual([id, true])
         }
       }),
-      { numRuns: runs(12) },
+      { numRuns: runs(8, 60) },
     )
   })
   it('refuses what is no input with words, wherever it stands', () => {
@@ -186,7 +186,7 @@ describe.each(all)('%s', (name, procedure) => {
           }
         }
       }),
-      { numRuns: runs(12) },
+      { numRuns: runs(8, 60) },
     )
   })
 

@@ -142,7 +142,7 @@ describe('solving a formula', () => {
               if (!(error instanceof SolveError && error.brackets.length > 1)) throw error
             }
           }),
-          { numRuns: runs(5) },
+          { numRuns: runs(3, 25) },
         )
       }
     },
@@ -205,7 +205,7 @@ describe('solving a formula', () => {
               if (!(error instanceof SolveError && error.brackets.length > 1)) throw error
             }
           }),
-          { numRuns: runs(3) },
+          { numRuns: runs(2, 15) },
         )
       }
     },

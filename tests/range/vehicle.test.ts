@@ -96,7 +96,9 @@ describe('what is said of a drive', () => {
     expect(text).toContain(
       'Temperature of the air: 20 °C (air.temperature by default; at which cars are compared: UN Regulation No. 154, from memory).',
     )
-    expect(text).toContain('Longest step: 1 s (step by default; as cycles and logs have a row each second).')
+    expect(text).toContain(
+      'Longest step while the speed changes: 1 s (step by default; as cycles and logs have a row each second).',
+    )
     expect(text).toContain('The pack starts full (stateOfCharge 100 % by default).')
   })
   it('tells of figures that are unusual where they were given, and not of those of a cold season', () => {

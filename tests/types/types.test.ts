@@ -12,6 +12,9 @@ const { options } = ts.parseJsonConfigFileContent(
   project,
 )
 
+/** The files on the disk, read once for all programs. */
+const read = new Map<string, ts.SourceFile | undefined>()
+
 /** A program of source texts that are on no disk, in the project. */
 function programOf(texts: readonly string[]): { program: ts.Program; files: readonly ts.SourceFile[] } {
   const sources = new Map(
@@ -23,8 +26,13 @@ function programOf(texts: readonly string[]): { program: ts.Program; files: read
   const host = ts.createCompilerHost(options)
   const { fileExists, getSourceFile } = host
   host.fileExists = (name) => sources.has(name) || fileExists(name)
-  host.getSourceFile = (name, ...rest) => sources.get(name) ?? getSourceFile(name, ...rest)
-  const program = ts.createProgram([...sources.keys()], { ...options, noUnusedLocals: false }, host)
+  host.getSourceFile = (name, ...rest) => {
+    const own = sources.get(name)
+    if (own !== undefined) return own
+    if (!read.has(name)) read.set(name, getSourceFile(name, ...rest))
+    return read.get(name)
+  }
+  const program = ts.createProgram([...sources.keys()], { ...options, noUnusedLocals: false, types: [] }, host)
   return { program, files: [...sources.values()] }
 }
 

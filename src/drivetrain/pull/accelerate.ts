@@ -139,12 +139,11 @@ export const accelerate = /*@__PURE__*/ procedure({
     const drive = driveOf('accelerate', vehicle)
     refuseMany(drive.gears.length)
     const run = new Run(drive, from.si, to.si, grade.si, shiftTime.si)
-    const best = sequencesOf(drive.gears)
-      .map((gears) => run.through(gears))
-      .filter((course) => course !== undefined)
-      .reduce<Course | undefined>((one, other) => (one === undefined || other.time < one.time ? other : one), undefined)
+    let best: Course | undefined
+    for (const gears of sequencesOf(drive.gears)) best = run.through(gears, best?.time) ?? best
     if (best === undefined) throw neverReached(drive, from, to, grade)
-    showEnds(drive, best, from, to, grade)
+    const points = best.points.map((point) => ({ ...point, ...run.accelerationIn(point.gear, point.speed) }))
+    showEnds(drive, points, from, to, grade)
     return {
       time: quantity('time', best.time, 's'),
       distance: quantity('length', best.distance, 'm'),
@@ -154,11 +153,11 @@ export const accelerate = /*@__PURE__*/ procedure({
         to: other.name,
         speed: quantity('speed', speed, 'm/s').as('km/h'),
       })),
-      series: best.points.map((point) => ({
+      series: points.map((point) => ({
         time: quantity('time', point.time, 's'),
         speed: quantity('speed', point.speed, 'm/s').as('km/h'),
         distance: quantity('length', point.distance, 'm'),
-        gear: point.gear,
+        gear: point.gear.name,
         acceleration: quantity('acceleration', point.most, 'm/s²'),
         limitedBy: point.limitedBy,
       })),
@@ -190,11 +189,11 @@ function sequencesOf(gears: readonly DriveGear[]): DriveGear[][] {
   return Array.from({ length: 2 ** gears.length - 1 }, (_, i) => gears.filter((_, k) => ((i + 1) >> k) & 1))
 }
 
-interface CoursePoint extends Held {
+interface CoursePoint {
   readonly time: number
   readonly speed: number
   readonly distance: number
-  readonly gear: string
+  readonly gear: DriveGear
 }
 
 interface CourseShift {
@@ -219,7 +218,7 @@ type Stretch = readonly [time: number, distance: number, timeError: number, dist
 
 /** Into how many parts the way from speed to speed is cut; each is halved further where it must. */
 const PARTS = 60
-/** To what share both estimates of a part must agree. */
+/** To what share of a part both estimates of it, or of a piece of it, must agree. */
 const AGREED = 1e-10
 /** How often a part is halved at most; a kink in the pull needs the most. */
 const HALVINGS = 40
@@ -232,7 +231,9 @@ const BETTER = 1e-9
 
 /** A car that is to be brought from speed to speed. What is worked out for one sequence of gears serves the others. */
 class Run {
-  readonly #known = new Map<string, Stretch>()
+  readonly #known = new Map<DriveGear, Map<number, { readonly to: number; readonly stretch: Stretch | undefined }>>()
+  readonly #shifts = new Map<DriveGear, Map<DriveGear, number | undefined>>()
+  readonly #grip: number
 
   constructor(
     readonly drive: Drive,
@@ -240,20 +241,24 @@ class Run {
     readonly to: number,
     readonly grade: number,
     readonly shiftTime: number,
-  ) {}
+  ) {
+    this.#grip = drive.grip?.driving(grade) ?? Infinity
+  }
 
   /** The acceleration that the limits leave in a gear: of the motor on all that turns, of the grip on the car alone. */
   accelerationIn(gear: DriveGear, speed: number): Held {
     const load = loadOn(this.drive, speed, this.grade)
     const pull = pullIn(this.drive, gear, speed)
     const byPull = (pull.most - load) / this.drive.inertia.massAt(gear.ratio)
-    const grip = this.drive.grip?.driving(this.grade) ?? Infinity
-    const byGrip = (grip - load) / this.drive.road.mass.si
+    const byGrip = (this.#grip - load) / this.drive.road.mass.si
     return byGrip < byPull ? { most: byGrip, limitedBy: GRIP } : { most: byPull, limitedBy: pull.limitedBy }
   }
 
-  /** The course through a sequence of gears; undefined where it does not arrive, or a shorter sequence does the same. */
-  through(gears: readonly DriveGear[]): Course | undefined {
+  /**
+   * The course through a sequence of gears; undefined where it does not arrive, a shorter sequence does the same, or it takes
+   * no less than a time.
+   */
+  through(gears: readonly DriveGear[], least = Infinity): Course | undefined {
     const points: CoursePoint[] = []
     const shifts: CourseShift[] = []
     let [time, distance, timeError, distanceError] = [0, 0, 0, 0]
@@ -269,12 +274,13 @@ class Run {
       const end = next === undefined ? this.to : this.#shiftSpeed(gear, next)
       if (end === undefined || end <= speed || (next !== undefined && end >= this.to)) return undefined
       if (end > highestSpeedIn(this.drive, gear) * (1 + BETTER)) return undefined
-      const mark = () => points.push({ time, speed, distance, gear: gear.name, ...this.accelerationIn(gear, speed) })
+      const mark = () => points.push({ time, speed, distance, gear })
       for (const target of this.#stepsTo(speed, end)) {
         mark()
         const stretch = this.#stretch(gear, speed, target)
         if (stretch === undefined) return undefined
         add(stretch)
+        if (time >= least) return undefined
         speed = target
       }
       mark()
@@ -285,11 +291,18 @@ class Run {
       timeError += rolled.error / Math.max(this.accelerationIn(next, rolled.speed).most, Number.MIN_VALUE)
       speed = rolled.speed
     }
-    return { time, distance, timeError, distanceError, gears, shifts, points }
+    return time < least ? { time, distance, timeError, distanceError, gears, shifts, points } : undefined
   }
 
   /** Where to shift: above it the lower gear never speeds the car up more; undefined where it never does at all. */
   #shiftSpeed(gear: DriveGear, next: DriveGear): number | undefined {
+    const known = this.#shifts.get(gear) ?? new Map<DriveGear, number | undefined>()
+    this.#shifts.set(gear, known)
+    if (!known.has(next)) known.set(next, this.#bestShift(gear, next))
+    return known.get(next)
+  }
+
+  #bestShift(gear: DriveGear, next: DriveGear): number | undefined {
     const end = Math.min(highestSpeedIn(this.drive, gear), this.to)
     const isBetter = (speed: number) => {
       const [one, other] = [this.accelerationIn(gear, speed).most, this.accelerationIn(next, speed).most]
@@ -308,18 +321,30 @@ class Run {
 
   /** Time and distance from one speed to another in a gear; undefined where the car does not gain speed all the way. */
   #stretch(gear: DriveGear, from: number, to: number): Stretch | undefined {
-    const key = `${gear.name} ${from} ${to}`
-    const known = this.#known.get(key)
-    if (known !== undefined) return known
+    const known = this.#known.get(gear) ?? new Map<number, { to: number; stretch: Stretch | undefined }>()
+    this.#known.set(gear, known)
+    // From one speed sequences mostly go to the same next one.
+    const last = known.get(from)
+    if (last?.to === to) return last.stretch
+    const stretch = this.#followed(gear, from, to)
+    known.set(from, { to, stretch })
+    return stretch
+  }
+
+  #followed(gear: DriveGear, from: number, to: number): Stretch | undefined {
     const slowness = (speed: number) => {
       const { most } = this.accelerationIn(gear, speed)
       return most > LEAST_GAIN ? 1 / most : Infinity
     }
     const [a, m, b] = [slowness(from), slowness((from + to) / 2), slowness(to)]
-    const stretch = simpson(slowness, [from, a], [(from + to) / 2, m], [to, b], HALVINGS)
-    if (!Number.isFinite(stretch[0])) return undefined
-    this.#known.set(key, stretch)
-    return stretch
+    const ends = [
+      [from, a],
+      [(from + to) / 2, m],
+      [to, b],
+    ] as const
+    const [time, distance] = rule(...ends)
+    const stretch = simpson(slowness, ...ends, [AGREED * time, AGREED * distance], HALVINGS)
+    return Number.isFinite(stretch[0]) ? stretch : undefined
   }
 
   /** How a car rolls while it shifts: by the classical Runge–Kutta method, its error taken as the change on halving. */
@@ -352,7 +377,14 @@ class Run {
 type Node = readonly [speed: number, slowness: number]
 
 /** Time and distance over a part by Simpson's rule, halved until the two estimates agree. */
-function simpson(slowness: (speed: number) => number, from: Node, middle: Node, to: Node, halvings: number): Stretch {
+function simpson(
+  slowness: (speed: number) => number,
+  from: Node,
+  middle: Node,
+  to: Node,
+  agreed: readonly [time: number, distance: number],
+  halvings: number,
+): Stretch {
   const whole = rule(from, middle, to)
   const half = (one: Node, other: Node): Node => {
     const speed = (one[0] + other[0]) / 2
@@ -364,12 +396,12 @@ function simpson(slowness: (speed: number) => number, from: Node, middle: Node, 
   const distance = lower[1] + upper[1]
   const [timeError, distanceError] = [Math.abs(time - whole[0]), Math.abs(distance - whole[1])]
   if (!Number.isFinite(time)) return [Infinity, Infinity, Infinity, Infinity]
-  if (halvings === 0 || (timeError <= AGREED * time && distanceError <= AGREED * distance)) {
+  if (halvings === 0 || (timeError <= agreed[0] && distanceError <= agreed[1])) {
     return [time, distance, timeError, distanceError]
   }
   const [one, other] = [
-    simpson(slowness, from, low, middle, halvings - 1),
-    simpson(slowness, middle, high, to, halvings - 1),
+    simpson(slowness, from, low, middle, agreed, halvings - 1),
+    simpson(slowness, middle, high, to, agreed, halvings - 1),
   ]
   return [one[0] + other[0], one[1] + other[1], one[2] + other[2], one[3] + other[3]]
 }
@@ -382,7 +414,7 @@ function rule([a, p]: Node, [m, q]: Node, [b, r]: Node): readonly [time: number,
 /** The forces at both ends, for the working. */
 function showEnds(
   drive: Drive,
-  { points }: Course,
+  points: readonly (CoursePoint & Held)[],
   from: Quantity<'speed'>,
   to: Quantity<'speed'>,
   grade: Quantity<'ratio'>,
@@ -392,10 +424,9 @@ function showEnds(
     [to, points.at(-1)],
   ] as const
   for (const [speed, point] of ends) {
-    section(`At ${speed} in ${point?.gear}, held by the ${point?.limitedBy}`, () => {
+    section(`At ${speed} in ${point?.gear.name}, held by the ${point?.limitedBy}`, () => {
       loadWorked(drive, speed, grade)
-      const gear = drive.gears.find(({ name }) => name === point?.gear)
-      const turning = point?.limitedBy === GRIP ? drive.road.mass.si : drive.inertia.massAt(gear?.ratio)
+      const turning = point?.limitedBy === GRIP ? drive.road.mass.si : drive.inertia.massAt(point?.gear.ratio)
       inertiaForce({
         mass: drive.road.mass,
         acceleration: quantity('acceleration', point?.most ?? 0, 'm/s²'),

@@ -54,7 +54,7 @@ export const drivenFields = /*@__PURE__*/ (() => ({
   ...powertrainFields,
   ...sourceFields,
   air: airField,
-  step: given('time', 'Longest step', {
+  step: given('time', 'Longest step while the speed changes', {
     min: '1 ms',
     max: '10 s',
     default: STEP,
@@ -120,8 +120,8 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
- * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
- *   second)
+ * - `step`: longest step while the speed changes, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles
+ *   and logs have a row each second)
  * - `cycle`: the drive cycle, optional
  * - `journey`: the stretches of a journey, one after the other, a list of at least 1, optional
  *   - `name`: what the stretch is called, text, optional

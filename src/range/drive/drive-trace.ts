@@ -49,8 +49,8 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * - `stateOfCharge`: state of charge at the start, a plain number, at least 0 and at most 1, optional
  * - `reserve`: state of charge at which the pack counts as empty, a plain number, at least 0 and at most 1, optional
  * - `cellTemperature`: temperature of the cells, in °C, above -273.15 °C, optional
- * - `step`: longest step, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles and logs have a row each
- *   second)
+ * - `step`: longest step while the speed changes, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles
+ *   and logs have a row each second)
  * - `log`: the text of the log, whole or in pieces of any length
  * - `longestGap`: longest time between two rows that is not yet a gap, in s, above 0 s, 10 s by default (common
  *   practice, no source)

@@ -200,7 +200,8 @@ function driveStretch(
   let wanted = motion.speed
   for (let left = distance; left > DRIVEN; left -= motion.length) {
     const now = motion.speed
-    const [target, duration] = nextStep(now, left, speed, leaving, acceleration, braking, step)
+    const [target, time] = nextStep(now, left, speed, leaving, acceleration, braking, step)
+    const duration = target === now ? heldFor(motion, time, step) : time
     if (!motion.advance(target, duration)) return false
     // A car that falls behind is held to where the pace would have brought it since.
     const isBehind = target - motion.speed > SAME_SPEED
@@ -210,9 +211,21 @@ function driveStretch(
     const gained = motion.speed - now
     if (now < STANDS && motion.speed < STANDS && target > now && gained < (target - now) / 100) return false
   }
-  const parts = Math.ceil(standing / step)
-  for (let i = 0; i < parts; i++) if (!driveFor(motion, 0, standing / parts, onStep)) return false
+  for (let left = standing; left > 0; ) {
+    const duration = heldFor(motion, left, step)
+    if (!driveFor(motion, 0, duration, onStep)) return false
+    left = duration < left ? left - duration : 0
+  }
   return true
+}
+
+/** Where a speed is held, nothing changes but the charge: so many steps count as one, up to so many seconds. */
+const [STEPS_HELD, LONGEST_HELD] = [10, 10]
+
+/** How long the next step may be of a time in which a speed is held. */
+function heldFor(motion: Motion, time: number, step: number): number {
+  const long = time / equalParts(time, Math.min(STEPS_HELD * step, LONGEST_HELD))
+  return long > step && motion.holds(long) ? long : time / equalParts(time, step)
 }
 
 /** Drives for the whole of a time, standing for what is left of it where a hill stops the car before. @internal */
@@ -229,7 +242,7 @@ export function equalParts(time: number, step: number): number {
   return Math.ceil((time / step) * (1 - 1e-9))
 }
 
-/** The speed to aim at, and for how long, from a speed with some way left. */
+/** The speed to aim at, and for how long, from a speed with some way left: where it is held, the whole of that time. */
 function nextStep(
   now: number,
   left: number,
@@ -259,5 +272,5 @@ function nextStep(
     }
   }
   const steady = Math.max(left - Math.max(0, toBrake), left * 1e-9) / now
-  return [now, steady / equalParts(steady, step)]
+  return [now, steady]
 }

@@ -145,6 +145,18 @@ export class Motion extends Flows {
     return limit
   }
 
+  /** Whether nothing forbids the car to keep its speed and its gear for a time, however much emptier the pack is at its end. */
+  holds(duration: number): boolean {
+    if (this.#attempt(this.speed, duration) !== FREE || this.#owing !== 0 || this.shifts !== 0) return false
+    const pack = this.#pack
+    if (pack === undefined) return true
+    const state = this.stateOfCharge
+    this.stateOfCharge -= (this.current * duration) / pack.capacity
+    const isHeld = this.stateOfCharge > pack.to && this.#attempt(this.speed, duration) === FREE
+    this.stateOfCharge = state
+    return isHeld
+  }
+
   /**
    * Drives for a time so that the car reaches a speed, or the nearest to it from below that grip, motor and pack allow.
    *
