@@ -6,8 +6,10 @@ import { type Clearing, FAULT_TIME, hours, seconds, timesInWords } from './clear
 import { timesOf } from './pulses.js'
 import type { FollowedCable, Judging } from './task.js'
 
-/** How far above its continuous limit a cable of road vehicles is tested, and for how many seconds: ISO 6722-1, from memory. */
-export const [OVERLOAD_RISE, OVERLOAD_TIME] = [50, 6 * 3600]
+/** How far above its continuous limit a cable of road vehicles is tested, in kelvins: ISO 6722-1, from memory. @internal */
+export const OVERLOAD_RISE = 50
+/** For how many seconds: the same. */
+const OVERLOAD_TIME = 6 * 3600
 
 /** Whether the cable bears a current until it is broken: by its joule integral for 5 s, beyond by how warm it gets. @internal */
 export function savedBy(
