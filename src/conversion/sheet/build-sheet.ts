@@ -87,7 +87,7 @@ export interface BuildSheet {
         readonly up?: Given<'length'> | undefined
       }
     }
-    /** The mark of the tyre. */
+    /** The mark of the tyre, such as 155/80 R13 or 5.60-13. */
     readonly tyre?: string | undefined
     /** Rolling radius of the driven wheels, in m, above 0 m, usually 0.24 m to 0.33 m. */
     readonly rollingRadius?: Given<'length'> | undefined
