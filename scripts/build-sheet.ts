@@ -27,7 +27,7 @@ export function sheetSchema(): string {
 export function sheetModule(): string {
   return [
     '/** The build sheet as it is written. `npm run docs` makes this file from the fields of the sheet. */',
-    "import type { Given } from '../../quantity/index.js'",
+    "import type { Measured } from '../../quantity/index.js'",
     '',
     '/** A build sheet as it is written: every quantity is text with its unit. */',
     `export interface BuildSheet ${objectOf(sheetFields, '')}`,
@@ -52,7 +52,7 @@ function propertyOf(key: string, field: AnyField, indent: string): string {
 function typeOf(field: AnyField, indent: string): string {
   switch (field.sort) {
     case 'quantity':
-      return `Given<'${field.kind}'>`
+      return `Measured<'${field.kind}'>`
     case 'choice':
       return field.of.map((each) => `'${each}'`).join(' | ')
     case 'whole':

@@ -6,6 +6,7 @@
  * weighed as Gauss and Hermite weigh three points (Abramowitz & Stegun, Handbook of Mathematical Functions, 25.4.46), which
  * is right to the third order.
  */
+import { placed } from '../procedure/path.js'
 import { lowerFirst } from '../procedure/reading.js'
 import { CalculationError, InputError, type Kind, type Quantity } from '../quantity/index.js'
 import { differenceOf, kinds } from '../quantity/kinds.js'
@@ -83,7 +84,7 @@ function effectOf(
     const { value, deviation, keys } = input
     const moved = fromSi<Kind>(value.kind, value.si + sign * REACH * deviation, value.unit)
     try {
-      return new Map(figuresOf(changedAt(build, keys, moved) as Build).map(({ id, value: each }) => [id, each.si]))
+      return new Map(figuresOf(placed(build, keys, moved) as Build).map(({ id, value: each }) => [id, each.si]))
     } catch (error) {
       // Beyond a bound there is no such build: the other side alone tells the slope.
       if (error instanceof InputError || error instanceof CalculationError) return undefined
@@ -112,13 +113,6 @@ const REACH = Math.sqrt(3)
 
 /** What rounding may do to a figure, as a share of it. */
 const ROUNDING = 1e-9
-
-/** A build with another value at a path. */
-function changedAt(part: unknown, [key, ...rest]: readonly (string | number)[], value: unknown): unknown {
-  if (key === undefined) return value
-  if (Array.isArray(part)) return part.map((each, i) => (i === key ? changedAt(each, rest, value) : each))
-  return { ...(part as object), [key]: changedAt((part as { readonly [key: string]: unknown })[key], rest, value) }
-}
 
 /** A difference of a figure, shown in its unit where that is one of differences. */
 function differenceIn({ kind, unit }: Quantity, si: number): Quantity {

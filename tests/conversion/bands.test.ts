@@ -4,7 +4,9 @@ import { type Assessment, assess, type Band, type Build, readBuild, writeBuild }
 import { sheetField, withoutOwn } from '../../src/conversion/sheet/build.js'
 import { uncertaintiesIn } from '../../src/conversion/sheet/uncertain.js'
 import { normal, uniform } from '../../src/formula/random.js'
-import { fromSi } from '../../src/quantity/quantity.js'
+import { pathText, placed, type Step, valueAt } from '../../src/procedure/path.js'
+import { fromSi, type Quantity } from '../../src/quantity/quantity.js'
+import { isQuantity } from '../../src/quantity/read.js'
 import { toText } from '../../src/report/index.js'
 import { patched } from '../patched.js'
 import { isDeep } from '../runs.js'
@@ -121,5 +123,26 @@ describe('uncertainties of a sheet', () => {
     [{ car: { drivenAxle: 'rear ± 1' } }, 'car.drivenAxle: expected'],
   ])('refuses %j', (patch, message) => {
     expect(() => readBuild(patched(demo(), patch))).toThrow(message)
+  })
+  it('may be carried by every quantity of the sheet: in lists, in pairs, under names', () => {
+    const { $schema: _, ...sheet } = demo()
+    const build = readBuild(sheet)
+    let count = 0
+    const look = (read: unknown, path: readonly Step[]): void => {
+      if (isQuantity(read)) {
+        count++
+        const [written, { kind, si }] = [String(valueAt(sheet, path)), read]
+        const unit = written.replace(/^\S+/, '')
+        const said = kind === 'temperature' ? '2 K' : si === 0 ? `1${unit}` : '5 %'
+        const text = `${kind === 'ratio' ? si : written} ± ${said}`
+        const { uncertain, ...rest } = readBuild(placed(sheet, path, text))
+        expect(uncertain).toEqual({ [pathText(path)]: said })
+        expect((valueAt(rest, path) as Quantity).si).toBe(si)
+      } else if (typeof read === 'object' && read !== null) {
+        for (const [key, each] of Object.entries(read)) look(each, [...path, Array.isArray(read) ? Number(key) : key])
+      }
+    }
+    look(build, [])
+    expect(count).toBeGreaterThan(200)
   })
 })
