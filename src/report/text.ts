@@ -57,13 +57,17 @@ class Writer {
   }
 
   whole(assessment: Assessment, isBrief: boolean): string {
-    const { title, note, notes, sections, unassessed, assumptions, cautions, measureNext = [] } = assessment
+    const { title, note, notes, sections, unassessed, assumptions, cautions, bands = [], measureNext = [] } = assessment
+    const rough = bands.flatMap((band) => roughIn(band))
     const blocks = [
       [...underlined(title, '='), ...(note === undefined ? [] : this.#wrapped(note, ''))],
       this.#summary(assessment),
       ...(measureNext.length === 0
         ? []
         : [[...underlined('Measure next'), ...measureNext.flatMap(({ text }) => this.#wrapped(text, '  '))]]),
+      ...(rough.length === 0
+        ? []
+        : [[...underlined('Rough bands'), ...rough.flatMap((text) => this.#wrapped(text, '  '))]]),
       ...(notes.length === 0
         ? []
         : [[...underlined('Unusual'), ...notes.flatMap(({ path, text }) => this.#wrapped(`${path}: ${text}`, '  '))]]),
@@ -238,6 +242,15 @@ function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCh
         (one, other) => rank[one.verdict] - rank[other.verdict] || (one.margin ?? 0) - (other.margin ?? 0),
       ) as [SheetCheck, ...SheetCheck[]],
   )
+}
+
+/** What is to be said of a band that does not tell all. */
+function roughIn({ id, name, jumps, steps }: Band): readonly string[] {
+  const band = `The band of ${name} (${id})`
+  return [
+    ...(jumps.length === 0 ? [] : [`${band} leaves out ${jumps.join(', ')}: the figure jumps as that changes.`]),
+    ...(steps.length === 0 ? [] : [`${band} is rough: the figure goes in steps as ${steps.join(', ')} changes.`]),
+  ]
 }
 
 /** The finest step of a row, in SI units: of a difference no more is told than of what it is the difference of. */

@@ -17,6 +17,10 @@ const aside = { runs: undefined, precharge: undefined, cooling: undefined, home:
 const banded = (patch: object) => assess(readBuild(patched(demo(), { ...aside, ...patch })), { bands: true })
 const bandOf = ({ bands = [] }: Assessment, id: string) => bands.find((each) => each.id === id) as Band
 const found = banded({})
+/** The round of the demo without its hills. */
+const levelRound = () => ({
+  stretches: demo().journeys?.bakeryRound?.stretches.map(({ grade: _, ...stretch }) => stretch),
+})
 
 describe('the bands of the demo', () => {
   it('are what a hand works out, of one input and of four alike', () => {
@@ -60,14 +64,37 @@ describe('the bands of the demo', () => {
     expect(text).toContain('Measure next')
     expect(toText(assess(readBuild(demo())))).not.toContain(' ± ')
   })
+  it('are rough where the range goes in steps, as on a hilly round, and that is told; on a level one all are even', () => {
+    const ranges = (hilly: Assessment) => (hilly.bands ?? []).filter(({ id }) => id.endsWith('.range'))
+    // The pack is empty on a hill or just behind it, from where the car rolls home.
+    for (const { steps } of ranges(found)) expect(steps).toContain('module.capacity')
+    expect(bandOf(found, 'journeys.bakeryRound.summer.range').steps).toContain('car.dragArea')
+    const rough = 'The band of summer, 32 °C: range, the journey repeated (journeys.bakeryRound.summer.range) is rough'
+    expect(toText(found, { width: 300 })).toContain(`\nRough bands\n-----------\n  ${rough}`)
+    const others = (found.bands ?? []).filter(({ id }) => !id.endsWith('.range'))
+    expect(others.flatMap(({ steps, jumps }) => [...steps, ...jumps])).toEqual([])
+    const level = banded({ journeys: { bakeryRound: levelRound() } })
+    expect(ranges(level)).toHaveLength(2)
+    expect(level.bands?.flatMap(({ steps, jumps }) => [...steps, ...jumps])).toEqual([])
+    expect(toText(level)).not.toContain('Rough bands')
+  })
+  it('of a smooth figure of a value that is hardly known are not called rough', () => {
+    // The time of a charge goes with one over the efficiency, which bends it by √3 · 13 % = 23 %.
+    const wide = banded({ charger: { efficiency: '0.75 ± 26 %' }, journeys: undefined })
+    expect(bandOf(wide, 'charging.time').contributions[0]?.path).toBe('charger.efficiency')
+    expect(wide.bands?.flatMap(({ steps }) => steps)).toEqual([])
+  })
   it.skipIf(!isDeep)(
     'agree with a Monte Carlo of the whole sheet',
     () => {
-      // On a level round. On the demo's the pack is empty on a hill or just behind it, from where the car rolls home: there
-      // the range steps, and no band tells of that.
-      const round = demo().journeys?.bakeryRound
-      const level = { stretches: round?.stretches.map(({ grade: _, ...stretch }) => stretch) }
-      const slim = { ...aside, charger: undefined, hill: undefined, fuses: undefined, journeys: { bakeryRound: level } }
+      // On a level round: on a hilly one the range goes in steps.
+      const slim = {
+        ...aside,
+        charger: undefined,
+        hill: undefined,
+        fuses: undefined,
+        journeys: { bakeryRound: levelRound() },
+      }
       const build = readBuild(patched(demo(), slim))
       const { values } = uncertaintiesIn(sheetField, withoutOwn(build), {})
       const draw = normal(uniform(7))
