@@ -60,7 +60,7 @@ describe('the bands of the demo', () => {
   })
   it('stand in the text beside the key figures', () => {
     const text = toText(found)
-    expect(text).toMatch(/energy {2,}14\.6 kWh ± 0\.87 kWh/)
+    expect(text).toMatch(/energy {2,}14\.56 kWh ± 0\.87 kWh/)
     expect(text).toContain('Measure next')
     expect(toText(assess(readBuild(demo())))).not.toContain(' ± ')
   })

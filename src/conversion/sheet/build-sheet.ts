@@ -3,11 +3,11 @@ import type { Measured } from '../../quantity/index.js'
 
 /** A build sheet as it is written: every quantity is text with its unit. */
 export interface BuildSheet {
-  /** Where its JSON Schema is found, for the editor. */
+  /** Path of its JSON Schema, for the editor. */
   readonly $schema?: string | undefined
-  /** What the build is called. */
+  /** Title of the build. */
   readonly title: string
-  /** What else is to be said of it. */
+  /** Remarks. */
   readonly note?: string | undefined
   /** The car as it is. */
   readonly car: {
@@ -31,7 +31,10 @@ export interface BuildSheet {
       /** Rear track, in m, above 0 m, usually 1.1 m to 1.6 m. */
       readonly rear: Measured<'length'>
     }
-    /** The weighing with the rear axle raised. */
+    /**
+     * The weighing with the rear axle raised. Without it: the height of the centre of gravity is not known, nor whether
+     * the car tips before it slides: give raised.
+     */
     readonly raised?: {
       /** Height by which the rear wheel centres were raised, in m, above 0 m. */
       readonly rise: Measured<'length'>
@@ -57,7 +60,8 @@ export interface BuildSheet {
         /** Motion ratio, spring travel over wheel travel, a plain number, above 0, usually 0.5 to 1.05. */
         readonly motionRatio: Measured<'ratio'>
         /**
-         * Wheels, hubs, brakes and share of links, both sides together, in kg, at least 0 kg, usually 24 kg to 180 kg.
+         * Unsprung mass of the axle, both sides: wheels, hubs, brakes and a share of the links, in kg, at least 0 kg,
+         * usually 24 kg to 180 kg.
          */
         readonly unsprung: Measured<'mass'>
       }
@@ -68,12 +72,13 @@ export interface BuildSheet {
         /** Motion ratio, spring travel over wheel travel, a plain number, above 0, usually 0.5 to 1.05. */
         readonly motionRatio: Measured<'ratio'>
         /**
-         * Wheels, hubs, brakes and share of links, both sides together, in kg, at least 0 kg, usually 24 kg to 180 kg.
+         * Unsprung mass of the axle, both sides: wheels, hubs, brakes and a share of the links, in kg, at least 0 kg,
+         * usually 24 kg to 180 kg.
          */
         readonly unsprung: Measured<'mass'>
       }
     } | undefined
-    /** People and goods on board on the road. */
+    /** People and goods on board. */
     readonly payload: {
       /** Mass of people and goods, in kg, at least 0 kg, usually 0 kg to 1000 kg. */
       readonly mass: Measured<'mass'>
@@ -87,11 +92,20 @@ export interface BuildSheet {
         readonly up?: Measured<'length'> | undefined
       }
     }
-    /** The mark of the tyre, such as 155/80 R13 or 5.60-13. */
+    /**
+     * The mark of the tyre, such as 155/80 R13 or 5.60-13. Without it: give one of tyre, rollingRadius and
+     * rollingCircumference.
+     */
     readonly tyre?: string | undefined
-    /** Rolling radius of the driven wheels, in m, above 0 m, usually 0.24 m to 0.33 m. */
+    /**
+     * Rolling radius of the driven wheels, in m, above 0 m, usually 0.24 m to 0.33 m. Without it: give one of tyre,
+     * rollingRadius and rollingCircumference.
+     */
     readonly rollingRadius?: Measured<'length'> | undefined
-    /** Way that the driven wheels roll in one turn, in m, above 0 m, usually 1.5 m to 2.1 m. */
+    /**
+     * Distance that a driven wheel rolls in one turn, in m, above 0 m, usually 1.5 m to 2.1 m. Without it: give one of
+     * tyre, rollingRadius and rollingCircumference.
+     */
     readonly rollingCircumference?: Measured<'length'> | undefined
     /** Drag coefficient times frontal area, in m², at least 0 m², usually 0.5 m² to 0.95 m². */
     readonly dragArea: Measured<'area'>
@@ -105,15 +119,24 @@ export interface BuildSheet {
     readonly friction?: Measured<'ratio'> | undefined
     /** The greatest masses allowed. */
     readonly limits?: {
-      /** Greatest mass allowed, in kg, above 0 kg, usually 400 kg to 3500 kg. */
+      /**
+       * Greatest mass allowed, in kg, above 0 kg, usually 400 kg to 3500 kg. Without it: the mass of the car is not
+       * held to a limit: give limits.gross.
+       */
       readonly gross?: Measured<'mass'> | undefined
-      /** Greatest mass allowed on the front axle, in kg, above 0 kg, usually 150 kg to 2000 kg. */
+      /**
+       * Greatest mass allowed on the front axle, in kg, above 0 kg, usually 150 kg to 2000 kg. Without it: the mass on
+       * the front axle is not held to a limit: give limits.frontAxle.
+       */
       readonly frontAxle?: Measured<'mass'> | undefined
-      /** Greatest mass allowed on the rear axle, in kg, above 0 kg, usually 150 kg to 2000 kg. */
+      /**
+       * Greatest mass allowed on the rear axle, in kg, above 0 kg, usually 150 kg to 2000 kg. Without it: the mass on
+       * the rear axle is not held to a limit: give limits.rearAxle.
+       */
       readonly rearAxle?: Measured<'mass'> | undefined
     } | undefined
   }
-  /** The parts that leave. */
+  /** Parts taken out. */
   readonly removed?: readonly {
     /** What it is called. */
     readonly name: string
@@ -138,7 +161,7 @@ export interface BuildSheet {
       readonly width: Measured<'length'>
     } | undefined
   }[] | undefined
-  /** The parts that come. */
+  /** Parts put in. */
   readonly added?: readonly {
     /** What it is called. */
     readonly name: string
@@ -237,7 +260,10 @@ export interface BuildSheet {
     readonly series: number
     /** How many modules are in parallel, a whole number, at least 1 and at most 1000. */
     readonly parallel: number
-    /** Whole strings side by side, in place of modules that are joined in each group. */
+    /**
+     * Whole strings side by side, in place of modules that are joined in each group. Without it: modules in parallel
+     * are joined in each group: no whole strings lie side by side.
+     */
     readonly strings?: {
       /** A fuse. */
       readonly fuse?: {
@@ -275,17 +301,17 @@ export interface BuildSheet {
         readonly thermalTimeConstant?: Measured<'time'> | undefined
       } | undefined
     } | undefined
-    /** How many modules are at hand, a whole number, at least 1. */
+    /** Number of modules at hand, a whole number, at least 1. */
     readonly available?: number | undefined
-    /** Share of the energy that is used, a plain number, above 0 and at most 1. */
+    /** Usable share of the energy, a plain number, above 0 and at most 1. */
     readonly usable: Measured<'ratio'>
     /** How many times as much the pack resists at the end of its life, a plain number, at least 1 and at most 10. */
     readonly ageing?: Measured<'ratio'> | undefined
     /** Inductance of the pack, in µH, at least 0 µH, usually 0 µH to 100 µH. */
     readonly inductance?: Measured<'inductance'> | undefined
-    /** The bays that hold modules. */
+    /** The bays for the modules. */
     readonly bays: { readonly [name: string]: {
-      /** What it is called, in words for people. */
+      /** Title, for people to read; its key is its name in ids. */
       readonly title?: string | undefined
       /** A place in the car. */
       readonly at: {
@@ -375,7 +401,7 @@ export interface BuildSheet {
     /** Capacitance at its input, in µF, above 0 µF. */
     readonly capacitance: Measured<'capacitance'>
   } | undefined
-  /** The gearbox that stays, with the final drive. */
+  /** The gearbox and the final drive, which stay. */
   readonly gearbox?: {
     /** The ratios of the gears, from the lowest speed up. */
     readonly gears: { readonly [name: string]: Measured<'ratio'> } | readonly Measured<'ratio'>[]
@@ -390,14 +416,14 @@ export interface BuildSheet {
   readonly auxiliaries?: Measured<'power'> | undefined
   /** The runs of cable. */
   readonly runs?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /**
-     * Steady current; unless given, the currents of the journey that asks most, in A, above 0 A, usually 0.5 A to 800
-     * A.
+     * Steady current, in A, above 0 A, usually 0.5 A to 800 A. Without it: the run carries the currents of the journey
+     * that asks most of it.
      */
     readonly current?: Measured<'current'> | undefined
-    /** The section, where it lies already; chosen unless given. */
+    /** Section of a cable that is laid already. Without it: the section is chosen. */
     readonly section?: string | undefined
     /** One-way length of the run, in m, at least 0 m, usually 0 m to 30 m. */
     readonly length: Measured<'length'>
@@ -412,7 +438,7 @@ export interface BuildSheet {
      * °C.
      */
     readonly ambient?: Measured<'temperature'> | undefined
-    /** Greatest drop. */
+    /** Greatest drop. Without it: the voltage drop is not held to a limit: give maximumDrop. */
     readonly maximumDrop?: Measured<'voltage'> | Measured<'ratio'> | undefined
     /** Sections to choose from. */
     readonly series?: 'metric' | 'american' | undefined
@@ -434,14 +460,20 @@ export interface BuildSheet {
       readonly area: Measured<'area'>
       /** Metal of the conductor. */
       readonly conductor?: 'copper' | 'aluminium' | undefined
-      /** How warm it is before a fault, in °C. */
+      /**
+       * How warm it is before a fault, in °C. Without it: the protective conductor is as warm before a fault as the
+       * cable may be all day.
+       */
       readonly initial?: Measured<'temperature'> | undefined
-      /** What its insulation bears for at most 5 s, in °C. */
+      /**
+       * What its insulation bears for at most 5 s, in °C. Without it: the insulation of the protective conductor bears
+       * as much in a fault as that of the cable.
+       */
       readonly faultLimit?: Measured<'temperature'> | undefined
     } | undefined
     /**
-     * Temperature of the air around the fuse; of that around the cables unless given, in °C, above -90 °C and below 200
-     * °C.
+     * Temperature of the air around the fuse, in °C, above -90 °C and below 200 °C. Without it: it is that of the air
+     * around the cables.
      */
     readonly fuseAmbient?: Measured<'temperature'> | undefined
     /**
@@ -563,7 +595,7 @@ export interface BuildSheet {
     /** Power for which it is rated, all day, in kW, above 0 kW, usually 0.25 W to 2 kW. */
     readonly dischargePower?: Measured<'power'> | undefined
   } | undefined
-  /** The charger, the socket that feeds it, and the charge that is asked of them. */
+  /** The charger, the supply that feeds it, and the charge. */
   readonly charger?: {
     /** Voltage of one phase to neutral, in V, above 0 V, usually 100 V to 250 V. */
     readonly voltage: Measured<'voltage'>
@@ -581,39 +613,40 @@ export interface BuildSheet {
     readonly power: Measured<'power'>
     /** Efficiency from the supply to the pack, a plain number, above 0 and at most 1, usually 0.85 to 0.95. */
     readonly efficiency: Measured<'ratio'>
-    /** Temperature of the cells, in °C. */
+    /**
+     * Temperature of the cells, in °C. Without it: the temperature of the cells is not held to limits: give temperature
+     * and module.temperatures.
+     */
     readonly temperature?: Measured<'temperature'> | undefined
     /** State of charge at the start, a plain number, at least 0 and at most 1. */
     readonly from: Measured<'ratio'>
-    /** State of charge wanted, a plain number, at least 0 and at most 1. */
+    /** State of charge at the end, a plain number, at least 0 and at most 1. */
     readonly to: Measured<'ratio'>
   } | undefined
   /** The seasons in which the car is driven. */
   readonly seasons?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /** Temperature of the air, in °C, usually -40 °C to 50 °C. */
     readonly outside: Measured<'temperature'>
-    /**
-     * Share of the energy that the pack gives then; as in the pack unless given, a plain number, above 0 and at most 1.
-     */
+    /** Usable share of the energy of the pack, a plain number, above 0 and at most 1. Without it: it is pack.usable. */
     readonly usable?: Measured<'ratio'> | undefined
     /**
-     * Temperature of the cells as a drive begins; as warmed, or of the air, unless given, in °C, usually -30 °C to 50
-     * °C.
+     * Temperature of the cells at the start of a drive, in °C, usually -30 °C to 50 °C. Without it: the cells are as
+     * warm as heating.pack makes them, or else as the air.
      */
     readonly cells?: Measured<'temperature'> | undefined
     /** The night before. */
     readonly night?: {
       /** Temperature of the pack in the evening, in °C, usually -30 °C to 50 °C. */
       readonly from: Measured<'temperature'>
-      /** From the evening to the morning, in s, above 0 s, usually 1 h to 72 h. */
+      /** Time from the evening to the morning, in s, above 0 s, usually 1 h to 72 h. */
       readonly time: Measured<'time'>
     } | undefined
   } } | undefined
   /** The journeys that the car must make. */
   readonly journeys?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /** The stretches of a journey, one after the other. */
     readonly stretches: readonly {
@@ -654,11 +687,11 @@ export interface BuildSheet {
   } } | undefined
   /** The longest hill that the car must climb. */
   readonly hill?: {
-    /** Rise over run, a plain number, above 0 and at most 1, usually 0.5 % to 40 %. */
+    /** Grade, rise over run, a plain number, above 0 and at most 1, usually 0.5 % to 40 %. */
     readonly grade: Measured<'ratio'>
     /** Length of the road, in m, above 0 m, usually 50 m to 50 km. */
     readonly length: Measured<'length'>
-    /** Speed on it, in km/h, above 0 km/h, usually 3 km/h to 140 km/h. */
+    /** Speed on the hill, in km/h, above 0 km/h, usually 3 km/h to 140 km/h. */
     readonly speed: Measured<'speed'>
   } | undefined
   /** The coolant loop of motor and controller, and how the pack is cooled. */
@@ -781,13 +814,13 @@ export interface BuildSheet {
     readonly pack: {
       /** Heat that the pack gives off per kelvin, in W/K, above 0 W/K, usually 0.5 W/K to 500 W/K. */
       readonly conductance: Measured<'thermalConductance'>
-      /** Most that the cells may have, in °C, usually 25 °C to 75 °C. */
+      /** Highest temperature allowed for the cells, in °C, usually 25 °C to 75 °C. */
       readonly limit: Measured<'temperature'>
     }
   } | undefined
-  /** What warms cabin and pack. */
+  /** The heaters of cabin and pack. */
   readonly heating?: {
-    /** Warming of the cabin. */
+    /** The heater of the cabin. */
     readonly cabin?: {
       /** Flow of fresh air, as it is outside, in L/min, at least 0 L/min, usually 0 m³/h to 600 m³/h. */
       readonly airFlow: Measured<'volumeFlow'>
@@ -798,11 +831,11 @@ export interface BuildSheet {
       /** Coefficient of performance of the heat pump, at this temperature outside, a plain number, at least 1. */
       readonly coefficientOfPerformance?: Measured<'ratio'> | undefined
     } | undefined
-    /** Warming of the pack. */
+    /** The heater of the pack. */
     readonly pack?: {
       /** Power of the heater, in kW, above 0 kW, usually 50 W to 10 kW. */
       readonly heater: Measured<'power'>
-      /** Temperature to reach, in °C, usually -10 °C to 40 °C. */
+      /** Temperature to which it warms the pack, in °C, usually -10 °C to 40 °C. */
       readonly to: Measured<'temperature'>
       /** Heat lost to the outside per kelvin, in W/K, above 0 W/K, usually 0.5 W/K to 100 W/K. */
       readonly conductance: Measured<'thermalConductance'>
@@ -824,21 +857,24 @@ export interface BuildSheet {
     /** Energy kept back for the next drive, in kWh, at least 0 kWh. */
     readonly reserve: Measured<'energy'>
   } | undefined
-  /** What the change must keep to. */
+  /** What the conversion must keep to. */
   readonly targets?: {
     /** How much the kerb mass may rise, in kg, at least 0 kg, usually 0 kg to 600 kg. */
     readonly kerbMassChange?: Measured<'mass'> | undefined
-    /** Speed to be held on the level, in km/h, above 0 km/h, usually 20 km/h to 250 km/h. */
+    /** Top speed on the level, at least, in km/h, above 0 km/h, usually 20 km/h to 250 km/h. */
     readonly topSpeed?: Measured<'speed'> | undefined
-    /** Grade to start on, rise over run, a plain number, above 0, usually 1 % to 50 %. */
+    /** Steepest grade for a start, rise over run, a plain number, above 0, usually 1 % to 50 %. */
     readonly startGrade?: Measured<'ratio'> | undefined
     /** Least energy of the pack, in kWh, above 0 kWh, usually 1 kWh to 150 kWh. */
     readonly energy?: Measured<'energy'> | undefined
-    /** Share of the front axle to come near to; as before unless given, a plain number, above 0 and below 1. */
+    /**
+     * Share of the mass on the front axle to aim for, a plain number, above 0 and below 1. Without it: it is the share
+     * that the car has now.
+     */
     readonly frontShare?: Measured<'ratio'> | undefined
-    /** How far the share of the front axle may move, a plain number, above 0 and at most 1, usually 0.1 % to 20 %. */
+    /** How far the share on the front axle may move, a plain number, above 0 and at most 1, usually 0.1 % to 20 %. */
     readonly frontShareChange?: Measured<'ratio'> | undefined
   } | undefined
-  /** How uncertain values are, by their paths: what else would follow ± at the value. */
+  /** How uncertain values are, by their paths, in place of ± at the value. */
   readonly uncertain?: { readonly [name: string]: string } | undefined
 }
