@@ -35,6 +35,17 @@ export {
   rmsCurrent,
 } from './cable/temperature.js'
 export {
+  capacitorEnergy,
+  capacitorTimeConstant,
+  dischargeTime,
+  energyAboveSafeVoltage,
+  prechargeResistance,
+  prechargeTime,
+  prechargeVoltage,
+  type StoredEnergy,
+  storedEnergyCheck,
+} from './capacitor.js'
+export {
   acPower,
   type ChargePlan,
   type ChargePoint,
@@ -44,6 +55,7 @@ export {
 } from './charging/charging.js'
 export { backupTime, type HomeSupply, homeSupply, inverterInput } from './charging/house.js'
 export { type FuseClass, type FuseFamily, fuseFamilies, preferredRatings } from './fuse/class.js'
+export type { Clearing } from './fuse/clearing.js'
 export {
   faultTimeConstant,
   fuseAltitudeFactor,
@@ -55,7 +67,6 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
-export type { Clearing } from './fuse/trials.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {
@@ -85,19 +96,7 @@ export {
   usableEnergy,
 } from './pack/pack.js'
 export { crossFeedCurrent } from './pack/strings.js'
-export {
-  capacitorEnergy,
-  capacitorTimeConstant,
-  dischargeTime,
-  energyAboveSafeVoltage,
-  type Precharge,
-  precharge,
-  prechargeResistance,
-  prechargeTime,
-  prechargeVoltage,
-  type StoredEnergy,
-  storedEnergyCheck,
-} from './precharge.js'
+export { type Precharge, precharge } from './precharge.js'
 export { type ProtectedRun, protectRun } from './protect.js'
 export {
   isolationFromVoltmeter,

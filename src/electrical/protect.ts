@@ -5,8 +5,10 @@
  * load needs; here the two are chosen together.
  */
 import { cite, section } from '../formula/index.js'
+import { USUAL_MEMORY } from '../formula/memory.js'
 import { lithiumCells, storedCharge } from '../procedure/cautions.js'
 import {
+  type Assumption,
   assumed,
   type Check,
   type Findings,
@@ -27,15 +29,17 @@ import {
   type Verdict,
 } from '../procedure/index.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
-import { type Cable, conductorField } from './cable/balance.js'
+import { type Cable, conductorField, kelvins } from './cable/balance.js'
 import { adiabaticConstant, adiabaticWithstand } from './cable/cable.js'
 import { conductorMaterials, resistancePerLength, resistivityAt } from './cable/conductor.js'
-import { followed } from './cable/course.js'
+import { followed, pulled } from './cable/course.js'
 import {
   type Candidate,
   cableAssumptions,
   cableIn,
+  FAULT_LIMITS,
   judgeSection,
+  mendFor,
   type Run,
   type RunAsked,
   runFields,
@@ -45,8 +49,8 @@ import {
 } from './cable/size.js'
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
-import { ageingField, fuseFields, inductanceField, refuseTask } from './fuse/task.js'
-import { type FollowedCable, fullPullTrials, type Judging } from './fuse/trials.js'
+import { ageingField, type FollowedCable, fuseFields, inductanceField, type Judging, refuseTask } from './fuse/task.js'
+import { fullPullTrials } from './fuse/warmth.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -66,7 +70,11 @@ export interface ProtectedRun extends Findings {
 
 /** What a cable bears beyond its continuous limit. @internal */
 export const overloadLimitField = /*@__PURE__*/ (() =>
-  optional(given('temperature', 'What the insulation bears for hours in an overload, as its maker states')))()
+  optional(
+    given('temperature', 'What the insulation bears for hours in an overload, as its maker states', {
+      usual: ['85 °C', '300 °C', 'ISO 6722-1, from memory'],
+    }),
+  ))()
 
 /** The conductor through which a fault to the body flows. @internal */
 export const protectiveConductorField = /*@__PURE__*/ (() =>
@@ -77,7 +85,7 @@ export const protectiveConductorField = /*@__PURE__*/ (() =>
       initial: optional(given('temperature', 'How warm it is before a fault'), {
         absent: 'The protective conductor is as warm before a fault as the cable may be all day.',
       }),
-      faultLimit: optional(given('temperature', 'What its insulation bears for at most 5 s'), {
+      faultLimit: optional(given('temperature', 'What its insulation bears for at most 5 s', { usual: FAULT_LIMITS }), {
         absent: 'The insulation of the protective conductor bears as much in a fault as that of the cable.',
       }),
     }),
@@ -150,6 +158,8 @@ type Asked = Read<typeof protectFields>
  *     - `derating`: share of its rating by the temperature around it, the temperatures rising, pairs of temperature
  *       around the fuse and share of its rating, optional
  *     - `thermalTimeConstant`: time constant with which it warms, in s, above 0 s, optional
+ *   - `withstand`: joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s,
+ *     optional
  * - `load`: what flows through the run
  *   - `current`: steady current, in A, above 0 A, optional
  *   - `profile`: currents, each for a time, pairs of current of either sign and time that it lasts, optional
@@ -193,8 +203,8 @@ type Asked = Read<typeof protectFields>
  *   plain number, at least 0.2 and at most 1.2, optional
  * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
  *   plain number, above 1 and at most 3, optional
- * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
- *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `cycles`: how often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least
+ *   1 and at most 1000000, 100000 by default (every pull-away, common practice, no source)
  * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
  *   ratings of IEC 60269-1)
  * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0
@@ -262,7 +272,7 @@ type Asked = Read<typeof protectFields>
  * fuse.preferred.map(String) // ['160 A']
  * String(fuse.prospective.lowest) // '904.6 A'
  * rejected.at(-1)?.reasons[0]
- * // 'brings 80.38 °C to its terminals, more than the 75 °C for which they are made'
+ * // 'the cable brings 80.38 °C to its terminals, more than the 75 °C for which they are made'
  * ```
  */
 export const protectRun = /*@__PURE__*/ procedure({
@@ -403,31 +413,43 @@ function taskFor(
     profile: load.profile,
     ...shared,
     cable: { ampacity, withstand, resistance, inductance },
-    follow: followedCable(asked, cable, temperature),
+    follow: followedCable(asked, cable, temperature, run.steady),
   }
   refuseTask('protectRun', '', task)
   return task
 }
 
-/** How warm a cable gets in some time at a current. */
+/** How warm a cable gets in some time at a current, and in a pull on top of its load. */
 function followedCable(
-  { cable: { insulationLimit, overloadLimit, bundled } }: Asked,
+  { cable: { insulationLimit, overloadLimit, terminalLimit, bundled } }: Asked,
   cable: Cable,
   loaded: Quantity<'temperature'>,
+  load: Quantity<'current'>,
 ): FollowedCable {
+  const alone = (current: Quantity<'current'>) => current.si / bundled.si
   return {
     loaded,
     limit: insulationLimit,
+    terminalLimit,
     ...(overloadLimit === undefined ? {} : { overloadLimit }),
-    after: (current, time, from) => {
-      try {
-        const { peak } = followed('protectRun', cable, [[current.si / bundled.si, time]], 1, from.si)
-        return quantity('temperature', peak, 'K').as('°C')
-      } catch (error) {
-        if (error instanceof CalculationError) return undefined
-        throw error
-      }
-    },
+    after: (current, time, from) =>
+      unlessItBurns(() => kelvins(followed('protectRun', cable, [[alone(current), time]], 1, from.si).peak)),
+    pulled: (current, time) =>
+      unlessItBurns(() => {
+        const pull = [alone(current), time] as const
+        const { peak, ends, above } = pulled('protectRun', cable, pull, alone(load), loaded.si, insulationLimit.si)
+        return { peak: kelvins(peak), ends: kelvins(ends), above: quantity('time', above, 's') }
+      }),
+  }
+}
+
+/** What comes of a cable; undefined where it is past any heat that can be followed. */
+function unlessItBurns<T>(follow: () => T): T | undefined {
+  try {
+    return follow()
+  } catch (error) {
+    if (error instanceof CalculationError) return undefined
+    throw error
   }
 }
 
@@ -478,15 +500,6 @@ function nearestOf(rejected: readonly Judged<Tried | undefined>[]): Judged<Tried
   )
 }
 
-/** What helps where not even the largest section serves. */
-function mendFor(largest: Judged<Tried | undefined> | undefined): string {
-  const isCarried = largest?.checks.find(({ id }) => id === 'cable.ampacity')?.verdict !== 'fail'
-  const areEndsTooWarm = largest?.checks.some(({ id, verdict }) => id === 'cable.terminals' && verdict === 'fail')
-  return isCarried && areEndsTooWarm
-    ? 'Give terminalLimit, where the sheets of both ends state more, or keep the ends cooler'
-    : 'Run two in parallel, each with its own fuse, or ask less of it'
-}
-
 function protectedBy(
   asked: Asked,
   run: Parameters<typeof cableAssumptions>[0],
@@ -507,11 +520,34 @@ function protectedBy(
       ...run.assumptions,
       ...cableAssumptions(run, cable),
       ...source.basis,
+      ...pullAssumptions(asked),
       ...assumptions,
       ...strings.assumptions,
     ],
     cautions: [...cautions, lithiumCells, storedCharge],
   }
+}
+
+/** What stands in place of what nobody knows of a cable beyond its load. */
+function pullAssumptions({ controller, cable: { overloadLimit } }: Asked): Assumption[] {
+  return [
+    ...(controller === undefined
+      ? []
+      : [
+          assumed(
+            'cable.ends',
+            `In a full pull the ends of the cable warm after its conductor, with a time constant of ${USUAL_MEMORY / 60} min (common practice, no source).`,
+          ),
+        ]),
+    ...(overloadLimit === undefined
+      ? []
+      : [
+          assumed(
+            'cable.overloads',
+            'Overloads on which a fuse or contactor opens are rare: each is held to the overload limit by itself, and does not count towards the 6 h in the life of the cable for which that limit holds (ISO 6722-1, from memory).',
+          ),
+        ]),
+  ]
 }
 
 /** What the pack puts behind a fault. */

@@ -2,7 +2,9 @@
 import { section } from '../formula/index.js'
 import {
   assumed,
+  type Check,
   type Findings,
+  given,
   group,
   isAbove,
   optional,
@@ -13,10 +15,12 @@ import {
 } from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 import { conventionalTime } from './fuse/class.js'
-import { fuseRating } from './fuse/fuse.js'
-import { COLD } from './fuse/select.js'
-import { type Fuse, type FuseTask, fuseField } from './fuse/task.js'
-import { deratingOf, fusingFactorOf, isPartial, type Judging, rememberedCurrent } from './fuse/trials.js'
+import { hours } from './fuse/clearing.js'
+import { deratingOf, loadTold, type Peaks, pulseTrials } from './fuse/load.js'
+import { fusingFactorOf, isPartial } from './fuse/overload.js'
+import { loopTimeConstant, resistanceAtFirst, weakestResistance } from './fuse/source.js'
+import { type Fuse, type FuseTask, fuseField, type Judging } from './fuse/task.js'
+import { ADIABATIC_BASIS, TEST_BASIS, timeConstantTold, voltageTold, withstoodTold, worstOf } from './fuse/trials.js'
 import { crossFeedCurrent } from './pack/strings.js'
 
 /** Strings that lie side by side. @internal */
@@ -24,6 +28,13 @@ export const stringsField = /*@__PURE__*/ (() =>
   optional(
     group('Whole strings side by side, in place of modules that are joined in each group', {
       fuse: optional(fuseField),
+      withstand: optional(
+        given('jouleIntegral', 'Joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s', {
+          above: 0,
+          usual: ['0.01 kA²·s', '2000 kA²·s'],
+        }),
+        { absent: 'What the link of a string lets through is not held to the cable of the string: give withstand.' },
+      ),
     }),
     { absent: 'Modules in parallel are joined in each group: no whole strings lie side by side.' },
   ))()
@@ -39,38 +50,53 @@ export function stringFindings(
   task: Judging,
 ): Pick<Findings, 'checks' | 'assumptions'> {
   if (strings === undefined || parallel < 2) return { checks: [], assumptions: [] }
-  return section('Strings side by side', () => findingsOf(strings.fuse, parallel, task))
+  return section('Strings side by side', () => findingsOf(strings, parallel, task))
 }
 
-function findingsOf(link: Fuse | undefined, parallel: number, task: Judging): Pick<Findings, 'checks' | 'assumptions'> {
-  const { pack, fusingFactor } = task
-  const told = (id: string, name: string, says: Told) => trial(id, name, says, 'circuit theory', 'strings.fuse')
+/** The link of a string, in words. */
+const LINK = 'the link of a string'
+const PEAKS: Peaks = {
+  what: LINK,
+  pulses: ['strings.pulses', 'Pulses of the load on the links of the strings', 'its share of the load'],
+  fullPull: ['strings.fullPull', 'Full pull of the controller on the links of the strings', 'its share of a full pull'],
+  path: 'strings.fuse',
+}
+
+function findingsOf(
+  { fuse: link, withstand }: NonNullable<Read<typeof stringsField>>,
+  parallel: number,
+  task: Judging,
+): Pick<Findings, 'checks' | 'assumptions'> {
+  const { pack } = task
+  const told = (id: string, name: string, says: Told, basis = 'circuit theory') =>
+    trial(id, name, says, basis, 'strings.fuse')
   const [all, fed] = [quantity('ratio', 1), { voltage: pack.maximumVoltage, strings: parallel }]
-  const warm = pack.resistance.times(parallel)
-  const atFirst = pack.ohmicResistance?.times(parallel) ?? warm.over(2)
-  const most = crossFeedCurrent({ ...fed, share: all, resistance: atFirst })
+  const most = crossFeedCurrent({ ...fed, share: all, resistance: resistanceAtFirst(pack).times(parallel) })
   if (link === undefined) {
     const others = parallel === 2 ? 'the other string feeds' : `the ${parallel - 1} other strings feed`
     const fail = `${others} up to ${most} into one that fails, and no link of its own opens: the main link carries nothing of it`
     return { checks: [told('strings.link', 'A link for each string', { fail })], assumptions: [] }
   }
-  const cold = pack.coldResistance?.times(parallel) ?? warm.times(COLD)
-  const empty = { voltage: pack.openCircuit, strings: parallel, resistance: cold.times(pack.ageing.si) }
+  const warm = pack.resistance.times(parallel)
+  const empty = { voltage: pack.openCircuit, strings: parallel, resistance: weakestResistance(pack).times(parallel) }
   const least = crossFeedCurrent({ ...empty, share: all })
-  const opens = opensFrom(link, fusingFactor)
-  const { dc } = link.voltage
+  const opens = opensFrom(link, task.fusingFactor)
+  const own = taskOfOne(task, parallel)
+  const left = deratingOf(task, link.class, link.derating)
+  // A string has so many times the inductance of the pack. The fault flows through the bad one, whose conductors are all still
+  // there, and through the others side by side.
+  const inductance = pack.inductance.times(parallel ** 2 / (parallel - 1))
   const checks = [
     told(
       'strings.voltage',
       'DC voltage of the links of the strings',
-      dc === undefined
-        ? { fail: 'the link of a string has no voltage rating for direct current' }
-        : says`the link of a string is rated ${dc} DC, at least the ${pack.maximumVoltage} of the full pack`,
+      voltageTold(LINK, link, pack.maximumVoltage),
+      'voltage of the full pack',
     ),
     trial(
       'strings.load',
       'Rating of the links of the strings',
-      loadTold(link, parallel, task),
+      loadTold(LINK, 'its share of the load', link, own, left),
       'NFPA 70 (NEC), 210.20(A)',
       'strings.fuse',
       'load',
@@ -81,18 +107,31 @@ function findingsOf(link: Fuse | undefined, parallel: number, task: Judging): Pi
       says`the link of a string breaks ${link.breakingCapacity}, at least the ${most} that the other strings feed in at first`,
     ),
     told(
+      'strings.timeConstant',
+      'Time constant of a fault between the strings',
+      timeConstantTold(LINK, link, loopTimeConstant(inductance, pack.maximumVoltage, most)),
+      TEST_BASIS,
+    ),
+    told(
       'strings.opens',
       'Opening of the link of a bad string',
       'unknown' in opens
         ? opens
         : says`the link of a bad string is fed ${least} by the others, nearly empty, cold and aged, at least the ${opens} on which it opens`,
     ),
+    ...pulseTrials(link, own, left, PEAKS),
+    ...letThroughTrials(link, [least, most], withstand),
   ]
-  if ('unknown' in opens) return { checks, assumptions: [] }
+  const shares = assumed(
+    'strings.shares',
+    'The strings share the current equally, as they are of one kind and one age.',
+  )
+  if ('unknown' in opens) return { checks, assumptions: [shares] }
   const [warmShare, coldShare] = [shareThatFeeds(opens, { ...fed, resistance: warm }), shareThatFeeds(opens, empty)]
   return {
     checks,
     assumptions: [
+      shares,
       assumed(
         'strings.monitor',
         `Where less than ${warmShare.as('%')} of the cells of a string are bypassed, or ${coldShare.as('%')} while all are nearly empty, cold and aged, the others feed it less than opens its link: that is work for a monitor.`,
@@ -101,17 +140,36 @@ function findingsOf(link: Fuse | undefined, parallel: number, task: Judging): Pi
   }
 }
 
-/** Whether the link of a string carries its share of the load. */
-function loadTold({ rating, class: of, derating, thermalTimeConstant }: Fuse, parallel: number, task: Judging): Told {
-  const left = deratingOf(task, of, derating)
-  if (left === undefined) {
-    return {
-      unknown: `what the link of a string carries in air of ${task.ambient} is not known: give its derating up to there`,
-    }
+/** What one of the strings has of a task: its share of the load, and of a full pull. */
+function taskOfOne(task: Judging, parallel: number): Judging {
+  const { current, profile, controller } = task
+  return {
+    ...task,
+    current: current.over(parallel),
+    profile: profile?.map(([each, time]) => [each.over(parallel), time] as const),
+    controller: controller && { ...controller, batteryCurrent: controller.batteryCurrent.over(parallel) },
   }
-  const current = rememberedCurrent(task, thermalTimeConstant?.si).over(parallel)
-  const needed = fuseRating({ current, ambientFactor: left.share })
-  return says`the link of a string is rated ${rating}, at least the ${needed} that its share of the load needs`
+}
+
+/** Whether the cable of a string withstands what its link lets through, where it is known what it withstands. */
+function letThroughTrials(
+  link: Fuse,
+  faults: readonly [Quantity<'current'>, Quantity<'current'>],
+  withstand: Quantity<'jouleIntegral'> | undefined,
+): Check[] {
+  if (withstand === undefined) return []
+  const words = { what: LINK, where: 'from the other strings', bears: 'the cable of the string' }
+  const all = withstoodTold(words, link, faults, withstand).map((says) =>
+    trial(
+      'strings.letThrough',
+      'Let-through of the links of the strings',
+      says,
+      ADIABATIC_BASIS,
+      'strings.fuse',
+      'strings.withstand',
+    ),
+  )
+  return [worstOf(all)].filter((each) => each !== undefined)
 }
 
 /** From what current on the link of a string opens and breaks, or what is missing to tell. */
@@ -126,9 +184,8 @@ function opensFrom(link: Fuse, fusingFactor: FuseTask['fusingFactor']) {
   }
   const factor = fusingFactorOf(link, fusingFactor)
   if (factor === undefined) {
-    const hours = quantity('time', conventionalTime(rating.si), 's').as('h')
     return {
-      unknown: `at what current the link of a string opens within ${hours} is not known: give its class, or its curve up to there`,
+      unknown: `at what current the link of a string opens within ${hours(conventionalTime(rating.si))} is not known: give its class, or its curve up to there`,
     }
   }
   const opens = rating.times(factor)

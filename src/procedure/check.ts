@@ -26,7 +26,7 @@ export interface Check {
   readonly actual?: Quantity
   readonly limit?: Quantity
   readonly sense?: Sense
-  /** What is left, as a share of the limit; negative when it fails. */
+  /** What is left, as a share of the limit; negative when it fails; always finite. */
   readonly margin?: number
 }
 
@@ -60,6 +60,13 @@ export function says<K extends Kind>(
   ...values: readonly [figure: Quantity<K>, ...between: unknown[], limit: Quantity<NoInfer<K>>]
 ): Saying {
   return { strings, values }
+}
+
+/** A sentence with words before its figure and after its limit, such as what it is told of. @internal */
+export function worded(before: string, { strings, values }: Saying, after = ''): Saying {
+  const [first = '', ...others] = strings
+  const all = [`${before}${first}`, ...others]
+  return { strings: [...all.slice(0, -1), `${all.at(-1)}${after}`], values }
 }
 
 const senses = /at (?:least|most)/
@@ -153,9 +160,13 @@ export function toldApart(figure: Quantity, limit: Quantity): [figure: string, l
 
 /** What is left of a limit, as a share of it. A limit that is met to the last digits that arithmetic leaves is met. */
 function marginOf(actual: Quantity, sense: Sense, limit: Quantity): number {
-  const left = sense === 'at most' ? limit.si - actual.si : actual.si - limit.si
-  const scale = Math.abs(scaleOf(limit)) || Math.abs(scaleOf(actual)) || 1
-  return Math.abs(left) <= ROUNDING * scale ? 0 : left / scale
+  const [figure, bound] = [scaleOf(actual), scaleOf(limit)]
+  if (Math.abs(limit.si - actual.si) <= ROUNDING * Math.max(Math.abs(actual.si), Math.abs(limit.si))) return 0
+  // A limit that is nothing beside the figure is zero: else the margin would be without bounds.
+  const isZero = Math.abs(bound) <= ROUNDING * Math.abs(figure)
+  const scale = Math.abs(isZero ? figure : bound)
+  const left = bound / scale - figure / scale
+  return sense === 'at most' ? left : -left
 }
 
 function scaleOf(quantity: Quantity): number {
@@ -165,8 +176,8 @@ function scaleOf(quantity: Quantity): number {
 /**
  * One line of a judgement: what is checked, in a sentence that is the test.
  *
- * The margin is the share of the limit that is left; temperatures count from 0 °C, and against a limit of zero the margin
- * is 1 or -1.
+ * The margin is the share of the limit that is left; temperatures count from 0 °C. Against a limit of zero, or of less than a
+ * millionth of a millionth of the figure, the margin is 1 or -1.
  *
  * @param id - Its stable name in a program.
  * @param name - What is checked, in words.

@@ -90,7 +90,7 @@ export function noneServes(
   mend: string,
 ): CalculationError {
   const last = rejected.at(-1)
-  const why = last === undefined ? '' : `: ${last.name} ${reasonsOf(last).join('; ')}`
+  const why = last === undefined ? '' : `. ${last.name}: ${reasonsOf(last).join('; ')}`
   return new CalculationError(
     where,
     `${what}${why}. ${mend}`,

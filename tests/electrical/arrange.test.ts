@@ -211,6 +211,7 @@ describe('arrangePack', () => {
     expect(arrangePack(open).assumptions.map(said)).toEqual([
       'The energy is not held to a limit: give energy.',
       'The power is not held to a limit: give power.',
+      'The mass of the modules is not held to a limit: give maximumMass.',
       'Nothing is recovered when the pack is full: no regenerationCurrent is given.',
       'Highest state of charge used: 90 % (usable.upper by default; a full cell wears, common practice, no source).',
       'Lowest state of charge used: 10 % (usable.lower by default; an empty cell wears and sags most, common practice, no source).',

@@ -289,6 +289,13 @@ describe('a duty', () => {
     expect(rms.in('A')).toBeCloseTo(200, 9)
   })
 
+  it('settles there in a time without end', () => {
+    const { peak, final } = cableDuty({ ...cable, profile: [['200 A', '1e300 s']] })
+    const { conductorTemperature } = cableTemperature({ ...cable, current: '200 A' })
+    // As near as in a few hours: the heat given off is straight between its points.
+    for (const each of [peak, final]) expect(each.si).toBeCloseTo(conductorTemperature.si, 2)
+  })
+
   it('lies in a short burst below what a conductor reaches that keeps all its heat', () => {
     // 50 mm², 1000 A for 10 s from 40 °C: adiabatic 62.36 °C, at the resistivity of IEC 60364-5-54.
     const { peak } = cableDuty({ ...cable, profile: [['1000 A', '10 s']], resistance: '0.34482 mΩ/m' })

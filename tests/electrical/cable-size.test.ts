@@ -29,7 +29,7 @@ describe('sizeCable', () => {
     const { section, temperature, drop, rejected } = sizeCable(run)
     expect([section.name, String(temperature), String(drop)]).toEqual(['50 mm²', '65.08 °C', '0.3272 V'])
     expect(rejected.at(-1)?.reasons).toEqual([
-      'brings 79.79 °C to its terminals, more than the 75 °C for which they are made',
+      'the cable brings 79.79 °C to its terminals, more than the 75 °C for which they are made',
     ])
   })
 
@@ -106,7 +106,7 @@ describe('sizeCable', () => {
     const { section: faulted, rejected, checks } = sizeCable({ ...run, fault: { current: '12 kA', time: '0.2 s' } })
     expect(rank(faulted.name)).toBeGreaterThan(rank(section.name))
     expect(rejected.at(-1)?.reasons.join()).toMatch(
-      /^withstands \d+\.?\d* kA²·s, less than the 28\.8 kA²·s of the fault$/,
+      /^the cable withstands \d+\.?\d* kA²·s, less than the 28\.8 kA²·s of the fault$/,
     )
     expect(checks.map(({ name }) => name)).toContain('Fault through the cable')
   })
@@ -191,10 +191,10 @@ describe('sizeCable', () => {
   it('shows each section under its verdict', () => {
     const text = explain(() => sizeCable({ ...run, terminalLimit: '105 °C' })).toText()
     expect(text).toContain(
-      '16 mm²: refused, carries 114.3 A, less than the 150 A of the load; 151.2 °C at 150 A, more than 105 °C\n',
+      '16 mm²: refused, the cable carries 114.3 A, less than the 150 A of the load; the conductor reaches 151.2 °C at 150 A, more than the 105 °C that its insulation bears\n',
     )
     expect(text).toContain(
-      '25 mm²: serves, carries 153.8 A, at least the 150 A of the load; 101.9 °C at 150 A, at most 105 °C; brings 101.9 °C to its terminals, at most the 105 °C for which they are made; drops 0.7424 V, at most the 1.78 V allowed\n',
+      '25 mm²: serves, the cable carries 153.8 A, at least the 150 A of the load; the conductor reaches 101.9 °C at 150 A, at most the 105 °C that its insulation bears; the cable brings 101.9 °C to its terminals, at most the 105 °C for which they are made; the cable drops 0.7424 V, at most the 1.78 V allowed\n',
     )
     expect(text).toMatch(
       /dU = 2 · I · r · l = 2 · 150 A · 1\.03 mΩ\/m · 2\.4 m = 0\.742 V {3}\[IEC 60364-5-52, Annex G\]/,
@@ -208,7 +208,7 @@ describe('sizeCable', () => {
     } catch (error) {
       expect(error).toBeInstanceOf(CalculationError)
       expect((error as Error).message).toMatch(
-        /^sizeCable: no section up to 240 mm² serves: 240 mm² carries 728\.4 A, less than the 1500 A of the load; 319\.8 °C at 1500 A, more than 105 °C; drops 1\.\d+ V, more than the 0\.1 V allowed\. Run two in parallel/,
+        /^sizeCable: no section up to 240 mm² serves\. 240 mm²: the cable carries 728\.4 A, less than the 1500 A of the load; the conductor reaches 319\.8 °C at 1500 A, more than the 105 °C that its insulation bears; the cable drops 1\.\d+ V, more than the 0\.1 V allowed\. Run two in parallel/,
       )
       expect((error as CalculationError).figures['25 mm²']).toContain('burns at 1500 A')
     }

@@ -300,7 +300,7 @@ describe('packAt', () => {
         [0.5, '50 V'],
       ]),
     ).toThrow(
-      /openCircuit\[1\]\[1\]: expected at least the voltage before it, 40 V, got 39 V[\s\S]*openCircuit\[2\]\[0\]: expected a state of charge above the one before it, 0.5, got 0.5/,
+      /openCircuit\[1\]\[1\]: expected at least the voltage before it, 40 V, got 39 V[\s\S]*openCircuit\[2\]\[0\]: expected more than the state of charge before it, 0.5, got 0.5/,
     )
     expect(
       curve([

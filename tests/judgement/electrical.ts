@@ -508,7 +508,7 @@ export const electrical: { readonly [name: string]: Table } = {
       {
         what: 'a cable that a full pull warms beyond what it bears all day',
         // 40 A keep 16 mm² cool; 300 A for a minute do not.
-        dangerous: { controller: { batteryCurrent: '300 A' }, candidates: undefined },
+        dangerous: { controller: { batteryCurrent: '300 A' }, cycles: 100, candidates: undefined },
         told: ['cable.fullPull', 'unknown'],
         sound: { controller: { batteryCurrent: '300 A', time: '5 s' }, candidates: undefined },
       },
@@ -520,7 +520,33 @@ export const electrical: { readonly [name: string]: Table } = {
           candidates: undefined,
         },
         told: /the cable reaches 1\d\d\.\d °C in 60 s of a full pull of 300 A, more than the 110 °C of its overload limit/,
-        sound: { controller: { batteryCurrent: '300 A' }, cable: { overloadLimit: '155 °C' }, candidates: undefined },
+        sound: {
+          controller: { batteryCurrent: '300 A' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          cycles: 100,
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the same pull as often as the car pulls away, for which no overload limit holds',
+        dangerous: {
+          controller: { batteryCurrent: '300 A' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          candidates: undefined,
+        },
+        told: /the cable spends \d+ h of its life above the 105 °C that it bears all day, by a full pull of 300 A for 60 s that comes 100000 times, more than the 6 h/,
+        sound: {
+          controller: { batteryCurrent: '300 A', time: '30 s' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '90 °C' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'ends that a long pull within the ampacity warms beyond what they are made for',
+        // 16 mm² carries 114 A at 105 °C; at 75 °C it carries less than 100 A.
+        dangerous: { controller: { batteryCurrent: '100 A', time: '1 h' }, candidates: undefined },
+        told: ['cable.fullPullTerminals', 'fail'],
+        sound: { controller: { batteryCurrent: '100 A', time: '60 s' }, candidates: undefined },
       },
       {
         what: 'a pull that burns any cable of that section',
@@ -532,13 +558,31 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'a pull that lasts for longer than any overload limit holds',
         dangerous: {
           controller: { batteryCurrent: '125 A', time: '7 h' },
-          cable: { overloadLimit: '155 °C' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 1,
           candidates: undefined,
         },
         told: ['cable.fullPull', 'fail'],
         sound: {
           controller: { batteryCurrent: '125 A', time: '5 h' },
-          cable: { overloadLimit: '155 °C' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 1,
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the same pull cut in two',
+        dangerous: {
+          controller: { batteryCurrent: '125 A', time: '3.5 h' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 2,
+          candidates: undefined,
+        },
+        told: ['cable.fullPull', 'fail'],
+        sound: {
+          controller: { batteryCurrent: '125 A', time: '2.5 h' },
+          cable: { overloadLimit: '155 °C', terminalLimit: '125 °C' },
+          cycles: 2,
           candidates: undefined,
         },
       },
@@ -605,6 +649,103 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { pack: { parallel: 2 }, strings: { fuse: { ...aR63, leastBreakingCurrent: '800 A' } } },
         told: /is fed 6\d\d\.?\d* A by the others, nearly empty, cold and aged, less than the 800 A on which it opens/,
         sound: { pack: { parallel: 2 }, strings: { fuse: { ...aR63, leastBreakingCurrent: '600 A' } } },
+      },
+      {
+        what: 'links of strings in a fault that rises more slowly than in their breaking test',
+        dangerous: {
+          pack: { parallel: 2 },
+          inductance: '60 µH',
+          strings: { fuse: { ...gG63, timeConstant: '2 ms' } },
+        },
+        // Two strings of 120 µH each in one loop, through the 36 mΩ of the good one at first: 6.7 ms.
+        told: /the fault loop has a time constant of 6\.667 ms, more than the 2 ms at which the link of a string breaks/,
+        sound: { pack: { parallel: 2 }, inductance: '60 µH', strings: { fuse: gG63 } },
+      },
+      {
+        what: 'links of strings of no stated test in such a fault',
+        dangerous: {
+          pack: { parallel: 2 },
+          inductance: '60 µH',
+          strings: { fuse: { ...gG63, timeConstant: undefined } },
+        },
+        told: ['strings.timeConstant', 'unknown'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, timeConstant: undefined } } },
+      },
+      {
+        what: 'links of strings that the share of a full pull tires',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          controller: { batteryCurrent: '180 A' },
+          candidates: undefined,
+        },
+        told: /90 A for 60 s of its share of a full pull, 100000 times, is more than the .* that the link of a string bears/,
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          controller: { batteryCurrent: '110 A' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'links of strings that the peaks of the load tire',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          load: {
+            current: undefined,
+            profile: [
+              ['200 A', '10 s'],
+              ['30 A', '400 s'],
+            ],
+          },
+          candidates: undefined,
+        },
+        told: ['strings.pulses', 'fail'],
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: gG63 },
+          load: {
+            current: undefined,
+            profile: [
+              ['150 A', '10 s'],
+              ['30 A', '400 s'],
+            ],
+          },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'links of strings whose curve is not known, and peaks above their rating',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined } },
+          controller: { batteryCurrent: '135 A' },
+          candidates: undefined,
+        },
+        told: ['strings.fullPull', 'unknown'],
+        sound: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined } },
+          controller: { batteryCurrent: '110 A' },
+          candidates: undefined,
+        },
+      },
+      {
+        what: 'the cable of a string that its link lets burn',
+        dangerous: { pack: { parallel: 2 }, strings: { fuse: gG63, withstand: '0.03 kA²·s' } },
+        // At least 600 A for 0.1 s: 36 000 A²·s.
+        told: /the link of a string lets through 0\.03\d* kA²·s at 6\d\d.* A, more than the 0\.03 kA²·s that the cable of the string withstands/,
+        sound: { pack: { parallel: 2 }, strings: { fuse: gG63, withstand: '0.3 kA²·s' } },
+      },
+      {
+        what: 'the cable of a string, and a link of which nobody knows what it lets through',
+        dangerous: {
+          pack: { parallel: 2 },
+          strings: { fuse: { ...gG63, curve: undefined }, withstand: '0.3 kA²·s' },
+        },
+        told: ['strings.letThrough', 'unknown'],
+        sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, curve: undefined } } },
       },
     ],
   },
@@ -820,10 +961,28 @@ export const electrical: { readonly [name: string]: Table } = {
     sound: { current: '60 A', length: '3 m', maximumDrop: '1 V', insulationLimit: '105 °C' },
     cases: [
       {
-        what: 'no section whose terminals keep cool',
+        what: 'no section whose terminals keep cool, and what helps',
         dangerous: { ambient: '80 °C' },
-        told: /brings .* to its terminals, more than the 75 °C/,
+        told: /brings .* to its terminals, more than the 75 °C for which they are made\. Give terminalLimit/,
         sound: { ambient: '80 °C', terminalLimit: '105 °C' },
+      },
+      {
+        what: 'a fault limit that no insulation has',
+        dangerous: { faultLimit: '900 °C' },
+        told: /Limit of the insulation in a fault .*900 °C is unusual/,
+        sound: { faultLimit: '250 °C' },
+      },
+      {
+        what: 'a continuous limit that no insulation has',
+        dangerous: { insulationLimit: '300 °C', faultLimit: '350 °C' },
+        told: /Continuous limit of the insulation: 300 °C is unusual/,
+        sound: { insulationLimit: '200 °C', faultLimit: '350 °C' },
+      },
+      {
+        what: 'a cable as thick as a barrel',
+        dangerous: { geometry: { '10 mm²': '1 m' } },
+        told: /Outer diameter: 1 m is unusual/,
+        sound: { geometry: { '10 mm²': '7 mm' } },
       },
     ],
   },
@@ -866,6 +1025,27 @@ export const electricalLaws: readonly Worse[] = [
       'cable.length': 'more',
       'cable.terminalLimit': 'less',
       'candidates.0.breakingCapacity': 'less',
+    },
+  },
+  {
+    procedure: protectRun,
+    isSlow: true,
+    // A pull that comes a few times may warm the cable beyond what it bears all day.
+    sound: {
+      ...run,
+      cable: { ...run.cable, overloadLimit: '140 °C', terminalLimit: '90 °C' },
+      controller: { batteryCurrent: '290 A', time: '60 s' },
+      cycles: 100,
+      candidates: undefined,
+    },
+    worse: {
+      'load.current': 'more',
+      'cable.insulationLimit': 'less',
+      'cable.overloadLimit': 'less',
+      'cable.terminalLimit': 'less',
+      'controller.batteryCurrent': 'more',
+      'controller.time': 'more',
+      cycles: 'more',
     },
   },
   {

@@ -1,4 +1,5 @@
 /** Checks, trials and what is made of them: verdict, sentence, heading, reasons, choice. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { explain } from '../../src/formula/index.js'
 import * as cautions from '../../src/procedure/cautions.js'
@@ -67,7 +68,7 @@ describe('a trial', () => {
       actual: '190 A',
       limit: '150 A',
       sense: 'at least',
-      margin: 40 / 150,
+      margin: 190 / 150 - 1,
     })
     expect(Object.keys(one)).not.toContain('text')
   })
@@ -99,11 +100,45 @@ describe('a check', () => {
     ['100.0000000000001 V', 'at most', '100 V', 'near', 0],
     ['100.0001 V', 'at most', '100 V', 'fail', -1e-6],
     ['-90 V', 'at most', '-100 V', 'fail', -0.1],
+    ['5 V', 'at most', '1e-300 V', 'fail', -1],
+    ['5 V', 'at least', '1e-300 V', 'pass', 1],
+    ['1e300 V', 'at most', '1e-300 V', 'fail', -1],
+    ['1e-300 V', 'at most', '5 V', 'pass', 1],
+    ['1e-300 V', 'at least', '5 V', 'fail', -1],
+    ['-1.7e308 V', 'at least', '1.7e308 V', 'fail', -2],
+    ['3e-320 V', 'at most', '1e-320 V', 'fail', -2],
   ] as const)('%s %s %s: %s, margin %d', (actual, sense, limit, verdict, margin) => {
     const result = check('rig.voltage', 'Voltage', volts(actual), sense, volts(limit), 'good practice', 'voltage')
     expect(result.verdict).toBe(verdict)
     expect(result.margin).toBeCloseTo(margin, 12)
     expect(result).toMatchObject({ id: 'rig.voltage', name: 'Voltage', sense, paths: ['voltage'] })
+  })
+  it('has a finite margin for any figure and limit, which falls as the figure goes further beyond', () => {
+    const any = fc.oneof(
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.constantFrom(0, 1e-300, 5e-324, -5e-324),
+    )
+    fc.assert(
+      fc.property(any, any, fc.constantFrom('at most', 'at least'), (actual, limit, sense) => {
+        const held = check(
+          'rig.any',
+          'Any',
+          quantity('voltage', actual, 'V'),
+          sense,
+          quantity('voltage', limit, 'V'),
+          'none',
+        )
+        expect(Number.isFinite(held.margin)).toBe(true)
+        const isMissed = sense === 'at most' ? actual > limit : actual < limit
+        const rounding = 1e-12 * Math.max(Math.abs(actual), Math.abs(limit))
+        expect(held.verdict === 'fail').toBe(isMissed && Math.abs(actual - limit) > rounding)
+      }),
+    )
+  })
+  it('meets a limit of 0 °C to the last digits, and has a finite margin beside it', () => {
+    const held = (actual: number) =>
+      check('rig.cold', 'Cold', quantity('temperature', actual, 'K'), 'at least', celsius('0 °C'), 'none')
+    expect([held(273.15 - 5e-14).margin, held(273.15).margin, held(268.15).margin]).toEqual([0, 0, -1])
   })
   it('counts temperatures from 0 °C', () => {
     const held = (actual: `${number} °C`) =>
@@ -177,7 +212,7 @@ describe('candidates', () => {
     const { chosen, rejected } = firstThatServes(ropes.slice(0, 2), judge)
     expect(chosen).toBeUndefined()
     const error = noneServes('hang', 'no rope up to old serves', rejected, 'Hang less')
-    expect(error.message).toBe('hang: no rope up to old serves: old its age is not known. Hang less')
+    expect(error.message).toBe('hang: no rope up to old serves. old: its age is not known. Hang less')
     expect(error.figures).toEqual({
       thin: 'carries 100 A, less than the 150 A of the load',
       old: 'its age is not known',

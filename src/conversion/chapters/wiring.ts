@@ -1,9 +1,10 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
+import { resistanceAtFirst } from '../../electrical/fuse/source.js'
 import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { section as heading } from '../../formula/index.js'
-import { highVoltage, shortCircuit, storedCharge } from '../../procedure/cautions.js'
+import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
 import { assumed, check, type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
@@ -224,8 +225,6 @@ const PRECHARGE_TIME = '1 s'
 
 function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Quantity<'capacitance'>): Part {
   const { module, series, parallel } = pack.made
-  // In its first milliseconds a pack resists about half as much as in a pulse of some seconds.
-  const ofOne = module.ohmicResistance ?? module.resistance.over(2)
   const time = asked?.time ?? PRECHARGE_TIME
   const places = {
     voltage: 'module.maximumVoltage',
@@ -239,7 +238,7 @@ function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Qua
       time,
       voltage: pack.maximumVoltage,
       capacitance,
-      loopResistance: ofOne.times(series).over(parallel),
+      loopResistance: resistanceAtFirst(module).times(series).over(parallel),
     }),
   )
   return {
@@ -258,6 +257,5 @@ function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Qua
     tables: [],
     ...start,
     checks: partOf('precharge', start.checks),
-    cautions: [storedCharge],
   }
 }

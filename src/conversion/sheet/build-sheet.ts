@@ -300,6 +300,12 @@ export interface BuildSheet {
         /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
         readonly thermalTimeConstant?: Measured<'time'> | undefined
       } | undefined
+      /**
+       * Joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s, usually 0.01
+       * kA²·s to 2000 kA²·s. Without it: what the link of a string lets through is not held to the cable of the string:
+       * give withstand.
+       */
+      readonly withstand?: Measured<'jouleIntegral'> | undefined
     } | undefined
     /** Number of modules at hand, a whole number, at least 1. */
     readonly available?: number | undefined
@@ -324,9 +330,12 @@ export interface BuildSheet {
       }
       /** How many modules it holds, a whole number, at least 0. */
       readonly capacity: number
-      /** Greatest mass that it carries, in kg, above 0 kg. */
+      /** Greatest mass that it carries, in kg, above 0 kg. Without it: the mass in the bay is not held to a limit. */
       readonly maximumMass?: Measured<'mass'> | undefined
-      /** The sides of the room within. */
+      /**
+       * The sides of the room within. Without it: whether the modules fit into the bay by their size is not checked:
+       * only capacity counts.
+       */
       readonly inside?: {
         /** Length, in m, above 0 m. */
         readonly length: Measured<'length'>
@@ -429,9 +438,9 @@ export interface BuildSheet {
     readonly length: Measured<'length'>
     /** Metal of the conductor. */
     readonly conductor?: 'copper' | 'aluminium' | undefined
-    /** Continuous limit of the insulation, in °C. */
+    /** Continuous limit of the insulation, in °C, usually 60 °C to 250 °C. */
     readonly insulationLimit?: Measured<'temperature'> | undefined
-    /** Limit of the insulation in a fault of at most 5 s, in °C. */
+    /** Limit of the insulation in a fault of at most 5 s, in °C, usually 140 °C to 350 °C. */
     readonly faultLimit?: Measured<'temperature'> | undefined
     /**
      * Temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, usually -20 °C to 125
@@ -446,11 +455,11 @@ export interface BuildSheet {
     readonly laid?: 'apart' | 'touching' | undefined
     /** Outer diameters by section, such as { '35 mm²': '11.5 mm' }. */
     readonly geometry?: { readonly [name: string]: Measured<'length'> } | undefined
-    /** What the terminals at both ends are made for, in °C. */
+    /** What the terminals at both ends are made for, in °C, usually 60 °C to 200 °C. */
     readonly terminalLimit?: Measured<'temperature'> | undefined
     /** Share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1. */
     readonly bundled?: Measured<'ratio'> | undefined
-    /** What the insulation bears for hours in an overload, as its maker states, in °C. */
+    /** What the insulation bears for hours in an overload, as its maker states, in °C, usually 85 °C to 300 °C. */
     readonly overloadLimit?: Measured<'temperature'> | undefined
     /** Distance between the centres of conductors that lie apart, in m, above 0 m, usually 10 mm to 1 m. */
     readonly spacing?: Measured<'length'> | undefined
@@ -466,8 +475,8 @@ export interface BuildSheet {
        */
       readonly initial?: Measured<'temperature'> | undefined
       /**
-       * What its insulation bears for at most 5 s, in °C. Without it: the insulation of the protective conductor bears
-       * as much in a fault as that of the cable.
+       * What its insulation bears for at most 5 s, in °C, usually 140 °C to 350 °C. Without it: the insulation of the
+       * protective conductor bears as much in a fault as that of the cable.
        */
       readonly faultLimit?: Measured<'temperature'> | undefined
     } | undefined
@@ -486,7 +495,10 @@ export interface BuildSheet {
      * above 1 and at most 3.
      */
     readonly fusingFactor?: Measured<'ratio'> | undefined
-    /** How often the peaks of the load come in the life of the car, a whole number, at least 1 and at most 1000000. */
+    /**
+     * How often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least 1 and at
+     * most 1000000.
+     */
     readonly cycles?: number | undefined
     /** The family in which ratings are sought. */
     readonly family?: 'R10' | 'UL' | 'blade' | 'bolt-down' | undefined
@@ -727,9 +739,12 @@ export interface BuildSheet {
       readonly flowArea?: Measured<'area'> | undefined
       /** Heat put into the coolant here, in kW, at least 0 kW. */
       readonly heat?: Measured<'power'> | undefined
-      /** Most that the coolant may have as it enters, in °C. */
+      /**
+       * Most that the coolant may have as it enters, in °C. Without it: the coolant that enters it is held to the limit
+       * of the loop alone.
+       */
       readonly inletLimit?: Measured<'temperature'> | undefined
-      /** Least flow that it needs, in L/min, above 0 L/min. */
+      /** Least flow that it needs, in L/min, above 0 L/min. Without it: the flow through it is not held to a limit. */
       readonly minimumFlow?: Measured<'volumeFlow'> | undefined
       /** Branches side by side, each a list of pipes and parts. */
       readonly parallel?: readonly (readonly {
@@ -759,9 +774,14 @@ export interface BuildSheet {
         readonly flowArea?: Measured<'area'> | undefined
         /** Heat put into the coolant here, in kW, at least 0 kW. */
         readonly heat?: Measured<'power'> | undefined
-        /** Most that the coolant may have as it enters, in °C. */
+        /**
+         * Most that the coolant may have as it enters, in °C. Without it: the coolant that enters it is held to the
+         * limit of the loop alone.
+         */
         readonly inletLimit?: Measured<'temperature'> | undefined
-        /** Least flow that it needs, in L/min, above 0 L/min. */
+        /**
+         * Least flow that it needs, in L/min, above 0 L/min. Without it: the flow through it is not held to a limit.
+         */
         readonly minimumFlow?: Measured<'volumeFlow'> | undefined
       }[])[] | undefined
     }[]
@@ -808,7 +828,10 @@ export interface BuildSheet {
     readonly airFlow: Measured<'volumeFlow'>
     /** Most that the coolant may have anywhere, in °C. */
     readonly limit?: Measured<'temperature'> | undefined
-    /** Least flow that the parts need, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
+    /**
+     * Least flow that the parts need, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. Without it: the flow
+     * round the loop is not held to a limit: give minimumFlow.
+     */
     readonly minimumFlow?: Measured<'volumeFlow'> | undefined
     /** Cooling of the pack. */
     readonly pack: {

@@ -200,13 +200,16 @@ export const conductorField = /*@__PURE__*/ (() =>
 /** How a cable lies: on its own, or beside another with the same current. @internal */
 export const lays = ['apart', 'touching'] as const
 
+/** Of single-core cables from 0.35 mm² to 300 mm². @internal */
+export const OUTER_DIAMETERS = ['1 mm', '40 mm'] as const
+
 /** What describes a single-core cable, for its heat. @internal */
 export const cableFields = /*@__PURE__*/ (() => ({
   area: given('area', 'Section of the conductor', { above: 0 }),
   conductor: conductorField,
   resistance: optional(given('resistancePerLength', 'Resistance per length of the conductor at 20 °C', { above: 0 })),
   conductorDiameter: optional(given('length', 'Diameter of the stranded conductor', { above: 0 })),
-  outerDiameter: optional(given('length', 'Outer diameter of the cable', { above: 0 })),
+  outerDiameter: optional(given('length', 'Outer diameter of the cable', { above: 0, usual: OUTER_DIAMETERS })),
   laid: choice('How the cables lie', lays, { default: 'apart', because: 'one cable on its own' }),
   ambient: given('temperature', 'Temperature of the air and what is around', airRange),
 }))()

@@ -3,6 +3,7 @@
  *
  * Rests on the heat balance of balance.ts; heat capacities of IEC 60949 (metal) and IEC 60853-2 (insulation).
  */
+import { USUAL_MEMORY } from '../../formula/memory.js'
 import { given, pairs, type Read } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from './balance.js'
@@ -157,8 +158,11 @@ const [FIRST_STEP, GROWTH] = [1, 0.01]
 /** No step in which the conductor alone would warm by more than a few kelvins. */
 const WARMING = 5
 
+/** Is told each step: the conductor before and after it, in kelvins, and how many seconds lie between. Says when that is enough. */
+type Watch = (from: number, to: number, step: number) => boolean
+
 /** Runs the bodies once through a course, and tells the hottest that the conductor gets, and when. */
-function runner(where: string, bodies: Bodies) {
+function runner(where: string, bodies: Bodies, watch?: Watch) {
   const { cable, capacities, conductances } = bodies
   const move = stepper(bodies)
   const hottest = 1000 - cable.ambient.si
@@ -171,7 +175,13 @@ function runner(where: string, bodies: Bodies) {
     let [peak, peakAt, time] = [0, before, before]
     for (const [current, duration] of course) {
       for (let gone = 0; gone < duration; ) {
+        if (gone > STEADY) {
+          // Nothing changes any more, however long it lasts.
+          watch?.(state[0] as number, state[0] as number, duration - gone)
+          break
+        }
         const step = Math.min(Math.max(FIRST_STEP, GROWTH * gone), WARMING / warming(state, current), duration - gone)
+        const from = state[0] as number
         move(state, current, step)
         gone = step < duration - gone ? gone + step : duration
         const conductor = state[0] as number
@@ -185,6 +195,7 @@ function runner(where: string, bodies: Bodies) {
           )
         }
         if (conductor > peak) [peak, peakAt] = [conductor, time + gone]
+        if (watch?.(from, conductor, step)) break
       }
       time += duration
     }
@@ -209,10 +220,52 @@ export function followed(where: string, cable: Cable, course: Course, rounds: nu
   return { peak, peakAt, final: state[0] as number }
 }
 
+/** What a pull does to a cable. @internal */
+export interface Pulled {
+  /** Hottest that the conductor gets, in kelvins. */
+  readonly peak: number
+  /** Hottest that its ends get, in kelvins. */
+  readonly ends: number
+  /** For how many seconds the conductor is above a limit, until it has cooled again. */
+  readonly above: number
+}
+
+/** Some time constants of the thickest cable, in seconds: by then every course has settled, and every cable has cooled. */
+const SETTLING = 10800
+/** By then a current that lasts has warmed a cable as much as it ever will, to the last digits. */
+const STEADY = 10 * SETTLING
+
+/**
+ * A cable through one pull, from one temperature of all of it, and on under its load until it is as cool as before. Terminals
+ * follow the conductor with the memory of a body that nobody described.
+ * @internal
+ */
+export function pulled(
+  where: string,
+  cable: Cable,
+  [current, time]: Course[number],
+  load: number,
+  initial: number,
+  limit: number,
+): Pulled {
+  const bodies = bodiesOf(cable)
+  let [end, ends, above, isPulling] = [initial, initial, 0, true]
+  const run = runner(where, bodies, (from, to, step) => {
+    const [low, high] = from < to ? [from, to] : [to, from]
+    if (high > limit) above += low >= limit ? step : (step * (high - limit)) / (high - low)
+    end += ((from + to) / 2 - end) * -Math.expm1(-step / USUAL_MEMORY)
+    ends = Math.max(ends, end)
+    return !isPulling && to <= limit && to <= end
+  })
+  const state = bodies.capacities.map(() => initial)
+  const { peak } = run(state, [[current, time]], 0)
+  isPulling = false
+  run(state, [[load, SETTLING]], time)
+  return { peak: Math.max(initial, peak), ends, above }
+}
+
 /** A course has settled when a round leaves the cable as it found it, to so many kelvins in each second of the round. */
 const SETTLED = 1e-5
-/** Some time constants of the thickest cable, in seconds: by then every course has settled. */
-const SETTLING = 10800
 
 /** The hottest that the conductor gets in each round of a course that is run again and again, in kelvins. @internal */
 export function settledPeak(where: string, cable: Cable, course: Course, mean: SteadyCable): number {

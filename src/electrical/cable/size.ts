@@ -30,7 +30,16 @@ import {
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
-import { airRange, type Cable, cableOf, conductorField, lays, steadyAtCurrent, steadyAtLimit } from './balance.js'
+import {
+  airRange,
+  type Cable,
+  cableOf,
+  conductorField,
+  lays,
+  OUTER_DIAMETERS,
+  steadyAtCurrent,
+  steadyAtLimit,
+} from './balance.js'
 import { adiabaticConstant, adiabaticWithstand, cableLoss, cableVoltageDrop, loopResistance } from './cable.js'
 import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
 import { courseOf, profileField, rmsOf, settledPeak } from './course.js'
@@ -69,6 +78,9 @@ export interface SizedCable extends Findings {
   readonly rejected: readonly Rejected[]
 }
 
+/** From PVC of a large section to silicone. @internal */
+export const FAULT_LIMITS = ['140 °C', '350 °C', 'IEC 60364-5-54, from memory'] as const
+
 /** What describes a run of cable that is to be sized. @internal */
 export const runFields = /*@__PURE__*/ (() => ({
   current: optional(given('current', 'Steady current', { above: 0 })),
@@ -76,10 +88,12 @@ export const runFields = /*@__PURE__*/ (() => ({
   length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '30 m'], finest: '20 mm' }),
   conductor: conductorField,
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
+    usual: ['60 °C', '250 °C', 'from rubber to fluoropolymers, from memory'],
     default: '70 °C',
     because: 'PVC, the least of the usual insulations, IEC 60364-5-52; cross-linked cable bears more',
   }),
   faultLimit: given('temperature', 'Limit of the insulation in a fault of at most 5 s', {
+    usual: FAULT_LIMITS,
     default: '160 °C',
     because: 'PVC, the least of the usual insulations, IEC 60364-5-54',
   }),
@@ -110,10 +124,11 @@ export const runFields = /*@__PURE__*/ (() => ({
   geometry: optional(
     byName(
       "Outer diameters by section, such as { '35 mm²': '11.5 mm' }",
-      given('length', 'Outer diameter', { above: 0 }),
+      given('length', 'Outer diameter', { above: 0, usual: OUTER_DIAMETERS }),
     ),
   ),
   terminalLimit: given('temperature', 'What the terminals at both ends are made for', {
+    usual: ['60 °C', '200 °C'],
     default: '75 °C',
     because: 'most terminals, fuses and contactors are, NEC 110.14(C) by analogy; more where both ends state it',
   }),
@@ -264,7 +279,7 @@ function ampacityTrial({ asked, steady, path }: Run, ampacity: Quantity<'current
   return trial(
     'cable.ampacity',
     asked.profile === undefined ? 'Current of the load' : 'Root mean square of the load',
-    says`carries ${ampacity}, at least the ${steady} of the load`,
+    says`the cable carries ${ampacity}, at least the ${steady} of the load`,
     'heat balance of the cable at the limit of its insulation',
     asked.profile === undefined ? `${path}current` : `${path}profile`,
   )
@@ -277,8 +292,8 @@ function temperatureTrials({ asked, steady, path }: Run, temperature: Quantity<'
     'cable.temperature',
     'Temperature of the conductor',
     temperature === undefined
-      ? { fail: `burns at ${steady}` }
-      : says`${temperature} ${when}, at most ${asked.insulationLimit}`,
+      ? { fail: `the cable burns at ${steady}` }
+      : says`the conductor reaches ${temperature} ${when}, at most the ${asked.insulationLimit} that its insulation bears`,
     'limit of the insulation',
     `${path}insulationLimit`,
   )
@@ -287,7 +302,7 @@ function temperatureTrials({ asked, steady, path }: Run, temperature: Quantity<'
   const terminals = trial(
     'cable.terminals',
     'Temperature at the terminals',
-    says`brings ${temperature} to its terminals, at most the ${asked.terminalLimit} for which they are made`,
+    says`the cable brings ${temperature} to its terminals, at most the ${asked.terminalLimit} for which they are made`,
     'NFPA 70 (NEC), 110.14(C), by analogy',
     `${path}terminalLimit`,
   )
@@ -296,7 +311,7 @@ function temperatureTrials({ asked, steady, path }: Run, temperature: Quantity<'
 
 function dropTrials({ mostDrop, path }: Run, drop: Quantity<'voltage'>): Check[] {
   if (mostDrop === undefined) return []
-  const told = says`drops ${drop}, at most the ${mostDrop} allowed`
+  const told = says`the cable drops ${drop}, at most the ${mostDrop} allowed`
   return [trial('cable.drop', 'Voltage drop', told, 'maximumDrop, as given', `${path}maximumDrop`)]
 }
 
@@ -318,6 +333,17 @@ function temperatureOf(run: Run, cable: Cable, isTooMuch: boolean): Quantity<'te
     throw error
   }
 }
+
+/** What helps where not even the largest section serves. @internal */
+export function mendFor(largest: Judged<unknown> | undefined): string {
+  const failed = largest?.checks.filter(({ id, verdict }) => id.startsWith('cable.') && verdict === 'fail') ?? []
+  return failed.length > 0 && failed.every(({ id }) => OF_ENDS.includes(id))
+    ? 'Give terminalLimit, where the sheets of both ends state more, or take a larger section still, or keep the ends cooler'
+    : 'Run two in parallel, each with its own fuse, or ask less of it'
+}
+
+/** The checks of a cable that its ends decide. */
+const OF_ENDS = ['cable.terminals', 'cable.fullPullTerminals']
 
 /** What the fault through a cable may be told by. */
 const faultField = /*@__PURE__*/ (() =>
@@ -379,7 +405,7 @@ const faultField = /*@__PURE__*/ (() =>
  * section.name // '50 mm²'
  * String(temperature) // '65.08 °C'
  * String(drop) // '0.3272 V'
- * rejected.at(-1)?.reasons // ['brings 79.79 °C to its terminals, more than the 75 °C for which they are made']
+ * rejected.at(-1)?.reasons // ['the cable brings 79.79 °C to its terminals, more than the 75 °C for which they are made']
  * ```
  */
 export const sizeCable = /*@__PURE__*/ procedure({
@@ -398,7 +424,7 @@ export const sizeCable = /*@__PURE__*/ procedure({
     })
     if (chosen === undefined) {
       const most = `no section up to ${rejected.at(-1)?.name} serves`
-      throw noneServes('sizeCable', most, rejected, 'Run two in parallel, each with its own fuse, or ask less of it')
+      throw noneServes('sizeCable', most, rejected, mendFor(rejected.at(-1)))
     }
     const { name, area, outerDiameter: _, ...made } = chosen.made
     return {
@@ -427,7 +453,7 @@ function faultOf(fault: Read<typeof faultField> | undefined): Quantity<'jouleInt
 
 function faultTrials({ withstand }: SizedSection, fault: Quantity<'jouleIntegral'> | undefined): Check[] {
   if (fault === undefined) return []
-  const told = says`withstands ${withstand}, at least the ${fault.as('kA²·s')} of the fault`
+  const told = says`the cable withstands ${withstand}, at least the ${fault.as('kA²·s')} of the fault`
   return [trial('cable.fault', 'Fault through the cable', told, 'IEC 60364-5-54, 543.1.2', 'fault')]
 }
 

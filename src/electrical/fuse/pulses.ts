@@ -15,6 +15,11 @@ export const ADIABATIC = 0.01
 /** How often a pulse can come in the life of a car: 5000 hours of it, common practice, no source. */
 const LIFE = 5000 * 3600
 
+/** How often what lasts for so many seconds comes in the life of the car. @internal */
+export function timesOf(cycles: number, time: number): number {
+  return Math.min(cycles, LIFE / time)
+}
+
 /** The share of its melting integral that a fuse bears so many times. Guides of fuse makers; the figures were read. */
 const INTEGRAL: Points = [
   [100, 0.48],
@@ -52,7 +57,7 @@ export interface Endurance {
 
 /** @internal */
 export function enduranceOf({ curve, meltingIntegral }: Fuse, cycles: number, isSemiconductor: boolean): Endurance {
-  const times = (time: number) => Math.min(cycles, LIFE / time)
+  const times = (time: number) => timesOf(cycles, time)
   const ratioAt = (often: number) => {
     const integral = shareAt(INTEGRAL, often)
     const stricter = shareAt(SEMICONDUCTOR, often)

@@ -5,6 +5,7 @@
  * Rests on NEC 210.20 (load), IEC 60364-4-43 (overload of the cable), IEC 60364-5-54 (let-through) and IEC 60269-1 (ratings).
  */
 import { cite, section } from '../../formula/index.js'
+import { USUAL_MEMORY } from '../../formula/memory.js'
 import { type Caution, highVoltage, overloadByController, shortCircuit } from '../../procedure/cautions.js'
 import {
   type Assumption,
@@ -25,21 +26,15 @@ import {
 } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, type FuseClass, fuseFamilies } from './class.js'
-import { faultTimeConstant, fuseAltitudeFactor, fuseRating, greatestFuseRating, prospectiveCurrent } from './fuse.js'
+import type { Clearing } from './clearing.js'
+import { fuseAltitudeFactor, fuseRating, greatestFuseRating, prospectiveCurrent } from './fuse.js'
+import { type Derating, deratingOf, rememberedCurrent } from './load.js'
+import { fusingFactorOf, isHeldByController } from './overload.js'
 import { hardestStretch } from './pulses.js'
-import { type Fuse, type FuseTask, refuseTask, selectFields } from './task.js'
-import {
-  type Candidate,
-  type Clearing,
-  type Derating,
-  deratingOf,
-  fullPullTrials,
-  fusingFactorOf,
-  isHeldByController,
-  type Judging,
-  judge,
-  rememberedCurrent,
-} from './trials.js'
+import { COLD, loopTimeConstant, resistanceAtFirst, weakestResistance } from './source.js'
+import { type Fuse, type FuseTask, type Judging, refuseTask, selectFields } from './task.js'
+import { type Candidate, judge } from './trials.js'
+import { fullPullTrials } from './warmth.js'
 
 /** A fuse, or what to look for in one. */
 export interface FuseFigures {
@@ -64,9 +59,6 @@ export interface FuseFigures {
 /** A fuse, or what to look for in one, with checks. */
 export interface FuseSelection extends FuseFigures, Findings {}
 
-/** How much more a nearly empty pack resists in the cold, where nothing better is known. Common practice, no source. @internal */
-export const COLD = 3
-
 /**
  * Says what a fuse must be, so that it carries the load, protects the cable and breaks every fault that the pack can feed,
  * and chooses from candidates.
@@ -86,8 +78,8 @@ export const COLD = 3
  *   plain number, at least 0.2 and at most 1.2, optional
  * - `fusingFactor`: current at which a fuse of no stated class opens within its conventional time, over its rating, a
  *   plain number, above 1 and at most 3, optional
- * - `cycles`: how often the peaks of the load come in the life of the car, a whole number, at least 1 and at most
- *   1000000, 100000 by default (every pull-away, common practice, no source)
+ * - `cycles`: how often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least
+ *   1 and at most 1000000, 100000 by default (every pull-away, common practice, no source)
  * - `family`: the family in which ratings are sought, 'R10' or 'UL' or 'blade' or 'bolt-down', R10 by default (the
  *   ratings of IEC 60269-1)
  * - `ratings`: ratings that can be had, in place of those of a family, a list of at least 1, each in A, each above 0
@@ -252,13 +244,13 @@ function boundsOf(task: Judging) {
   const highest = section('Full and warm, just behind the fuse, in the first milliseconds', () =>
     prospectiveCurrent({
       voltage: pack.maximumVoltage,
-      sourceResistance: pack.ohmicResistance ?? pack.resistance.over(2),
+      sourceResistance: resistanceAtFirst(pack),
       loopResistance: '0 Ω',
     }),
   )
   const weak = {
     voltage: pack.openCircuit,
-    sourceResistance: (pack.coldResistance ?? pack.resistance.times(COLD)).times(pack.ageing.si),
+    sourceResistance: weakestResistance(pack),
   }
   const lowest = section('Nearly empty, cold and aged, at the far end of the cable', () =>
     prospectiveCurrent({ ...weak, loopResistance: cable.resistance }),
@@ -292,7 +284,7 @@ function boundsOf(task: Judging) {
     left,
     protective,
     /** Only a fuse that is there can be held to it. */
-    loop: inductance === undefined ? undefined : loopOf(inductance, pack.maximumVoltage, highest),
+    loop: inductance === undefined ? undefined : loopTimeConstant(inductance, pack.maximumVoltage, highest),
     ratingAtLeast,
     ratingAtMost,
     preferred,
@@ -307,14 +299,6 @@ function boundsOf(task: Judging) {
   }
 }
 
-function loopOf(
-  inductance: Quantity<'inductance'>,
-  voltage: Quantity<'voltage'>,
-  current: Quantity<'current'>,
-): Quantity<'time'> {
-  return faultTimeConstant({ inductance, resistance: quantity('resistance', voltage.si / current.si, 'Ω') })
-}
-
 /** The condition under which ratings are told where the air is too warm to know what it leaves of them. */
 function ifItKeeps({ ambient }: FuseTask): string {
   return `, if it keeps ${HOTTEST} of its rating in air of ${ambient}`
@@ -325,7 +309,8 @@ function greatestRatingOn(ampacity: Quantity<'current'>, task: FuseTask): Quanti
   if (task.fusingFactor !== undefined) return greatestFuseRating({ ampacity, fusingFactor: task.fusingFactor })
   const of = classOf(task)
   const factors = [100, 10, 4].map((rating) => (conventionalOf(of, rating) as { readonly factor: number }).factor)
-  const fits = (factor: number) => conventionalOf(of, Math.min(1, 1.45 / factor) * ampacity.si)?.factor === factor
+  const fits = (factor: number) =>
+    conventionalOf(of, greatestFuseRating.compute({ ampacity: ampacity.si, fusingFactor: factor }))?.factor === factor
   const fusingFactor = factors.find(fits) ?? (factors.at(-1) as number)
   return greatestFuseRating({ ampacity, fusingFactor })
 }
@@ -503,7 +488,7 @@ function fuseAssumptions({ fuse, clearing }: Candidate): Assumption[] {
       ? [
           assumed(
             'fuse.memory',
-            'The fuse remembers its load over 5 min (thermalTimeConstant by default; common practice, no source).',
+            `The fuse remembers its load over ${USUAL_MEMORY / 60} min (thermalTimeConstant by default; common practice, no source).`,
           ),
         ]
       : []),

@@ -12,7 +12,8 @@ import {
   text,
   whole,
 } from '../../procedure/index.js'
-import { InputError, type InputIssue } from '../../quantity/index.js'
+import { tableIssues } from '../../procedure/table.js'
+import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import { profileField } from '../cable/course.js'
 import { fuseClasses } from './class.js'
 
@@ -122,7 +123,7 @@ export const fuseFields = /*@__PURE__*/ (() => ({
       max: 3,
     }),
   ),
-  cycles: whole('How often the peaks of the load come in the life of the car', {
+  cycles: whole('How often the peaks of the load, and a full pull, come in the life of the car', {
     min: 1,
     max: 1_000_000,
     default: 100_000,
@@ -196,6 +197,51 @@ export const selectFields = /*@__PURE__*/ (() => ({
 /** A load, a pack and a cable as they are read. @internal */
 export type FuseTask = Read<typeof selectFields>
 
+/** How warm a cable gets, which only who knows its section can follow. @internal */
+export interface FollowedCable {
+  /** After a time at a current; undefined where it burns. */
+  readonly after: (
+    current: Quantity<'current'>,
+    time: number,
+    from: Quantity<'temperature'>,
+  ) => Quantity<'temperature'> | undefined
+  /** In one pull on top of its load, and while it cools again; undefined where it burns. */
+  readonly pulled: (
+    current: Quantity<'current'>,
+    time: number,
+  ) =>
+    | {
+        readonly peak: Quantity<'temperature'>
+        readonly ends: Quantity<'temperature'>
+        /** How long it is above its limit. */
+        readonly above: Quantity<'time'>
+      }
+    | undefined
+  /** Under its load, at the hottest. */
+  readonly loaded: Quantity<'temperature'>
+  readonly limit: Quantity<'temperature'>
+  readonly overloadLimit?: Quantity<'temperature'>
+  readonly terminalLimit: Quantity<'temperature'>
+}
+
+/** A task as a fuse is judged by it. @internal */
+export interface Judging extends FuseTask {
+  /** What thin air leaves of any rating. */
+  readonly thinAir: Quantity<'ratio'>
+  readonly follow?: FollowedCable
+  /** The protective conductor of the run: what it withstands, and how much it resists before a fault. */
+  readonly protective?: { readonly withstand: Quantity<'jouleIntegral'>; readonly resistance: Quantity<'resistance'> }
+}
+
+/** The prospective currents of a task, and the time constant of their loop where its inductance is known. @internal */
+export interface Faults {
+  readonly loop?: Quantity<'time'>
+  readonly highest: Quantity<'current'>
+  readonly lowest: Quantity<'current'>
+  /** The least through the protective conductor, where there is one. */
+  readonly protective?: Quantity<'current'>
+}
+
 /** Refuses what contradicts itself in a task. @internal */
 export function refuseTask(where: string, path: string, { pack, candidates = [], overload }: FuseTask): void {
   const issues: InputIssue[] = []
@@ -244,27 +290,9 @@ function fuseIssues(path: string, fuse: Fuse): InputIssue[] {
       received: String(leastBreakingCurrent),
     })
   }
-  curve.forEach(([current, time], i) => {
-    const before = curve[i - 1]
-    if (before === undefined) return
-    const at = `${path}.curve[${i}]`
-    if (current.si <= before[0].si) {
-      issues.push({ path: `${at}[0]`, expected: `a current above ${before[0]}`, received: String(current) })
-    }
-    if (time.si > before[1].si) {
-      issues.push({ path: `${at}[1]`, expected: `a time of at most ${before[1]}`, received: String(time) })
-    }
-  })
-  derating.forEach(([temperature, share], i) => {
-    const before = derating[i - 1]
-    if (before === undefined) return
-    const at = `${path}.derating[${i}]`
-    if (temperature.si <= before[0].si) {
-      issues.push({ path: `${at}[0]`, expected: `a temperature above ${before[0]}`, received: String(temperature) })
-    }
-    if (share.si > before[1].si) {
-      issues.push({ path: `${at}[1]`, expected: `a share of at most ${before[1]}`, received: String(share) })
-    }
-  })
+  issues.push(
+    ...tableIssues(`${path}.curve`, curve, 'current', { falls: 'time' }),
+    ...tableIssues(`${path}.derating`, derating, 'temperature', { falls: 'share' }),
+  )
   return issues
 }

@@ -88,14 +88,18 @@ const arrangeFields = /*@__PURE__*/ (() => ({
     minimum: given('voltage', 'Lowest voltage at which the controller works', { min: 0 }),
     maximum: given('voltage', 'Highest voltage that the controller bears', { above: 0, max: '1500 V' }),
   }),
-  available: optional(whole('How many modules there are', { min: 1 })),
+  available: optional(whole('How many modules there are', { min: 1 }), {
+    absent: 'As many modules can be had as maximumMass allows: give available.',
+  }),
   energy: optional(given('energy', 'Least energy wanted', { min: 0 }), {
     absent: 'The energy is not held to a limit: give energy.',
   }),
   power: optional(given('power', 'Least power wanted all day, at the nominal voltage', { min: 0 }), {
     absent: 'The power is not held to a limit: give power.',
   }),
-  maximumMass: optional(given('mass', 'Greatest mass of all modules', { above: 0 })),
+  maximumMass: optional(given('mass', 'Greatest mass of all modules', { above: 0 }), {
+    absent: 'The mass of the modules is not held to a limit: give maximumMass.',
+  }),
   batteryCurrent: optional(given('current', 'Most current that the controller draws from the pack', { min: 0 })),
   regenerationCurrent: optional(
     given('current', 'Most current that the controller sends back into the pack', { above: 0 }),

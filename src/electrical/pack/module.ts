@@ -19,6 +19,7 @@ import {
   unusualIn,
   whole,
 } from '../../procedure/index.js'
+import { tableIssues } from '../../procedure/table.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { resistanceAtTemperature } from '../../thermal/index.js'
 import {
@@ -170,27 +171,15 @@ export function refuseModule(where: string, path: string, module: Module): void 
     const expected = `a temperature above the minimum, ${span.minimum}`
     issues.push({ path: `${path}.temperatures.${name}.maximum`, expected, received: String(span.maximum) })
   }
-  module.chargeCurrents?.forEach(([temperature], i, all) => {
-    const before = all[i - 1]?.[0]
-    if (before === undefined || temperature.si > before.si) return
-    const expected = `a temperature above the one before it, ${before}`
-    issues.push({ path: `${path}.chargeCurrents[${i}][0]`, expected, received: String(temperature) })
-  })
   const points = module.openCircuit ?? []
-  points.forEach(([state, voltage], i) => {
-    const [before, lower] = points[i - 1] ?? []
-    if (before !== undefined && state.si <= before.si) {
-      const expected = `a state of charge above the one before it, ${before}`
-      issues.push({ path: `${path}.openCircuit[${i}][0]`, expected, received: String(state) })
-    }
-    if (lower !== undefined && voltage.si < lower.si) {
-      const expected = `at least the voltage before it, ${lower}`
-      issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
-    }
-    if (isAbove(voltage, maximumVoltage)) {
-      const expected = `at most the voltage of the full module, ${maximumVoltage}`
-      issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
-    }
+  issues.push(
+    ...tableIssues(`${path}.chargeCurrents`, module.chargeCurrents ?? [], 'temperature'),
+    ...tableIssues(`${path}.openCircuit`, points, 'state of charge', { rises: 'voltage' }),
+  )
+  points.forEach(([, voltage], i) => {
+    if (!isAbove(voltage, maximumVoltage)) return
+    const expected = `at most the voltage of the full module, ${maximumVoltage}`
+    issues.push({ path: `${path}.openCircuit[${i}][1]`, expected, received: String(voltage) })
   })
   const highest = points.at(-1)?.[1]
   if (highest !== undefined && highest.si <= minimumVoltage.si) {

@@ -34,8 +34,12 @@ export const bayFields = /*@__PURE__*/ (() => ({
   name: text('What the bay is called'),
   at: positionField,
   capacity: whole('How many modules it holds', { min: 0 }),
-  maximumMass: optional(given('mass', 'Greatest mass that it carries', { above: 0 })),
-  inside: optional(sidesField('The sides of the room within')),
+  maximumMass: optional(given('mass', 'Greatest mass that it carries', { above: 0 }), {
+    absent: 'The mass in the bay is not held to a limit.',
+  }),
+  inside: optional(sidesField('The sides of the room within'), {
+    absent: 'Whether the modules fit into the bay by their size is not checked: only capacity counts.',
+  }),
   accepts: optional(list('The groups that fit into it; all unless given', text('The name of a group'))),
   pitch: optional(
     group('The way from one module to the next', {

@@ -1,5 +1,6 @@
 /** What a coolant loop is worked out from, and what of it is refused. */
 import { given, group, list, optional, pairs, type Read, text } from '../../procedure/index.js'
+import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import { dryAir, outdoors } from '../air/dry-air.js'
 import { coolantField } from '../boiling.js'
@@ -31,8 +32,12 @@ const pieceFields = /*@__PURE__*/ (() => ({
     }),
   ),
   heat: optional(given('power', 'Heat put into the coolant here', { min: 0 })),
-  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters')),
-  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 })),
+  inletLimit: optional(given('temperature', 'Most that the coolant may have as it enters'), {
+    absent: 'The coolant that enters it is held to the limit of the loop alone.',
+  }),
+  minimumFlow: optional(given('volumeFlow', 'Least flow that it needs', { above: 0 }), {
+    absent: 'The flow through it is not held to a limit.',
+  }),
 }))()
 
 const pieceField = /*@__PURE__*/ (() => group('A pipe (length and bore) or a part (drop and at)', pieceFields))()
@@ -93,6 +98,7 @@ export const loopFields = /*@__PURE__*/ (() => ({
   limit: optional(given('temperature', 'Most that the coolant may have anywhere')),
   minimumFlow: optional(
     given('volumeFlow', 'Least flow that the parts need', { above: 0, usual: ['0.3 L/min', '100 L/min'] }),
+    { absent: 'The flow round the loop is not held to a limit: give minimumFlow.' },
   ),
 }))()
 
@@ -183,17 +189,8 @@ function pumpIssues({ pump }: Loop): InputIssue[] {
     const expected = "a pressure above 0 kPa at no flow, such as '35 kPa'"
     issues.push({ path: 'pump[0][1]', expected, received: String(pressure) })
   }
-  for (const [i, [at, has]] of pump.entries()) {
-    const [before, had] = pump[i - 1] ?? []
-    if (before !== undefined && at.si <= before.si) {
-      issues.push({ path: `pump[${i}][0]`, expected: `more than the flow before it, ${before}`, received: String(at) })
-    }
-    if (had !== undefined && has.si > had.si) {
-      const expected = `at most the pressure before it, ${had}`
-      const hint = 'a curve that rises has no one point of operation'
-      issues.push({ path: `pump[${i}][1]`, expected, received: String(has), hint })
-    }
-  }
+  const hint = 'a curve that rises has no one point of operation'
+  issues.push(...tableIssues('pump', pump, 'flow', { falls: 'pressure', hint }))
   return issues
 }
 

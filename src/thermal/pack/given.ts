@@ -83,7 +83,9 @@ export const packFields = /*@__PURE__*/ (() => ({
   ),
   limits: optional(
     group('The limits of the cells', {
-      low: optional(given('temperature', 'Lowest temperature allowed')),
+      low: optional(given('temperature', 'Lowest temperature allowed'), {
+        absent: 'The coldest that the cells get is not held to a limit: give limits.low.',
+      }),
       high: optional(given('temperature', 'Highest temperature allowed'), {
         absent: 'The cells are held to the 60 °C that makers commonly allow: give limits.high.',
       }),
