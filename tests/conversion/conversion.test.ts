@@ -131,7 +131,7 @@ describe('the example sheet, worked out by hand', () => {
     expect(notes).toContain('The house fuse of 160 A is refused: the fuse has no voltage rating for direct current')
     // 120 A over 80 % and the 90 % that air of 45 °C leaves: more than 35 mm² lets a fuse of 160 A be.
     expect(notes).toContain('bolt-down fuse of 160 A is refused: the fuse is rated 160 A, less than the 166.7 A')
-    expect(notes).toContain('25 mm² is refused: brings')
+    expect(notes).toContain('25 mm² is refused: the cable brings')
   })
   it('gears: a turn of the tyre is 3.05 diameters', () => {
     const turn = 3.05 * (0.3302 + 2 * 0.8 * 0.145)
@@ -403,7 +403,7 @@ describe('an assessment', () => {
     expect(failed.map(({ name }) => name)).toEqual(['too much: sections that serve'])
     expect(section.tables.map(({ columns }) => columns.map(({ name }) => name))).toEqual([[], ['50 mm²']])
     expect(section.tables[0]?.notes?.[0]).toMatch(
-      /^protectRun: no section up to .* serves too much: .* two in parallel/,
+      /^protectRun: no section up to .* serves too much\. .* two in parallel/,
     )
   })
   it('meets a limit that is just met', () => {
