@@ -62,11 +62,18 @@ export const prechargeFields = /*@__PURE__*/ (() => ({
     default: '95 %',
     because: 'common practice, no source',
   }),
-  resistance: optional(given('resistance', 'Resistance of the precharge resistor, where it is chosen', { above: 0 })),
+  resistance: optional(
+    given('resistance', 'Resistance of the precharge resistor, where it is chosen', {
+      above: 0,
+      usual: ['5 Ω', '5 kΩ'],
+    }),
+  ),
   makingCapacity: optional(
     given('current', 'Greatest current that the contactor makes', { above: 0, usual: ['5 A', '5000 A'] }),
   ),
-  dischargeResistance: optional(given('resistance', 'Resistance through which it discharges', { above: 0 })),
+  dischargeResistance: optional(given('resistance', 'Resistance through which it discharges', { above: 0 }), {
+    absent: 'How long the capacitor stays charged is not held to a limit: give dischargeResistance.',
+  }),
   dischargePath: optional(
     choice('Whether that resistance stays across the capacitor while the pack is on', ['stays', 'opens']),
   ),

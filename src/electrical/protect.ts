@@ -17,6 +17,7 @@ import {
   isAbove,
   type Judged,
   judgedUnderHeading,
+  type Note,
   noneServes,
   optional,
   procedure,
@@ -28,6 +29,7 @@ import {
   type Unfinished,
   type Verdict,
 } from '../procedure/index.js'
+import { unusualIn } from '../procedure/unusual.js'
 import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { type Cable, conductorField, kelvins } from './cable/balance.js'
 import { adiabaticConstant, adiabaticWithstand } from './cable/cable.js'
@@ -50,8 +52,8 @@ import {
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
 import { ageingField, type FollowedCable, fuseFields, inductanceField, type Judging, refuseTask } from './fuse/task.js'
-import { fullPullTrials } from './fuse/warmth.js'
-import { openCircuitOf, packFields, refuseModule, resistanceOf } from './pack/module.js'
+import { fullPullTrials, OVERLOAD_RISE } from './fuse/warmth.js'
+import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
 import { stringFindings, stringsField } from './strings.js'
@@ -112,7 +114,11 @@ const protectFields = /*@__PURE__*/ (() => {
       spacing: spacingField,
     }),
     ambient: optional(
-      given('temperature', 'Temperature of the air around the fuse', { above: '-90 °C', below: '200 °C' }),
+      given('temperature', 'Temperature of the air around the fuse', {
+        above: '-90 °C',
+        below: '200 °C',
+        usual: ['20 °C', '125 °C'],
+      }),
       {
         absent: 'The air around the fuse is as warm as that around the cable.',
       },
@@ -122,10 +128,17 @@ const protectFields = /*@__PURE__*/ (() => {
     nearlyEmpty: given('ratio', 'State of charge at which the pack is nearly empty', {
       min: 0,
       max: 1,
+      usual: ['0 %', '30 %'],
       default: '5 %',
       because: 'a pack is hardly used below, common practice, no source',
     }),
-    coldest: optional(given('temperature', 'Lowest temperature of the cells', { above: 0, below: '25 °C' })),
+    coldest: optional(
+      given('temperature', 'Lowest temperature of the cells', {
+        above: 0,
+        below: '25 °C',
+        usual: ['-40 °C', '20 °C'],
+      }),
+    ),
     ...fuseFields,
   }
 })()
@@ -520,17 +533,34 @@ function protectedBy(
       ...run.assumptions,
       ...cableAssumptions(run, cable),
       ...source.basis,
-      ...pullAssumptions(asked),
+      ...pullAssumptions(asked, run.greatest),
       ...assumptions,
       ...strings.assumptions,
     ],
+    notes: [...unusualOfPack('pack', asked.pack), ...unusualOverload(asked)],
     cautions: [...cautions, lithiumCells, storedCharge],
   }
 }
 
+/** An overload limit that lies above its continuous one by more than that of any class of cable. */
+function unusualOverload({ cable: { insulationLimit, overloadLimit } }: Asked): Note[] {
+  const most = quantity('temperature', insulationLimit.si + OVERLOAD_RISE, 'K').as('°C')
+  const usual = [insulationLimit, most, `${OVERLOAD_RISE} K above insulationLimit, ISO 6722-1, from memory`] as const
+  const field = given('temperature', 'What the insulation bears for hours in an overload', { usual })
+  return unusualIn(field, overloadLimit, ['cable', 'overloadLimit'])
+}
+
 /** What stands in place of what nobody knows of a cable beyond its load. */
-function pullAssumptions({ controller, cable: { overloadLimit } }: Asked): Assumption[] {
+function pullAssumptions({ controller, cable: { overloadLimit } }: Asked, load: Quantity<'current'>): Assumption[] {
   return [
+    ...(controller === undefined || !isAbove(load, controller.batteryCurrent)
+      ? []
+      : [
+          assumed(
+            'load.others',
+            `The run feeds more than its controller: the load is ${load}, and the controller draws ${controller.batteryCurrent} at most.`,
+          ),
+        ]),
     ...(controller === undefined
       ? []
       : [

@@ -398,6 +398,35 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { controller: { batteryCurrent: '84 A', time: '1 s' } },
       },
       {
+        what: 'heat that is said to help the fuse',
+        dangerous: { ambientFactor: 1.15 },
+        told: /Share of its rating that the heat around leaves the fuse.* 1\.15 is unusual/,
+        sound: { ambientFactor: 0.95 },
+      },
+      {
+        what: 'a fuse of no class that opens just above its rating, as no class does',
+        dangerous: { ...withFuse({ class: undefined }), fusingFactor: 1.05 },
+        told: /Current at which a fuse of no stated class opens.* 1\.05 is unusual/,
+        sound: { ...withFuse({ class: undefined }), fusingFactor: 1.6 },
+      },
+      {
+        what: 'a pack without inductance',
+        dangerous: { pack: { inductance: '0 µH' } },
+        told: /Inductance of the pack: 0 µH is unusual/,
+        sound: { pack: { inductance: '0.5 µH' } },
+      },
+      {
+        what: 'a slip between A and mA',
+        dangerous: { current: '45 mA' },
+        told: /Continuous current of the load: 45 mA is unusual.* Did you mean 45 A/,
+      },
+      {
+        what: 'a contactor that is quicker than any',
+        dangerous: withPartial({}, { ...contactor, time: '0.5 ms' }),
+        told: /Within what time: 0\.5 ms is unusual/,
+        sound: withPartial({}, { ...contactor, time: '0.4 s' }),
+      },
+      {
         what: 'a fuse that is not made for direct current',
         dangerous: withFuse({ voltage: { ac: '690 V' } }),
         told: /the fuse has no voltage rating for direct current/,
@@ -585,6 +614,48 @@ export const electrical: { readonly [name: string]: Table } = {
           cycles: 2,
           candidates: undefined,
         },
+      },
+      {
+        what: 'a full pull of milliseconds',
+        dangerous: { controller: { batteryCurrent: '300 A', time: '20 ms' }, candidates: undefined },
+        told: /How long it draws that current at most: 20 ms is unusual/,
+        sound: { controller: { batteryCurrent: '300 A', time: '2 s' }, candidates: undefined },
+      },
+      {
+        what: 'an overload limit that no class of cable has above its own',
+        dangerous: { cable: { insulationLimit: '70 °C', overloadLimit: '150 °C' }, candidates: undefined },
+        told: /What the insulation bears for hours in an overload: 150 °C is unusual.* 70 °C to 120 °C/,
+        sound: { cable: { insulationLimit: '70 °C', overloadLimit: '120 °C' }, candidates: undefined },
+      },
+      {
+        what: 'a nearly empty pack that is nearly full',
+        dangerous: { nearlyEmpty: '95 %' },
+        told: /State of charge at which the pack is nearly empty: 95 % is unusual/,
+        sound: { nearlyEmpty: '10 %' },
+      },
+      {
+        what: 'a pack that is never cold',
+        dangerous: { coldest: '24 °C', pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } } },
+        told: /Lowest temperature of the cells: 24 °C is unusual/,
+        sound: { coldest: '-5 °C', pack: { module: { cold: { temperature: '-10 °C', resistance: '40 mΩ' } } } },
+      },
+      {
+        what: 'a fuse in air of the winter',
+        dangerous: { ambient: '-30 °C' },
+        told: /Temperature of the air around the fuse: -30 °C is unusual/,
+        sound: { ambient: '30 °C' },
+      },
+      {
+        what: 'cells that resist a tenth of what any do',
+        dangerous: { pack: { module: { resistance: '0.12 mΩ' } }, candidates: undefined },
+        told: /Resistance of a cell: .* is unusual/,
+        sound: { pack: { module: { resistance: '11 mΩ' } } },
+      },
+      {
+        what: 'a load that its controller cannot draw',
+        dangerous: { controller: { batteryCurrent: '20 A' } },
+        told: /The run feeds more than its controller: the load is 40 A, and the controller draws 20 A at most/,
+        sound: { controller: { batteryCurrent: '50 A' } },
       },
       {
         what: 'a run that nothing but its controller keeps from an overload',
@@ -782,6 +853,17 @@ export const electrical: { readonly [name: string]: Table } = {
         told: ['precharge.inrush', 'unknown'],
       },
       {
+        what: 'a precharge resistor that is none',
+        dangerous: { resistance: '0.1 Ω' },
+        told: /Resistance of the precharge resistor, where it is chosen: 0\.1 Ω is unusual/,
+        sound: { resistance: '150 Ω' },
+      },
+      {
+        what: 'a capacitor that nothing discharges',
+        dangerous: { dischargeResistance: undefined, dischargePower: undefined },
+        told: /How long the capacitor stays charged is not held to a limit/,
+      },
+      {
         what: 'a capacitor that stays charged for long',
         dangerous: { dischargeResistance: '12 kΩ' },
         told: ['precharge.discharge', 'fail'],
@@ -804,6 +886,12 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { module: { chargeCurrent: undefined } },
         told: ['pack.chargeCurrent', 'unknown'],
         sound: { module: byTemperature },
+      },
+      {
+        what: 'a controller that works from millivolts on',
+        dangerous: { window: { minimum: '200 mV' } },
+        told: /Lowest voltage at which the controller works: 200 mV is unusual.* Did you mean 200 V/,
+        sound: { window: { minimum: '210 V' } },
       },
       {
         what: 'a voltage at rest that nobody can tell where braking begins',
@@ -857,6 +945,12 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { supply: { circuit: '10 A' } },
         told: ['charge.circuit', 'unknown'],
         sound: { supply: { circuit: '10 A', rule: 'IEC own circuit' } },
+      },
+      {
+        what: 'a supply that lets more flow than its circuit is rated for',
+        dangerous: { supply: { current: '32 A', circuit: '20 A', rule: 'IEC own circuit' } },
+        told: /the supply lets 32 A flow, more than the 20 A of its circuit/,
+        sound: { supply: { current: '20 A', circuit: '20 A', rule: 'IEC own circuit' } },
       },
       {
         what: 'more than 80 % of a circuit under the NEC',

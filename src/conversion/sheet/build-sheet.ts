@@ -313,7 +313,7 @@ export interface BuildSheet {
     readonly usable: Measured<'ratio'>
     /** How many times as much the pack resists at the end of its life, a plain number, at least 1 and at most 10. */
     readonly ageing?: Measured<'ratio'> | undefined
-    /** Inductance of the pack, in µH, at least 0 µH, usually 0 µH to 100 µH. */
+    /** Inductance of the pack, in µH, at least 0 µH, usually 0.1 µH to 100 µH. */
     readonly inductance?: Measured<'inductance'> | undefined
     /** The bays for the modules. */
     readonly bays: { readonly [name: string]: {
@@ -487,12 +487,12 @@ export interface BuildSheet {
     readonly fuseAmbient?: Measured<'temperature'> | undefined
     /**
      * Share of its rating that the heat around leaves the fuse, in place of what its class tells, a plain number, at
-     * least 0.2 and at most 1.2.
+     * least 0.2 and at most 1.2, usually 0.5 to 1.
      */
     readonly ambientFactor?: Measured<'ratio'> | undefined
     /**
      * Current at which a fuse of no stated class opens within its conventional time, over its rating, a plain number,
-     * above 1 and at most 3.
+     * above 1 and at most 3, usually 1.3 to 2.2.
      */
     readonly fusingFactor?: Measured<'ratio'> | undefined
     /**
@@ -596,11 +596,14 @@ export interface BuildSheet {
     readonly time: Measured<'time'>
     /** Share of the voltage at which the contactor closes, a plain number, above 0 and below 1. */
     readonly target?: Measured<'ratio'> | undefined
-    /** Resistance of the precharge resistor, where it is chosen, in mΩ, above 0 mΩ. */
+    /** Resistance of the precharge resistor, where it is chosen, in mΩ, above 0 mΩ, usually 5 Ω to 5 kΩ. */
     readonly resistance?: Measured<'resistance'> | undefined
     /** Greatest current that the contactor makes, in A, above 0 A, usually 5 A to 5000 A. */
     readonly makingCapacity?: Measured<'current'> | undefined
-    /** Resistance through which it discharges, in mΩ, above 0 mΩ. */
+    /**
+     * Resistance through which it discharges, in mΩ, above 0 mΩ. Without it: how long the capacitor stays charged is
+     * not held to a limit: give dischargeResistance.
+     */
     readonly dischargeResistance?: Measured<'resistance'> | undefined
     /** Whether that resistance stays across the capacitor while the pack is on. */
     readonly dischargePath?: 'stays' | 'opens' | undefined

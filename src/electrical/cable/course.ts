@@ -8,6 +8,9 @@ import { given, pairs, type Read } from '../../procedure/index.js'
 import { CalculationError, type Quantity, quantity } from '../../quantity/index.js'
 import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from './balance.js'
 
+/** Currents that cables and fuses carry all day. @internal */
+export const LOADS = ['0.5 A', '1000 A'] as const
+
 /** Currents one after the other, each for a time. @internal */
 export const profileField = /*@__PURE__*/ (() =>
   pairs(

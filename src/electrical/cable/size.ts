@@ -42,7 +42,7 @@ import {
 } from './balance.js'
 import { adiabaticConstant, adiabaticWithstand, cableLoss, cableVoltageDrop, loopResistance } from './cable.js'
 import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
-import { courseOf, profileField, rmsOf, settledPeak } from './course.js'
+import { courseOf, LOADS, profileField, rmsOf, settledPeak } from './course.js'
 
 /** What a section of cable does on a run. */
 export interface SizedSection {
@@ -83,7 +83,7 @@ export const FAULT_LIMITS = ['140 °C', '350 °C', 'IEC 60364-5-54, from memory'
 
 /** What describes a run of cable that is to be sized. @internal */
 export const runFields = /*@__PURE__*/ (() => ({
-  current: optional(given('current', 'Steady current', { above: 0 })),
+  current: optional(given('current', 'Steady current', { above: 0, usual: LOADS })),
   profile: optional(profileField),
   length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '30 m'], finest: '20 mm' }),
   conductor: conductorField,
@@ -107,7 +107,7 @@ export const runFields = /*@__PURE__*/ (() => ({
   maximumDrop: optional(
     either(
       'Greatest drop',
-      given('voltage', 'Greatest drop', { above: 0 }),
+      given('voltage', 'Greatest drop', { above: 0, usual: ['0.02 V', '20 V'] }),
       given('ratio', 'Greatest drop, as a share of systemVoltage', { above: 0, usual: ['0.05 %', '10 %'] }),
     ),
     { absent: 'The voltage drop is not held to a limit: give maximumDrop.' },

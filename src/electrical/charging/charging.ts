@@ -411,6 +411,12 @@ function circuitTrial(
       'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
     )
   }
+  if (isAbove(current, circuit)) {
+    return told(
+      says`the supply lets ${current} flow, at most the ${circuit} of its circuit`,
+      'IEC 60364-4-43, 433.1 (from memory)',
+    )
+  }
   if (rule === 'IEC own circuit') {
     return told(
       says`the charger draws ${drawn} for hours, at most the ${circuit} of a circuit of its own`,

@@ -14,7 +14,7 @@ import {
 } from '../../procedure/index.js'
 import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
-import { profileField } from '../cable/course.js'
+import { LOADS, profileField } from '../cable/course.js'
 import { fuseClasses } from './class.js'
 
 /** A fuse as its maker describes it. @internal */
@@ -81,6 +81,7 @@ export const candidatesField = /*@__PURE__*/ (() => list('Fuses to choose from',
 const fullPullField = /*@__PURE__*/ (() =>
   given('time', 'How long it draws that current at most', {
     above: 0,
+    finest: '0.5 s',
     default: '60 s',
     because: 'a minute of full pull, common practice, no source',
   }))()
@@ -98,7 +99,7 @@ export const ageingField = /*@__PURE__*/ (() =>
 export const inductanceField = /*@__PURE__*/ (() =>
   given('inductance', 'Inductance of the pack', {
     min: 0,
-    usual: ['0 µH', '100 µH'],
+    usual: ['0.1 µH', '100 µH'],
     default: '2 µH',
     because: 'two metres of conductor around its modules, common practice, no source',
   }))()
@@ -115,12 +116,14 @@ export const fuseFields = /*@__PURE__*/ (() => ({
     given('ratio', 'Share of its rating that the heat around leaves the fuse, in place of what its class tells', {
       min: 0.2,
       max: 1.2,
+      usual: [0.5, 1],
     }),
   ),
   fusingFactor: optional(
     given('ratio', 'Current at which a fuse of no stated class opens within its conventional time, over its rating', {
       above: 1,
       max: 3,
+      usual: [1.3, 2.2, 'classes of IEC 60269 and ISO 8820'],
     }),
   ),
   cycles: whole('How often the peaks of the load, and a full pull, come in the life of the car', {
@@ -142,13 +145,16 @@ export const fuseFields = /*@__PURE__*/ (() => ({
     group('What opens on an overload in place of the fuse, such as a contactor', {
       by: text('What opens'),
       current: given('current', 'Current at which it opens', { above: 0 }),
-      time: given('time', 'Within what time', { above: 0 }),
+      time: given('time', 'Within what time', { above: 0, finest: '5 ms' }),
       breaks: given('current', 'Greatest direct current that it breaks', { above: 0 }),
     }),
   ),
   controller: optional(
     group('The controller that the run feeds', {
-      batteryCurrent: given('current', 'Greatest current that it draws from the battery', { above: 0 }),
+      batteryCurrent: given('current', 'Greatest current that it draws from the battery', {
+        above: 0,
+        usual: ['5 A', '2000 A'],
+      }),
       time: fullPullField,
     }),
     { absent: 'What the run feeds never draws more than its load, not even for a moment.' },
@@ -158,7 +164,7 @@ export const fuseFields = /*@__PURE__*/ (() => ({
 
 /** A load, a pack and a cable. @internal */
 export const selectFields = /*@__PURE__*/ (() => ({
-  current: given('current', 'Continuous current of the load', { above: 0 }),
+  current: given('current', 'Continuous current of the load', { above: 0, usual: LOADS }),
   profile: optional(profileField, { absent: 'The load is steady.' }),
   ambient: given('temperature', 'Temperature of the air around the fuse', {
     above: '-90 °C',

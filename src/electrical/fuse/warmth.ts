@@ -7,7 +7,7 @@ import { timesOf } from './pulses.js'
 import type { FollowedCable, Judging } from './task.js'
 
 /** How far above its continuous limit a cable of road vehicles is tested, and for how many seconds: ISO 6722-1, from memory. */
-const [OVERLOAD_RISE, OVERLOAD_TIME] = [50, 6 * 3600]
+export const [OVERLOAD_RISE, OVERLOAD_TIME] = [50, 6 * 3600]
 
 /** Whether the cable bears a current until it is broken: by its joule integral for 5 s, beyond by how warm it gets. @internal */
 export function savedBy(

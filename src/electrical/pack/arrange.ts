@@ -85,8 +85,12 @@ export interface PackArrangements extends Findings {
 const arrangeFields = /*@__PURE__*/ (() => ({
   module: group('A module', moduleFields),
   window: group('The voltages at which the controller works', {
-    minimum: given('voltage', 'Lowest voltage at which the controller works', { min: 0 }),
-    maximum: given('voltage', 'Highest voltage that the controller bears', { above: 0, max: '1500 V' }),
+    minimum: given('voltage', 'Lowest voltage at which the controller works', { min: 0, usual: ['12 V', '400 V'] }),
+    maximum: given('voltage', 'Highest voltage that the controller bears', {
+      above: 0,
+      max: '1500 V',
+      usual: ['48 V', '900 V'],
+    }),
   }),
   available: optional(whole('How many modules there are', { min: 1 }), {
     absent: 'As many modules can be had as maximumMass allows: give available.',
