@@ -27,7 +27,7 @@ export function sheetSchema(): string {
 export function sheetModule(): string {
   return [
     '/** The build sheet as it is written. `npm run docs` makes this file from the fields of the sheet. */',
-    "import type { Given } from '../../quantity/index.js'",
+    "import type { Measured } from '../../quantity/index.js'",
     '',
     '/** A build sheet as it is written: every quantity is text with its unit. */',
     `export interface BuildSheet ${objectOf(sheetFields, '')}`,
@@ -52,7 +52,7 @@ function propertyOf(key: string, field: AnyField, indent: string): string {
 function typeOf(field: AnyField, indent: string): string {
   switch (field.sort) {
     case 'quantity':
-      return `Given<'${field.kind}'>`
+      return `Measured<'${field.kind}'>`
     case 'choice':
       return field.of.map((each) => `'${each}'`).join(' | ')
     case 'whole':
@@ -85,11 +85,17 @@ function inBrackets(field: AnyField, indent: string): string {
 /** What a field is, with its unit and its bounds. */
 function commentOf(field: AnyField, indent: string): string[] {
   const facts = [field.about, ...(field.sort === 'quantity' || field.sort === 'whole' ? shapeOf(field) : [])]
-  const text = `${[...facts, ...usualOf(field)].join(', ')}.`
+  const left = field.absent === undefined ? '' : ` Without it: ${lowerFirst(inWordsOfSheet(field.absent))}`
+  const text = `${[...facts, ...usualOf(field)].join(', ')}.${left}`
   const only = `${indent}/** ${text} */`
   if (only.length <= WIDTH) return [only]
   const lines = wrapped(text, WIDTH - indent.length)
   return [`${indent}/**`, ...lines.map((line) => `${indent} * ${line}`), `${indent} */`]
+}
+
+/** The module stands on the sheet by itself. */
+function inWordsOfSheet(text: string): string {
+  return text.replaceAll('pack.module.', 'module.')
 }
 
 function usualOf(field: AnyField): string[] {
@@ -150,7 +156,7 @@ function usualText(field: AnyField): string {
 function leftOut({ path, field }: FieldAt): string {
   const { need, absent, unless } = field
   if (need === 'required') return 'It must be given.'
-  if (absent !== undefined) return absent
+  if (absent !== undefined) return inWordsOfSheet(absent)
   if (unless?.because !== undefined) return `${unless.default} (${unless.because})`
   return path in sheetFields ? whatIfLeftOut({ path, field }) : 'It may be left out.'
 }

@@ -6,6 +6,7 @@
  * weighed as Gauss and Hermite weigh three points (Abramowitz & Stegun, Handbook of Mathematical Functions, 25.4.46), which
  * is right to the third order.
  */
+import { placed } from '../procedure/path.js'
 import { lowerFirst } from '../procedure/reading.js'
 import { CalculationError, InputError, type Kind, type Quantity } from '../quantity/index.js'
 import { differenceOf, kinds } from '../quantity/kinds.js'
@@ -36,6 +37,11 @@ export interface Band {
   }[]
   /** Inputs by which the figure jumps, as where another section is chosen: the band says nothing of them. */
   readonly jumps: readonly string[]
+  /**
+   * Inputs by which the figure goes in steps, as a range does that ends on a hill or just behind it: they are in the band, and
+   * make it rough.
+   */
+  readonly steps: readonly string[]
 }
 
 /** A single measurement that would narrow a figure. */
@@ -59,6 +65,7 @@ interface Effect {
   readonly input: UncertainValue
   readonly deviations: ReadonlyMap<string, number>
   readonly jumps: ReadonlySet<string>
+  readonly steps: ReadonlySet<string>
 }
 
 /** The bands of figures and what to measure next, by assessing changed builds. @internal */
@@ -83,7 +90,7 @@ function effectOf(
     const { value, deviation, keys } = input
     const moved = fromSi<Kind>(value.kind, value.si + sign * REACH * deviation, value.unit)
     try {
-      return new Map(figuresOf(changedAt(build, keys, moved) as Build).map(({ id, value: each }) => [id, each.si]))
+      return new Map(figuresOf(placed(build, keys, moved) as Build).map(({ id, value: each }) => [id, each.si]))
     } catch (error) {
       // Beyond a bound there is no such build: the other side alone tells the slope.
       if (error instanceof InputError || error instanceof CalculationError) return undefined
@@ -92,33 +99,44 @@ function effectOf(
   }
   const sides = [at(1), at(-1)].filter((side) => side !== undefined)
   const deviations = new Map<string, number>()
-  const jumps = new Set<string>()
+  const [jumps, steps] = [new Set<string>(), new Set<string>()]
+  const bendable = bendOf(input)
   for (const { id, value } of figures) {
-    const steps = sides.map((side) => (side.get(id) ?? Number.NaN) - value.si)
+    const moves = sides.map((side) => (side.get(id) ?? Number.NaN) - value.si)
     // Of one side alone the other is as far.
-    const [one = 0, other = -one] = steps
+    const [one = 0, other = -one] = moves
     // A smooth figure moves about as far either way.
     const bend = Math.abs(one + other)
     const isSmooth = bend <= Math.abs(one - other) || bend <= ROUNDING * Math.abs(value.si)
     const variance = (one ** 2 + other ** 2) / (2 * REACH ** 2) - ((one + other) / (2 * REACH ** 2)) ** 2
-    if (steps.length > 0 && isSmooth) deviations.set(id, Math.sqrt(variance))
+    if (moves.length > 0 && isSmooth) deviations.set(id, Math.sqrt(variance))
     else jumps.add(id)
+    if (bend > bendable * Math.abs(one - other)) steps.add(id)
   }
-  return { input, deviations, jumps }
+  return { input, deviations, jumps, steps }
 }
+
+/**
+ * How far a smooth figure may bend over the reach of an input: the sum of its moves to either side, as a share of their
+ * difference. A figure that goes with any power of the input from −2 to 4 bends by at most 3/2 · √3 · u, with u the
+ * uncertainty as a share of the input; where that is little, one side may still move half as far again as the other.
+ */
+function bendOf({ value, deviation }: UncertainValue): number {
+  const share = value.kind === 'temperature' || value.si === 0 ? 0 : deviation / Math.abs(value.si)
+  return Math.max(LEAST_BEND, 1.5 * REACH * share)
+}
+
+/** One side moves half as far again as the other: (3 − 2) / (3 + 2). */
+const LEAST_BEND = 0.2
+
+/** Of an input that adds less than this share of the variance no step matters. */
+const COUNTS = 0.01
 
 /** How many standard deviations an input is moved, so that two assessments tell its part to the third order. */
 const REACH = Math.sqrt(3)
 
 /** What rounding may do to a figure, as a share of it. */
 const ROUNDING = 1e-9
-
-/** A build with another value at a path. */
-function changedAt(part: unknown, [key, ...rest]: readonly (string | number)[], value: unknown): unknown {
-  if (key === undefined) return value
-  if (Array.isArray(part)) return part.map((each, i) => (i === key ? changedAt(each, rest, value) : each))
-  return { ...(part as object), [key]: changedAt((part as { readonly [key: string]: unknown })[key], rest, value) }
-}
 
 /** A difference of a figure, shown in its unit where that is one of differences. */
 function differenceIn({ kind, unit }: Quantity, si: number): Quantity {
@@ -149,6 +167,9 @@ function bandOf({ id, name, value }: Figure, effects: readonly Effect[]): Band {
       }))
       .sort((one, other) => other.share - one.share),
     jumps: effects.filter(({ jumps }) => jumps.has(id)).map(({ input }) => input.path),
+    steps: effects
+      .filter(({ steps, deviations }) => steps.has(id) && (deviations.get(id) ?? 0) ** 2 > COUNTS * variance)
+      .map(({ input }) => input.path),
   }
 }
 

@@ -31,7 +31,7 @@ export const carFields = /*@__PURE__*/ (() => ({
   track: optional(trackField),
   centreOfGravity: optional(centreOfGravityField),
   drivenAxle: optional(choice('Which wheels are driven', ['front', 'rear'])),
-  tyre: optional(text('The mark of the tyre')),
+  tyre: optional(text('The mark of the tyre, such as 155/80 R13 or 5.60-13')),
   rollingRadius: optional(
     given('length', 'Rolling radius of the driven wheels', { above: 0, usual: ['0.24 m', '0.33 m'] }),
   ),

@@ -7,7 +7,7 @@ import { type Kind, kinds } from '../quantity/kinds.js'
 import { issueWith, kindInWords, spellingsOfKind, symbolsOf } from '../quantity/read.js'
 import type { AnyField, Fields, GroupField, QuantityField } from './field.js'
 import { wholeOf } from './procedure.js'
-import { ID, NAME } from './reading.js'
+import { ID, lowerFirst, NAME } from './reading.js'
 
 /** A JSON Schema. */
 export interface JsonSchema {
@@ -99,7 +99,8 @@ function textOf(field: AnyField): string {
   const { about, absent, unless } = field
   const what = field.sort === 'quantity' ? quantityText(field) : about
   const left =
-    absent ?? (unless?.because === undefined ? undefined : `${unless.default} unless given (${unless.because})`)
+    (absent === undefined ? undefined : `Without it: ${lowerFirst(absent)}`) ??
+    (unless?.because === undefined ? undefined : `${unless.default} unless given (${unless.because})`)
   return left === undefined ? what : `${what}. ${left}`
 }
 

@@ -8,7 +8,8 @@ import { CalculationError, InputError, type Kind, type Quantity, quantity } from
 import { isQuantity } from '../quantity/read.js'
 import { type AnyField, type Field, type Fields, isField, type Need, type Read, type Written } from './field.js'
 import type { Assumption, Findings } from './findings.js'
-import { readField, valueAt } from './reading.js'
+import { valueAt } from './path.js'
+import { readField } from './reading.js'
 import { unusualIn } from './unusual.js'
 
 /** The description of an input: fields by their names, or one field. */

@@ -10,6 +10,7 @@ import { nearestName } from '../quantity/nearest.js'
 import { fromSi, isOwnQuantity } from '../quantity/quantity.js'
 import { isQuantity, issueWith, kindInWords, listed, readValue } from '../quantity/read.js'
 import type { AnyField, ByNameField, EitherField, GroupField, OwnField, PairsField, QuantityField } from './field.js'
+import { type Part, partsAt, pathText, valueAt } from './path.js'
 
 type Schema = z.ZodMiniType
 type Payload = z.core.ParsePayload<unknown>
@@ -272,7 +273,7 @@ function parsed(where: string, field: AnyField, value: unknown) {
 function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): InputIssue[] {
   const path = pathText(issue.path)
   const came = received(valueAt(value, issue.path))
-  const field = fieldAt(whole, issue.path)
+  const field = partAt(whole, issue.path)
   if (issue.code === 'custom') return [{ ...(issue.params?.issue as Omit<InputIssue, 'path'>), path }]
   if (issue.code === 'unrecognized_keys') {
     const group = field?.sort === 'group' ? field : undefined
@@ -286,7 +287,7 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
       return { ...told, path: pathText(at), ...hintFor(key, inner, group) }
     })
   }
-  if (field === undefined) return [{ path, expected: pairAt(whole, issue.path), received: came }]
+  if (field === undefined || field.sort === 'pair') return [{ path, expected: pairInWords(field), received: came }]
   if (issue.code === 'invalid_value' && field.sort === 'choice') {
     const given = valueAt(value, issue.path)
     const nearest = typeof given === 'string' ? nearestName(given, field.of) : undefined
@@ -301,9 +302,8 @@ function issuesFrom(issue: z.core.$ZodIssue, whole: AnyField, value: unknown): I
 }
 
 /** What a pair of a list is, in words: `a pair [current, time that it lasts]`. */
-function pairAt(whole: AnyField, path: readonly PropertyKey[]): string {
-  const list = fieldAt(whole, path.slice(0, -1))
-  return list?.sort === 'pairs' ? `a pair [${list.of.map(({ about }) => lowerFirst(about)).join(', ')}]` : 'a pair'
+function pairInWords(pair: Extract<Part, { sort: 'pair' }> | undefined): string {
+  return pair === undefined ? 'a pair' : `a pair [${pair.of.map(({ about }) => lowerFirst(about)).join(', ')}]`
 }
 
 /** So many unknown keys in one place are each held against the fields that there are. */
@@ -325,36 +325,9 @@ function hintFor(key: string, inner: unknown, group: GroupField | undefined): { 
   return others.length === 0 ? {} : { hint: `its fields belong in ${others.join(' or ')}` }
 }
 
-/** The field at a path; undefined for a pair, which is no field of its own. */
-function fieldAt(field: AnyField | undefined, path: readonly PropertyKey[]): AnyField | undefined {
-  const [key, ...rest] = path
-  if (key === undefined) return field
-  switch (field?.sort) {
-    case 'group':
-      return hasField(field, String(key)) ? fieldAt(field.fields[String(key)], rest) : undefined
-    case 'list':
-    case 'byName':
-      return fieldAt(field.of, rest)
-    case 'pairs':
-      return rest.length === 0 ? undefined : fieldAt(field.of[rest[0] as 0 | 1], rest.slice(1))
-    case 'either':
-      return field.of.map((form) => fieldAt(form, path)).find((each) => each !== undefined)
-    default:
-      return undefined
-  }
-}
-
-/** A path as it is written: `bays[2].at.aft`. @internal */
-export function pathText(path: readonly PropertyKey[]): string {
-  return path.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : `${text}${text === '' ? '' : '.'}${String(key)}`),
-    '',
-  )
-}
-
-/** What stands at a path of what was written, or undefined. @internal */
-export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>((outer, key) => Object(outer)[key], value)
+/** What may stand at a path. */
+function partAt(field: AnyField, path: readonly PropertyKey[]): Part | undefined {
+  return path.reduce<readonly Part[]>((parts, step) => parts.flatMap((part) => partsAt(part, step)), [field])[0]
 }
 
 function received(value: unknown): string {

@@ -4,7 +4,7 @@ import { fromSi, quantity } from '../quantity/quantity.js'
 import { readValue, symbolsOf } from '../quantity/read.js'
 import type { AnyField, GroupField, QuantityField } from './field.js'
 import type { Note } from './findings.js'
-import { pathText } from './reading.js'
+import { pathText } from './path.js'
 
 const watched = /*@__PURE__*/ new WeakMap<AnyField, boolean>()
 

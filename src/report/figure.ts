@@ -1,19 +1,38 @@
-/** A figure as a reader wants it: in his units, with no more digits than it bears. */
+/**
+ * A figure as a reader wants it: in his units, with no more digits than it bears.
+ *
+ * Where it is known how sure it is, its uncertainty has two digits and it goes as far as they do (JCGM 100:2008, 7.2.6). Else
+ * it has three digits at most: what cars are weighed and measured with bears no more (common practice, no source).
+ */
 import { InputError, type InputIssue, shown } from '../quantity/errors.js'
 import { type Kind, type Quantity, quantity, type UnitOf } from '../quantity/index.js'
 import { kinds } from '../quantity/kinds.js'
+import { fromSi } from '../quantity/quantity.js'
 import { scaleFor, symbolsOf } from '../quantity/read.js'
 
 /** Units in which figures are shown, in place of those that they come in. */
 export type Units = 'imperial' | { readonly [K in Kind]?: UnitOf<K> }
 
-/** How a figure is shown, and no finer than a step in SI units. @internal */
-export type Shown = (value: Quantity, finest?: number) => string
+/** How figures are shown. @internal */
+export interface Shown {
+  /** A figure, no finer than a step in SI units. */
+  readonly alone: (value: Quantity, finest?: number) => string
+  /** A figure, and what is to stand after ±, both as far as two digits of the latter go. */
+  readonly sure: (value: Quantity, uncertainty: Quantity) => readonly [value: string, uncertainty: string]
+}
 
-/** What is shown of a figure whose inputs were weighed and measured: three digits. */
+/** What is shown of a figure of which nobody says how sure it is. */
 const DIGITS = 3
+/** What is shown of an uncertainty. */
+const DIGITS_OF_UNCERTAINTY = 2
+/** Of these what stands before the point is not rounded away: the sum of four scales, the place of a bay. */
+const asMeasured: readonly Kind[] = ['mass', 'length']
+/** Nothing on a car is measured finer than this, in SI units: a tenth of a millimetre. Common practice, no source. */
+const finestOf: { readonly [K in Kind]?: number } = { length: 1e-4 }
 /** No figure has more. */
 const MOST_DIGITS = 15
+/** What rounding does to the number of steps that a figure is. */
+const ROUNDING = 1e-9
 
 /** What is said in pounds and miles, by the units that figures come in. */
 const imperial: { readonly [unit: string]: string } = {
@@ -37,8 +56,27 @@ const SAME_ORDER = 100
 
 /** How figures are shown in some units. @internal */
 export function shownIn(units: Units | undefined): Shown {
-  return (value, finest = 0) =>
-    value.kind === 'time' ? timeText(value as Quantity<'time'>) : inUnits(value, units, finest)
+  const alone: Shown['alone'] = (value, finest = 0) =>
+    value.kind === 'time'
+      ? timeText(value as Quantity<'time'>)
+      : inUnits(value, unitFor(value, units), Math.max(finest, finestOf[value.kind] ?? 0), DIGITS)
+  return {
+    alone,
+    sure: (value, uncertainty) => {
+      if (value.kind === 'time' && Math.abs(value.si) >= SHORT) return [alone(value), alone(uncertainty)]
+      const unit = value.kind === 'time' ? 's' : unitFor(value, units)
+      const step = stepOf(uncertainty, unit)
+      return [inUnits(value, unit, step, MOST_DIGITS), inUnits(uncertainty, unit, step, MOST_DIGITS)]
+    },
+  }
+}
+
+/** The last digit that an uncertainty shows in a unit, in SI units. */
+function stepOf(uncertainty: Quantity, unit: string): number {
+  const size = Number(Math.abs(uncertainty.in(unit as never)).toPrecision(DIGITS_OF_UNCERTAINTY))
+  return (
+    10 ** (Math.floor(Math.log10(size)) - DIGITS_OF_UNCERTAINTY + 1) * (uncertainty.si / uncertainty.in(unit as never))
+  )
 }
 
 /** Refuses units that are none. @internal */
@@ -61,16 +99,28 @@ function isKind(name: string): name is Kind {
   return Object.hasOwn(kinds, name)
 }
 
-function inUnits(value: Quantity, units: Units | undefined, finest: number): string {
+/** The unit in which a figure is shown. */
+function unitFor(value: Quantity, units: Units | undefined): string {
   const wanted = units === 'imperial' ? imperial[value.unit] : units?.[value.kind]
-  const unit = wanted !== undefined && isOfOrder(value, wanted) ? wanted : value.unit
+  return wanted !== undefined && isOfOrder(value, wanted) ? wanted : value.unit
+}
+
+/** A figure in a unit with so many digits at most, and no finer than a step in SI units. */
+function inUnits(value: Quantity, unit: string, finest: number, most: number): string {
   const size = Math.abs(value.si)
   // Temperatures count from a zero of their own.
-  const reach = value.kind === 'temperature' || finest === 0 ? MOST_DIGITS : Math.floor(Math.log10(size / finest)) + 1
-  if (size > 0 && reach < 1) return quantity(value.kind, 0, unit as never).format()
-  // What stands before the point is never rounded away.
-  const whole = Math.floor(Math.log10(Math.abs(value.in(unit as never)) || 1)) + 1
-  return withSign(value.format({ unit: unit as never, digits: Math.max(1, Math.min(reach, Math.max(DIGITS, whole))) }))
+  const isFree = value.kind === 'temperature' || finest === 0 || size === 0
+  const digits = isFree ? MOST_DIGITS : Math.floor(Math.log10(size / finest) + ROUNDING) + 1
+  if (digits < 1) {
+    // Half a step and more is one.
+    const step = size >= finest / 2 ? Math.sign(value.si) * finest : 0
+    return withSign(fromSi<Kind>(value.kind, step, unit).format({ digits: 1 }))
+  }
+  const number = Math.abs(value.in(unit as never))
+  const whole = asMeasured.includes(value.kind) ? Math.floor(Math.log10(number || 1)) + 1 : 1
+  return withSign(
+    value.format({ unit: unit as never, digits: Math.max(1, Math.min(digits, Math.max(most, whole), MOST_DIGITS)) }),
+  )
 }
 
 /** Whether a unit is of the order of the one in which a figure comes: kilometres become miles, and millimetres do not. */
@@ -81,10 +131,13 @@ function isOfOrder({ kind, unit }: Quantity, other: string): boolean {
   return ratio < SAME_ORDER && ratio > 1 / SAME_ORDER
 }
 
+/** Below this a time has no minutes, in seconds. */
+const SHORT = 60
+
 /** A time as it is said: 2 h 24 min, 44 min, 8.03 s. */
 function timeText(value: Quantity<'time'>): string {
   const seconds = Math.abs(value.si)
-  if (seconds < 60) return withSign(value.as(seconds < 1 ? 'ms' : 's').format({ digits: DIGITS }))
+  if (seconds < SHORT) return withSign(value.as(seconds < 1 ? 'ms' : 's').format({ digits: DIGITS }))
   const sign = value.si < 0 ? '−' : ''
   const [large, small, one] = seconds < 599.5 ? (['min', 's', 60] as const) : (['h', 'min', 3600] as const)
   const parts = Math.round((seconds / one) * 60)

@@ -41,7 +41,7 @@ export function toText(assessment: Assessment, options: TextOptions = {}): strin
     const expected = `a whole number of characters, at least ${NARROWEST}`
     throw new InputError('toText', [{ path: 'width', expected, received: shown(width) }])
   }
-  return new Writer(width, shownIn(units)).whole(assessment, brief)
+  return new Writer(width, shownIn(units), assessment.bands).whole(assessment, brief)
 }
 
 const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
@@ -49,21 +49,45 @@ const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' }
 /** Writes in lines of a width, with figures as they are shown. */
 class Writer {
   readonly #width: number
-  readonly #shown: Shown
+  readonly #how: Shown
+  /** The bands of figures, wherever these are shown. */
+  readonly #bands: ReadonlyMap<Quantity, Band>
 
-  constructor(width: number, how: Shown) {
+  constructor(width: number, how: Shown, bands: readonly Band[] = []) {
     this.#width = width
-    this.#shown = how
+    this.#how = how
+    this.#bands = new Map(bands.map((band) => [band.value, band]))
+  }
+
+  /** A figure, as far as its band goes. */
+  #shown(value: Quantity, finest?: number): string {
+    return this.#sure(value)[0] ?? this.#how.alone(value, finest)
+  }
+
+  /** A figure with what it is sure to, where that is known. */
+  #withBand(value: Quantity): string {
+    return this.#sure(value).join(' ± ') || this.#how.alone(value)
+  }
+
+  #sure(value: Quantity): readonly string[] {
+    const band = this.#bands.get(value)
+    return band === undefined || band.standardUncertainty.si === 0
+      ? []
+      : this.#how.sure(value, band.standardUncertainty.times(2))
   }
 
   whole(assessment: Assessment, isBrief: boolean): string {
-    const { title, note, notes, sections, unassessed, assumptions, cautions, measureNext = [] } = assessment
+    const { title, note, notes, sections, unassessed, assumptions, cautions, bands = [], measureNext = [] } = assessment
+    const rough = bands.flatMap((band) => roughIn(band))
     const blocks = [
       [...underlined(title, '='), ...(note === undefined ? [] : this.#wrapped(note, ''))],
       this.#summary(assessment),
       ...(measureNext.length === 0
         ? []
         : [[...underlined('Measure next'), ...measureNext.flatMap(({ text }) => this.#wrapped(text, '  '))]]),
+      ...(rough.length === 0
+        ? []
+        : [[...underlined('Rough bands'), ...rough.flatMap((text) => this.#wrapped(text, '  '))]]),
       ...(notes.length === 0
         ? []
         : [[...underlined('Unusual'), ...notes.flatMap(({ path, text }) => this.#wrapped(`${path}: ${text}`, '  '))]]),
@@ -89,7 +113,7 @@ class Writer {
     return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
   }
 
-  #summary({ verdict, summary, unassessed, bands = [] }: Assessment): string[] {
+  #summary({ verdict, summary, unassessed }: Assessment): string[] {
     const asked = unassessed.filter(({ isAsked }) => isAsked).map(({ title }) => title)
     const said = {
       holds: 'HOLDS: every check is met.',
@@ -99,10 +123,13 @@ class Writer {
     }[verdict]
     const against = (Object.keys(OF_EACH) as (keyof typeof OF_EACH)[]).flatMap((key) => this.#against(summary, key))
     const open = asked.length === 0 ? [] : [['not assessed', asked.join(', ')] as const]
-    const lines = [...against, ...open, ...this.#key(summary, bands)]
-    // Figures give way to what stands against the build.
+    const lines = [...against, ...open, ...this.#key(summary)]
     const widest = Math.max(...lines.map(([name]) => name.length))
-    return [said, ...lines.slice(0, LINES - 1).map(([name, text]) => this.#cut(`  ${name.padEnd(widest)}  ${text}`))]
+    const marked = lines.map(([name, text]) => [`  ${name.padEnd(widest)}  `, text] as const)
+    const whole = marked.flatMap(([mark, text]) => this.#wrapped(text, mark))
+    // Figures give way to what stands against the build.
+    const cut = marked.slice(0, LINES - 1).map(([mark, text]) => this.#cut(`${mark}${text}`))
+    return [said, ...(whole.length < LINES ? whole : cut)]
   }
 
   /** The worst checks of a verdict, a line each, and how many more there are. */
@@ -122,16 +149,16 @@ class Writer {
   }
 
   /** The figures that everybody asks for. */
-  #key({ figures, binds }: Summary, bands: readonly Band[]): (readonly [string, string])[] {
-    const sure = (id: string) => {
-      const expanded = bands.find((each) => each.id === id)?.standardUncertainty.times(2)
-      return expanded === undefined || expanded.si === 0 ? '' : ` ± ${this.#shown(expanded, expanded.si / 10)}`
-    }
+  #key({ figures, binds }: Summary): (readonly [string, string])[] {
+    const valueOf = (id: string) => figures.find((each) => each.id === id)?.value
     const of = (id: string) => {
-      const value = figures.find((each) => each.id === id)?.value
-      return value === undefined ? undefined : `${this.#shown(value)}${sure(id)}`
+      const value = valueOf(id)
+      return value === undefined ? undefined : this.#withBand(value)
     }
-    const change = (id: string) => [of(`weight.before.${id}`), of(`weight.after.${id}`)].join(' → ')
+    const change = (id: string) => {
+      const before = valueOf(`weight.before.${id}`)
+      return [before && this.#shown(before), of(`weight.after.${id}`)].join(' → ')
+    }
     const ranges = figures.filter(({ id }) => id.startsWith('journeys.'))
     const start = of('road.startGrade')
     const sprint = of('road.to80.time')
@@ -153,7 +180,7 @@ class Writer {
     return [
       ...line('weight', change('mass'), `front ${change('frontShare')}`, `cross ${change('crossShare')}`),
       ...line('energy', of('pack.energy')),
-      ...line('range', ...ranges.map(({ id, value }) => `${inWords(id, ranges)} ${this.#shown(value)}${sure(id)}`)),
+      ...line('range', ...ranges.map(({ id, value }) => `${inWords(id, ranges)} ${this.#withBand(value)}`)),
       ...line('goes', speed && `up to ${speed}`, start && `starts on ${start}`, sprint && `0 to 80 km/h in ${sprint}`),
       ...line('charges', of('charging.time')),
       ...line('held by', ...held),
@@ -201,7 +228,7 @@ class Writer {
   #outcome({ text, actual, limit, sense, margin }: SheetCheck): string {
     if (actual === undefined || limit === undefined || margin === undefined) return text
     const left = margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
-    const [figure, bound] = [actual, limit].map((each) => this.#shown(each))
+    const [figure, bound] = [actual, limit].map((each) => this.#how.alone(each))
     // With as many digits as it takes to tell the two apart.
     const [exact, exactBound] = figure === bound ? toldApart(actual, limit) : [figure, bound]
     return `${exact}, ${sense} ${exactBound}; ${left}`
@@ -219,7 +246,8 @@ class Writer {
   #wrapped(text: string, mark: string): string[] {
     const lines: string[] = []
     let line = ''
-    for (const word of text.split(' ')) {
+    // A number keeps its unit beside it.
+    for (const word of text.split(/(?<!\d) | (?=\S{7})/)) {
       if (line !== '' && mark.length + line.length + 1 + word.length > this.#width) {
         lines.push(line)
         line = word
@@ -238,6 +266,15 @@ function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCh
         (one, other) => rank[one.verdict] - rank[other.verdict] || (one.margin ?? 0) - (other.margin ?? 0),
       ) as [SheetCheck, ...SheetCheck[]],
   )
+}
+
+/** What is to be said of a band that does not tell all. */
+function roughIn({ id, name, jumps, steps }: Band): readonly string[] {
+  const band = `The band of ${name} (${id})`
+  return [
+    ...(jumps.length === 0 ? [] : [`${band} leaves out ${jumps.join(', ')}: the figure jumps as that changes.`]),
+    ...(steps.length === 0 ? [] : [`${band} is rough: the figure goes in steps as ${steps.join(', ')} changes.`]),
+  ]
 }
 
 /** The finest step of a row, in SI units: of a difference no more is told than of what it is the difference of. */

@@ -4,7 +4,9 @@ import { type Assessment, assess, type Band, type Build, readBuild, writeBuild }
 import { sheetField, withoutOwn } from '../../src/conversion/sheet/build.js'
 import { uncertaintiesIn } from '../../src/conversion/sheet/uncertain.js'
 import { normal, uniform } from '../../src/formula/random.js'
-import { fromSi } from '../../src/quantity/quantity.js'
+import { pathText, placed, type Step, valueAt } from '../../src/procedure/path.js'
+import { fromSi, type Quantity } from '../../src/quantity/quantity.js'
+import { isQuantity } from '../../src/quantity/read.js'
 import { toText } from '../../src/report/index.js'
 import { patched } from '../patched.js'
 import { isDeep } from '../runs.js'
@@ -15,6 +17,10 @@ const aside = { runs: undefined, precharge: undefined, cooling: undefined, home:
 const banded = (patch: object) => assess(readBuild(patched(demo(), { ...aside, ...patch })), { bands: true })
 const bandOf = ({ bands = [] }: Assessment, id: string) => bands.find((each) => each.id === id) as Band
 const found = banded({})
+/** The round of the demo without its hills. */
+const levelRound = () => ({
+  stretches: demo().journeys?.bakeryRound?.stretches.map(({ grade: _, ...stretch }) => stretch),
+})
 
 describe('the bands of the demo', () => {
   it('are what a hand works out, of one input and of four alike', () => {
@@ -54,18 +60,41 @@ describe('the bands of the demo', () => {
   })
   it('stand in the text beside the key figures', () => {
     const text = toText(found)
-    expect(text).toMatch(/energy {2,}14\.6 kWh ± 0\.87 kWh/)
+    expect(text).toMatch(/energy {2,}14\.56 kWh ± 0\.87 kWh/)
     expect(text).toContain('Measure next')
     expect(toText(assess(readBuild(demo())))).not.toContain(' ± ')
+  })
+  it('are rough where the range goes in steps, as on a hilly round, and that is told; on a level one all are even', () => {
+    const ranges = (hilly: Assessment) => (hilly.bands ?? []).filter(({ id }) => id.endsWith('.range'))
+    // The pack is empty on a hill or just behind it, from where the car rolls home.
+    for (const { steps } of ranges(found)) expect(steps).toContain('module.capacity')
+    expect(bandOf(found, 'journeys.bakeryRound.summer.range').steps).toContain('car.dragArea')
+    const rough = 'The band of summer, 32 °C: range, the journey repeated (journeys.bakeryRound.summer.range) is rough'
+    expect(toText(found, { width: 300 })).toContain(`\nRough bands\n-----------\n  ${rough}`)
+    const others = (found.bands ?? []).filter(({ id }) => !id.endsWith('.range'))
+    expect(others.flatMap(({ steps, jumps }) => [...steps, ...jumps])).toEqual([])
+    const level = banded({ journeys: { bakeryRound: levelRound() } })
+    expect(ranges(level)).toHaveLength(2)
+    expect(level.bands?.flatMap(({ steps, jumps }) => [...steps, ...jumps])).toEqual([])
+    expect(toText(level)).not.toContain('Rough bands')
+  })
+  it('of a smooth figure of a value that is hardly known are not called rough', () => {
+    // The time of a charge goes with one over the efficiency, which bends it by √3 · 13 % = 23 %.
+    const wide = banded({ charger: { efficiency: '0.75 ± 26 %' }, journeys: undefined })
+    expect(bandOf(wide, 'charging.time').contributions[0]?.path).toBe('charger.efficiency')
+    expect(wide.bands?.flatMap(({ steps }) => steps)).toEqual([])
   })
   it.skipIf(!isDeep)(
     'agree with a Monte Carlo of the whole sheet',
     () => {
-      // On a level round. On the demo's the pack is empty on a hill or just behind it, from where the car rolls home: there
-      // the range steps, and no band tells of that.
-      const round = demo().journeys?.bakeryRound
-      const level = { stretches: round?.stretches.map(({ grade: _, ...stretch }) => stretch) }
-      const slim = { ...aside, charger: undefined, hill: undefined, fuses: undefined, journeys: { bakeryRound: level } }
+      // On a level round: on a hilly one the range goes in steps.
+      const slim = {
+        ...aside,
+        charger: undefined,
+        hill: undefined,
+        fuses: undefined,
+        journeys: { bakeryRound: levelRound() },
+      }
       const build = readBuild(patched(demo(), slim))
       const { values } = uncertaintiesIn(sheetField, withoutOwn(build), {})
       const draw = normal(uniform(7))
@@ -121,5 +150,26 @@ describe('uncertainties of a sheet', () => {
     [{ car: { drivenAxle: 'rear ± 1' } }, 'car.drivenAxle: expected'],
   ])('refuses %j', (patch, message) => {
     expect(() => readBuild(patched(demo(), patch))).toThrow(message)
+  })
+  it('may be carried by every quantity of the sheet: in lists, in pairs, under names', () => {
+    const { $schema: _, ...sheet } = demo()
+    const build = readBuild(sheet)
+    let count = 0
+    const look = (read: unknown, path: readonly Step[]): void => {
+      if (isQuantity(read)) {
+        count++
+        const [written, { kind, si }] = [String(valueAt(sheet, path)), read]
+        const unit = written.replace(/^\S+/, '')
+        const said = kind === 'temperature' ? '2 K' : si === 0 ? `1${unit}` : '5 %'
+        const text = `${kind === 'ratio' ? si : written} ± ${said}`
+        const { uncertain, ...rest } = readBuild(placed(sheet, path, text))
+        expect(uncertain).toEqual({ [pathText(path)]: said })
+        expect((valueAt(rest, path) as Quantity).si).toBe(si)
+      } else if (typeof read === 'object' && read !== null) {
+        for (const [key, each] of Object.entries(read)) look(each, [...path, Array.isArray(read) ? Number(key) : key])
+      }
+    }
+    look(build, [])
+    expect(count).toBeGreaterThan(200)
   })
 })

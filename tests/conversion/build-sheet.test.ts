@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Build, type BuildSheet, readBuild, writeBuild } from '../../src/conversion/index.js'
+import { assess, type Build, type BuildSheet, readBuild, writeBuild } from '../../src/conversion/index.js'
 import { sheetField } from '../../src/conversion/sheet/build.js'
 import { InputError } from '../../src/quantity/index.js'
 import { isQuantity } from '../../src/quantity/read.js'
@@ -158,8 +158,16 @@ describe('the wheels', () => {
   const wheels = (car: object) => readBuild(patched(demo(), { car })).car
   it('are known by a tyre, by their radius or by how far they roll in one turn', () => {
     expect(wheels({ tyre: '155/80-13' }).tyre).toBe('155/80-13')
+    expect(wheels({ tyre: '5.20-13' }).tyre).toBe('5.20-13')
     expect(wheels({ tyre: undefined, rollingRadius: '273 mm' }).rollingRadius?.si).toBe(0.273)
     expect(wheels({ tyre: undefined, rollingCircumference: '1.714 m' }).rollingCircumference?.si).toBe(1.714)
+  })
+  it('in inches have a radius with what was assumed, or are refused with what to measure', () => {
+    const { assumptions, figures } = assess(readBuild(patched(demo(), { car: { tyre: '5.20-13' } })))
+    expect(assumptions.find(({ id }) => id === 'tyre.aspect')?.text).toMatch(/^'5\.20-13' has no aspect: 95 %/)
+    // (13 + 2 · 0.95 · 5.20) · 25.4 mm · 2.99 over 2π.
+    expect(figures.find(({ id }) => id === 'gears.rollingRadius')?.value.in('mm')).toBeCloseTo(276.555, 3)
+    expect(refusedFor(patched(demo(), { car: { tyre: '6.2-13' } })).join()).toMatch(/car\.tyre: .*rollingCircumference/)
   })
   it('are refused where none or two of them are given', () => {
     const expected = "car.tyre: expected one of tyre such as '145/80 R13', rollingRadius and rollingCircumference, got"

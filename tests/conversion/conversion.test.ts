@@ -338,7 +338,7 @@ describe('an assessment', () => {
     const given = sheet() as { charger: { from: string; to: string } } & BuildSheet
     Object.assign(given.charger, { from: '99.9 %', to: '100 %' })
     const [moments] = sectionOf(assess(readBuild(given)), 'charging').tables
-    expect(moments?.rows.map(({ name }) => name)).toEqual(['after 0 h', 'after 0 h'])
+    expect(moments?.rows.map(({ name }) => name)).toEqual(['after 0 min', 'after 0 min'])
   })
 
   it('names only the fields that are not there', () => {

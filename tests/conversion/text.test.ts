@@ -1,9 +1,10 @@
 /** An assessment as text: what a reader sees first, in his units, in lines of his width. */
 import { describe, expect, it } from 'vitest'
-import { quantity } from '../../src/quantity/index.js'
+import { assess, readBuild } from '../../src/conversion/index.js'
+import { type Quantity, quantity } from '../../src/quantity/index.js'
 import { shownIn } from '../../src/report/figure.js'
 import { toText } from '../../src/report/index.js'
-import { of } from './sheets.js'
+import { demo, of, sheetOf } from './sheets.js'
 
 const found = of({})
 
@@ -50,7 +51,7 @@ describe('the text of an assessment', () => {
 })
 
 describe('a figure', () => {
-  const shown = shownIn(undefined)
+  const { alone: shown, sure } = shownIn(undefined)
   it.each([
     ['time', 8640, 's', '2 h 24 min'],
     ['time', 7200, 's', '2 h'],
@@ -63,6 +64,10 @@ describe('a figure', () => {
     ['energy', 14.563, 'kWh', '14.6 kWh'],
     ['mass', -0.08823, 'kg', '−0.0882 kg'],
     ['temperature', -7, '°C', '−7 °C'],
+    ['angularSpeed', 3083, 'rpm', '3080 rpm'],
+    ['length', 1605, 'mm', '1605 mm'],
+    ['length', 0.0923, 'mm', '0.1 mm'],
+    ['length', 0.04, 'mm', '0 mm'],
   ] as const)('of %s, %d %s, is shown as %s', (kind, value, unit, words) => {
     expect(shown(quantity(kind, value, unit as never))).toBe(words)
   })
@@ -70,14 +75,64 @@ describe('a figure', () => {
     expect(shown(quantity('mass', -0.08823, 'kg'), 0.0178)).toBe('−0.09 kg')
     expect(shown(quantity('mass', 0.001, 'kg'), 0.0178)).toBe('0 kg')
   })
+  // JCGM 100:2008, 7.2.6: an uncertainty has at most two digits, and its estimate goes as far.
+  it.each([
+    ['length', 110.24, 19.03, 'km', '110 km ± 19 km'],
+    ['length', 1234.5, 187, 'km', '1230 km ± 190 km'],
+    ['speed', 147.43, 5.94, 'km/h', '147.4 km/h ± 5.9 km/h'],
+    ['speed', 147.43, 9.96, 'km/h', '147 km/h ± 10 km/h'],
+    ['ratio', 55.2311, 0.3142, '%', '55.23 % ± 0.31 %'],
+    ['energy', 14.5632, 0.8712, 'kWh', '14.56 kWh ± 0.87 kWh'],
+    ['time', 8.0301, 0.388, 's', '8.03 s ± 0.39 s'],
+    ['time', 235, 14, 'min', '3 h 55 min ± 14 min'],
+    ['mass', 3, 40, 'kg', '3 kg ± 40 kg'],
+    ['mass', 0.3, 40, 'kg', '0 kg ± 40 kg'],
+  ] as const)('of %s, %d ± %d %s, is shown as %s', (kind, value, uncertainty, unit, words) => {
+    const [one, other] = [value, uncertainty].map((each) => quantity(kind, each, unit as never)) as [Quantity, Quantity]
+    expect(sure(one, other).join(' ± ')).toBe(words)
+  })
+  it('has the digits of its band in summary and sections alike', () => {
+    const banded = toText(assess(readBuild(demo()), { bands: true }))
+    expect(banded).toMatch(/^ {2}energy +14\.56 kWh ± 0\.87 kWh$/m)
+    expect(banded).toMatch(/^ {2}energy {2,}14\.56 kWh$/m)
+    expect(banded).toMatch(/0 to 80 km\/h in 8\.03 s ± 0\.39 s/)
+    expect(banded.split('\n\n')[1]?.split('\n').length).toBeLessThanOrEqual(12)
+  })
+  it.each([
+    ['the demo', found, undefined],
+    ['the demo in pounds and miles', found, 'imperial'],
+    ['the first try', assess(readBuild(sheetOf('wagtail-first-try'))), undefined],
+  ] as const)('has three digits at most in every figure, table and check of %s', (_, assessment, units) => {
+    // What is weighed and placed is not rounded before the point.
+    const asWeighed = /^−?\d+ (?:kg|lb|mm|m|km|in|ft|mi)$/
+    const figure = /^−?(\d+(?:\.\d+)?)(?:e\d+)?(?: [^\s\d,;.]\S*)?$/
+    const text = toText(assessment, { width: 400, ...(units === undefined ? {} : { units }) })
+    const cells = text
+      .split('\n')
+      .flatMap((line) => (line.startsWith('  ') ? line.slice(2).split(/ {3,}/).slice(1) : []))
+    const outcomes = [...text.matchAll(/: ([^:;]+), at (?:most|least) ([^;]+); [\d.]+ % (?:left|beyond)/g)]
+    // Where figure and limit would read alike, both have the digits that tell them apart.
+    const told = outcomes.flatMap(([, actual = '', limit = '']) =>
+      Number.parseFloat(actual) === Number.parseFloat(limit) ? [] : [actual, limit],
+    )
+    let count = 0
+    for (const cell of [...cells.filter((each) => figure.test(each)), ...told]) {
+      if (asWeighed.test(cell)) continue
+      count++
+      const [, number = ''] = figure.exec(cell) ?? []
+      const digits = number.replace('.', '').replace(/^0+/, '')
+      expect([cell, (number.includes('.') ? digits : digits.replace(/0+$/, '')).length <= 3]).toEqual([cell, true])
+    }
+    expect(count).toBeGreaterThan(100)
+  })
   it('is shown in pounds and miles, and by kind; millimetres never become miles', () => {
-    const imperial = shownIn('imperial')
+    const { alone: imperial } = shownIn('imperial')
     // NIST SP 811, Appendix B: 1 lb is 0.453 592 37 kg, 1 mi is 1.609 344 km, 1 in is 25.4 mm, exactly.
     expect(imperial(quantity('mass', 45.359237, 'kg'))).toBe('100 lb')
     expect(imperial(quantity('length', 160.9344, 'km'))).toBe('100 mi')
     expect(imperial(quantity('length', 254, 'mm'))).toBe('10 in')
     expect(imperial(quantity('temperature', -40, '°C'))).toBe('−40 °F')
-    const miles = shownIn({ length: 'mi' })
+    const { alone: miles } = shownIn({ length: 'mi' })
     expect(miles(quantity('length', 160.9344, 'km'))).toBe('100 mi')
     expect(miles(quantity('length', 254, 'mm'))).toBe('254 mm')
   })

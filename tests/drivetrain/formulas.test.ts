@@ -114,19 +114,55 @@ describe('the mark of a tyre', () => {
     '155/80 R130',
   ])("that is wrong, '%s', is refused and the form is shown", (mark) => {
     expect(() => readTyre(mark)).toThrow(
-      `readTyre: one input cannot be used\n  mark: expected a tyre mark such as '155/80 R13', '155/80-13' (bias-ply) or '165 R13' (no aspect), got '${mark}'`,
+      `readTyre: one input cannot be used\n  mark: expected a tyre mark such as '155/80 R13', '155/80-13' (cross-ply), '165 R13' (no aspect) or '5.60-13' (inches), got '${mark}'`,
     )
   })
   it('that is no text is refused', () => {
     expect(() => readTyre(155 as never)).toThrow(/mark: expected a tyre mark .*, got 155$/)
     expect(() => readTyre(undefined as never)).toThrow(/got undefined$/)
   })
-  it.each(['5.60-13', '5,20 - 10', '6.00 16', '5.50 R12', '5.20 S 10'])(
-    "in inches, '%s', is refused with a way out",
+  it('of the sixties without an aspect may be of a cross-ply or of a radial', () => {
+    expect(readTyre('145-13').construction).toBe('bias')
+    expect(readTyre('145-13').assumptions[0]).toMatch(
+      /80 % is assumed.* a radial with such a mark rolls 2 % further\.$/,
+    )
+    expect(readTyre('155 SR 13').construction).toBe('radial')
+  })
+  it('in inches gives the height that such tyres mostly had, and says so', () => {
+    const tyre = readTyre('5.60-13')
+    expect(String(tyre.width)).toBe('5.6 in')
+    expect(tyre.construction).toBe('bias')
+    // 13 + 2 · 0.95 · 5.60 inches, times 2.99.
+    expect(tyre.diameter.in('in')).toBeCloseTo(23.64, 12)
+    expect(tyre.rollingCircumference.in('in')).toBeCloseTo(70.6836, 9)
+    expect(tyre.assumptions).toEqual([
+      "'5.60-13' has no aspect: 95 % is assumed, as cross-ply tyres of this width mostly had (common practice, no source). They differ by about 3 %, 8.5 mm in diameter: measure how far one rolls in one turn.",
+    ])
+  })
+  it.each(['5.60 - 13', '5.60x13', '5.60 × 13', '5.60–13', '5.60 S 13', '5.60 S-13', '5.60-13 4PR', ' 5.60-13 TL'])(
+    "in inches, '%s', is the same tyre as '5.60-13'",
     (mark) => {
-      expect(() => readTyre(mark)).toThrow(/measure the rolling circumference and use rollingRadius/)
+      const { assumptions: _, ...tyre } = readTyre(mark)
+      const { assumptions: __, ...same } = readTyre('5.60-13')
+      expect(JSON.stringify(tyre)).toBe(JSON.stringify(same))
     },
   )
+  it.each(['5.6-13', '5,20 - 10', '6.00 16', '5.50 R12', '5.60/80-13'])(
+    "in inches that is no mark, '%s', is refused with what one looks like",
+    (mark) => {
+      expect(() => readTyre(mark)).toThrow(/or '5\.60-13' \(inches\), got/)
+    },
+  )
+  it.each([
+    ['5.55-13', 'on a rim of 13 a width of 4.80, 5.20, 5.50, 5.60,'],
+    // Before the war as high as wide or higher, after it less.
+    ['6.00-15', 'on a rim of 15 a width of 4.80, 5.20, 5.60,'],
+    ['5.25-16', 'a rim of 10 to 15'],
+  ])("in inches of which the height is not known, '%s', is refused with what to measure", (mark, known) => {
+    const said = `mark: expected a mark in inches of which the height is known: ${known}`
+    expect(() => readTyre(mark)).toThrow(said)
+    expect(() => readTyre(mark)).toThrow(/measure how far the tyre rolls in one turn: give it as rollingCircumference/)
+  })
 })
 
 describe('gears', () => {

@@ -84,8 +84,8 @@ describe('gearTable', () => {
     expect(() => gearTable({ ...gearing, gearbox: { ...gearbox, gears: [1, 3.6] } })).toThrow(
       'gearTable: one input cannot be used\n  gearbox.gears.second: expected a ratio below that of first, 1: gears are listed from the lowest speed up, got 3.6',
     )
-    expect(() => gearTable({ ...gearing, car: { ...car, tyre: '5.60-13' } })).toThrow(
-      /car\.tyre: expected a tyre mark .* use rollingRadius/,
+    expect(() => gearTable({ ...gearing, car: { ...car, tyre: '5.6-13' } })).toThrow(
+      /car\.tyre: expected a tyre mark .* as rollingRadius/,
     )
     expect(() => gearTable({ ...gearing, gearbox: { ...gearbox, finaldrive: 4 } } as never)).toThrow(
       /gearbox\.finaldrive: expected no such field.*did you mean finalDrive\?/,

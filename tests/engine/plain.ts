@@ -1,5 +1,5 @@
 /** Figures that may be left out for something plain. */
-import { pathText } from '../../src/procedure/reading.js'
+import { pathText } from '../../src/procedure/path.js'
 import type { Place } from './inputs.js'
 
 /** Optional figures in whose place something plain stands, and what: leaving them out describes another car or another road. */

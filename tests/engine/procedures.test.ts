@@ -12,7 +12,8 @@ import {
   isMet,
   jsonSchemaOf,
 } from '../../src/procedure/index.js'
-import { pathText, readField, valueAt } from '../../src/procedure/reading.js'
+import { pathText, valueAt } from '../../src/procedure/path.js'
+import { readField } from '../../src/procedure/reading.js'
 import { unusualIn } from '../../src/procedure/unusual.js'
 import { CalculationError, InputError } from '../../src/quantity/index.js'
 import { runs } from '../runs.js'

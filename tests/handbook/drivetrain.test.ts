@@ -29,4 +29,18 @@ describe('published values: drivetrain', () => {
   it('gives a 165 R13 the diameter of its table, 596 mm, within 2 mm', () => {
     expect(Math.abs(readTyre('165 R13').diameter.in('mm') - 596)).toBeLessThanOrEqual(2)
   })
+
+  // UN Regulation No. 30, annex 5, tables of diagonal tyres, from memory. The aspects are rounded from such tyres, so that
+  // this holds the series and their spread, not a figure.
+  it.each([
+    ['5.20-10', 508],
+    ['5.60-13', 600],
+    ['5.60-15', 650],
+    ['6.00-12', 574],
+    ['6.15-13', 582],
+    ['6.45-13', 600],
+  ] as const)('gives a %s the diameter of its table, %d mm, within the 3 %% that it tells', (mark, diameter) => {
+    const { diameter: found, width } = readTyre(mark)
+    expect(Math.abs(found.in('mm') - diameter)).toBeLessThanOrEqual(2 * 0.03 * width.in('mm'))
+  })
 })

@@ -84,3 +84,24 @@ describe('one figure', () => {
     expect(found.sections.map(({ title }) => title)).toContain('Energy and range at a steady speed')
   })
 })
+
+describe('what is found on the way to a figure', () => {
+  const checksOf = (patch: object) => assess(readBuild(patched(sheet(), patch))).checks
+  it('cells too hot after a journey fail, and cells that keep to their limit do not', () => {
+    const verdictAt = (limit: string) =>
+      checksOf({ cooling: { pack: { limit } } }).find(({ id }) => id === 'journeys.bakeryRound.summer.cell.hottest')
+    // The cells of the demo begin the journey in summer at 32 °C, and warm by it.
+    expect(verdictAt('32 °C')?.verdict).toBe('fail')
+    expect(verdictAt('32 °C')?.paths).toContain('cooling.pack.limit')
+    expect(verdictAt('45 °C')?.verdict).toBe('pass')
+  })
+  it('a heater that the car does not have is not held against it; that of the car is', () => {
+    // So much air asks for more than the pack holds in an hour of plain heating, and for less of a heat pump.
+    const heated = (coefficientOfPerformance: number | undefined) =>
+      checksOf({ heating: { cabin: { airFlow: '2000 m³/h', coefficientOfPerformance } } }).flatMap(({ id, verdict }) =>
+        id.endsWith('cabin.heater.energy') ? [verdict] : [],
+      )
+    expect(heated(1.9)).toEqual(['pass'])
+    expect(heated(undefined)).toEqual(['fail'])
+  })
+})

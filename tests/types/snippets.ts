@@ -104,6 +104,9 @@ export const accepted: readonly string[] = [
   `export const far: Quantity<'length'> = figure(found, 'journeys.bakeryRound.winter.range')`,
   `figure(found, 'weight.after.frontShare').in('%').toFixed(1)`,
   `export const outside = { summer: { outside: '32 °C' } } satisfies BuildSheet['seasons']`,
+  `export const mild = { summer: { outside: '32 °C ± 3 K', usable: '0.9 ± 5 %' } } satisfies BuildSheet['seasons']`,
+  `export const sized: BuildSheet['car']['dragArea'][] = ['0.74 m² ± 0.05 m²', '0.74 m2 +/- 7 %', '0.74 m²', quantity('area', '0.74 m²')]`,
+  `export const geared: NonNullable<BuildSheet['gearbox']>['gears'][] = [['3.65 ± 0.01', 2.1], { low: '3.65', high: '2.1 ± 1 %' }]`,
   // Descriptions.
   `input('mass', 'm', 'Mass', { min: 0, max: '3 t', default: '900 kg' }).default.in('kg')`,
   `constant('acceleration', '9.80665 m/s²', 'Standard acceleration of free fall', cite('ISO 80000-3')).value.in('m/s2')`,
@@ -168,7 +171,23 @@ export const refused: readonly (readonly [line: string, message: string])[] = [
   ],
   [
     `const outside: BuildSheet['seasons'] = { summer: { outside: '32 kW' } }`,
-    `Type '"32 kW"' is not assignable to type 'Given<"temperature">'.`,
+    `Type '"32 kW"' is not assignable to type 'Measured<"temperature">'.`,
+  ],
+  [
+    `const size: BuildSheet['car']['dragArea'] = '0.74 m² ± 0.05 m'`,
+    `Type '"0.74 m² ± 0.05 m"' is not assignable to type 'Measured<"area">'.`,
+  ],
+  [
+    `const outside: BuildSheet['seasons'] = { summer: { outside: '32 °C ± 5 %' } }`,
+    `Type '"32 °C ± 5 %"' is not assignable to type 'Measured<"temperature">'.`,
+  ],
+  [
+    `const usable: BuildSheet['seasons'] = { summer: { outside: '32 °C', usable: '90 % ± 2 %' } }`,
+    `Type '"90 % ± 2 %"' is not assignable to type 'Measured<"ratio"> | undefined'.`,
+  ],
+  [
+    `const van = { car: { mass: '805 kg ± 5 kg' } } as const satisfies Vehicle`,
+    `Type '"805 kg ± 5 kg"' is not assignable to type 'Given<"mass">'.`,
   ],
   // Inputs of a formula.
   [

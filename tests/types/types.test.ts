@@ -1,4 +1,5 @@
 /** What the compiler accepts and refuses, in what words, and how hard it has to work. */
+import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import ts from 'typescript'
 import { describe, expect, it } from 'vitest'
@@ -66,17 +67,31 @@ describe('the compiler', { timeout: 60_000 }, () => {
 })
 
 describe('the type of the build sheet', { timeout: 60_000 }, () => {
-  const textOf = (sheet: string) => `import type { BuildSheet } from '../../src/conversion/index.js'
+  const written = readFileSync(`${project}src/conversion/sheet/build-sheet.ts`, 'utf8').replaceAll(
+    '../../',
+    '../../src/',
+  )
+  /** The sheet with every measured value as a plain one: what its fields say of a procedure. */
+  const plain = written.replaceAll('Measured', 'Given')
+  const textOf = (sheet: string, type: string) => `${sheet}
       import type { sheetFields } from '../../src/conversion/sheet/fields.js'
       import type { Written } from '../../src/procedure/index.js'
       type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false
-      export const same: Same<${sheet}, Written<typeof sheetFields>> = true
-      export const there = (sheet: ${sheet}): Written<typeof sheetFields> => sheet
-      export const back = (sheet: Written<typeof sheetFields>): ${sheet} => sheet\n`
-  it('is what its fields say, no more and no less', () => {
-    const sheets = ['BuildSheet', `Omit<BuildSheet, 'note'>`, 'BuildSheet & { readonly colour?: string }']
-    const { program, files } = programOf(sheets.map(textOf))
-    expect(files.map((file) => program.getSemanticDiagnostics(file).length > 0)).toEqual([false, true, true])
+      export const same: Same<${type}, Written<typeof sheetFields>> = true
+      export const there = (sheet: ${type}): Written<typeof sheetFields> => sheet
+      export const back = (sheet: Written<typeof sheetFields>): ${type} => sheet\n`
+  it('is what its fields say, no more and no less, but that every quantity may carry its uncertainty', () => {
+    const sheets = [
+      [plain, 'BuildSheet'],
+      [plain, `Omit<BuildSheet, 'note'>`],
+      [plain, 'BuildSheet & { readonly colour?: string }'],
+      [written, 'BuildSheet'],
+    ] as const
+    const { program, files } = programOf(sheets.map(([sheet, type]) => textOf(sheet, type)))
+    const refusals = files.map((file) => program.getSemanticDiagnostics(file).length > 0)
+    expect(refusals).toEqual([false, true, true, true])
+    expect(plain).not.toBe(written)
+    expect(written).not.toContain('Given')
   })
 })
 
@@ -156,5 +171,21 @@ describe('the work of the compiler', { timeout: 60_000 }, () => {
     const more = (measured - instantiationsAs('Given', () => '')) / units.length
     expect(more).toBeGreaterThan(0)
     expect(more).toBeLessThan(150)
+  })
+
+  it('stays under 150 type instantiations a kind for a whole sheet, over one of plain values', () => {
+    const sheet = readFileSync(`${project}examples/wagtail-850.json`, 'utf8').trim()
+    const type = readFileSync(`${project}src/conversion/sheet/build-sheet.ts`, 'utf8').replaceAll(
+      '../../',
+      '../../src/',
+    )
+    const used = new Set([...type.matchAll(/Measured<'(\w+)'>/g)].map(([, kind]) => kind))
+    const [plain, measured] = [type.replaceAll('Measured', 'Given'), type].map((text) => {
+      const { program, files } = programOf([`${text}\nexport const sheet = ${sheet} satisfies BuildSheet\n`])
+      expect(program.getSemanticDiagnostics(files[0])).toEqual([])
+      return program.getInstantiationCount()
+    }) as [number, number]
+    expect(measured - plain).toBeGreaterThan(0)
+    expect((measured - plain) / used.size).toBeLessThan(150)
   })
 })

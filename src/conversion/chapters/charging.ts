@@ -67,7 +67,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
             : [
                 {
                   id: `moment${moment}`,
-                  name: `after ${point.time}`,
+                  name: `after ${point.time.as('min').format({ digits: 3 })}`,
                   values: [point.stateOfCharge, point.voltage, point.current, point.power],
                 },
               ]

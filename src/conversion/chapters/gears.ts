@@ -248,8 +248,9 @@ function fixedRatioOf(drive: Laden, { targets }: Build) {
   if (targets?.topSpeed === undefined) return undefined
   const { topSpeed: asked, startGrade: grade } = targets
   const single = fromSheet(places, () => fixedRatio({ ...drive, topSpeed: asked, grade }))
+  const [least, greatest] = [single.least, single.greatest].map((ratio) => ratio?.format({ digits: 3 }) ?? 'any')
   const answer = single.fits
-    ? `One ratio from ${single.least} to ${single.greatest} would do all of it.`
+    ? `One ratio from ${least} to ${greatest} would do all of it.`
     : `One fixed ratio would not do: ${single.reason}.`
   const table: Table = {
     id: 'fixedRatio',

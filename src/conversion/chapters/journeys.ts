@@ -4,7 +4,7 @@ import { section as heading } from '../../formula/index.js'
 import { merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
-import { heatCapacity, packTemperature } from '../../thermal/index.js'
+import { heatCapacity, type PackTemperature, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
 import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
@@ -49,10 +49,13 @@ export function journeysSection(build: Build, pack: Pack | undefined, driven: ()
   if (pack === undefined || driven().length === 0) return missing(withoutEmpty(build), needed)
   const keys = [...new Set(driven().map(({ key }) => key))]
   const seasons = driven().flatMap(({ key, season }) => (key === keys[0] ? [season] : []))
+  const warmed = new Map(driven().map((each) => [each, cellsOver(each, pack, build.cooling?.pack.limit)]))
   const all = merged(
-    ...driven().map(({ key, name, season, drive }) => {
+    ...driven().map((each) => {
+      const { key, name, season, drive } = each
       const told = (check: string) => `${name}, ${season.name}: ${check}`
-      return { ...ofSheet(drive), checks: partOf(`journeys.${key}.${season.key}`, drive.checks, told) }
+      const found = merged(ofSheet(drive), warmed.get(each) ?? {})
+      return { ...found, checks: partOf(`journeys.${key}.${season.key}`, found.checks, told) }
     }),
   )
   return {
@@ -60,7 +63,7 @@ export function journeysSection(build: Build, pack: Pack | undefined, driven: ()
     tables: keys.map((key) =>
       journeyTable(
         driven().filter((each) => each.key === key),
-        pack,
+        warmed,
       ),
     ),
     ...all,
@@ -74,7 +77,7 @@ function withoutEmpty({ journeys = {}, seasons = {}, ...others }: Build) {
   return { ...others, journeys: some(journeys), seasons: some(seasons) }
 }
 
-function journeyTable(seasons: readonly Driven[], pack: Pack): Table {
+function journeyTable(seasons: readonly Driven[], warmed: ReadonlyMap<Driven, PackTemperature | undefined>): Table {
   const row = (id: string, name: string, value: (each: Driven) => Quantity | string | undefined) => ({
     id,
     name,
@@ -109,20 +112,30 @@ function journeyTable(seasons: readonly Driven[], pack: Pack): Table {
       row('rmsCurrent', 'root mean square of the current', ({ drive }) => drive.rmsCurrent),
       row('lowestVoltage', 'lowest voltage', ({ drive }) => drive.lowestVoltage),
       row('packHeat', 'heat in the pack', ({ drive }) => drive.packHeat?.as('Wh')),
-      row('cellsAfter', 'cells after one', (each) => cellsAfter(each, pack)),
+      row('cellsAfter', 'cells after one', (each) => warmed.get(each)?.final),
     ],
     notes: [...ends, ...missed],
   }
 }
 
-/** How warm the cells are after a journey, where the sheet says what they take up and give off. */
-function cellsAfter({ season, drive }: Driven, pack: Pack): Quantity<'temperature'> | undefined {
+/** How warm the cells become over a journey, where the sheet says what they take up and give off. */
+function cellsOver(
+  { season, drive }: Driven,
+  pack: Pack,
+  high: Quantity<'temperature'> | undefined,
+): PackTemperature | undefined {
   const { specificHeat } = pack.made.module
   if (specificHeat === undefined || season.conductance === undefined || drive.heats === undefined) return undefined
   const { conductance, outside: surroundings, cells: initial, places } = season
   const capacity = heatCapacity({ mass: pack.mass, specificHeat })
   const { heats: heat } = drive
-  return fromSheet({ surroundings: places['air.temperature'], initial: places.cellTemperature }, () =>
-    packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat }),
-  ).final
+  const limits = high === undefined ? {} : { limits: { high } }
+  const inSheet = {
+    'surroundings': places['air.temperature'],
+    'initial': places.cellTemperature,
+    'limits.high': 'cooling.pack.limit',
+  }
+  return fromSheet(inSheet, () =>
+    packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat, heatOf: 'drive', ...limits }),
+  )
 }

@@ -161,6 +161,7 @@ function cabinPart(key: string, season: Season, build: Build, pack: Pack): Part 
         ? []
         : cabinFigures(`mornings.${key}.heatPump`, 'the heat pump', found)),
     ],
+    // What a heater that the car does not have would fail is not held against the car: its figures tell it.
     ...found,
     checks: partOf(`mornings.${key}.cabin`, found.checks, (check) => `${name}: ${check}`),
   }

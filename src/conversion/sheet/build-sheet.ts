@@ -1,166 +1,189 @@
 /** The build sheet as it is written. `npm run docs` makes this file from the fields of the sheet. */
-import type { Given } from '../../quantity/index.js'
+import type { Measured } from '../../quantity/index.js'
 
 /** A build sheet as it is written: every quantity is text with its unit. */
 export interface BuildSheet {
-  /** Where its JSON Schema is found, for the editor. */
+  /** Path of its JSON Schema, for the editor. */
   readonly $schema?: string | undefined
-  /** What the build is called. */
+  /** Title of the build. */
   readonly title: string
-  /** What else is to be said of it. */
+  /** Remarks. */
   readonly note?: string | undefined
   /** The car as it is. */
   readonly car: {
     /** What the scales show. */
     readonly scales: {
       /** Mass on the front left wheel, in kg, at least 0 kg. */
-      readonly frontLeft: Given<'mass'>
+      readonly frontLeft: Measured<'mass'>
       /** Mass on the front right wheel, in kg, at least 0 kg. */
-      readonly frontRight: Given<'mass'>
+      readonly frontRight: Measured<'mass'>
       /** Mass on the rear left wheel, in kg, at least 0 kg. */
-      readonly rearLeft: Given<'mass'>
+      readonly rearLeft: Measured<'mass'>
       /** Mass on the rear right wheel, in kg, at least 0 kg. */
-      readonly rearRight: Given<'mass'>
+      readonly rearRight: Measured<'mass'>
     }
     /** Wheelbase, in m, above 0 m, usually 1.8 m to 2.9 m. */
-    readonly wheelbase: Given<'length'>
+    readonly wheelbase: Measured<'length'>
     /** The distances between the wheels of an axle. */
     readonly track: {
       /** Front track, in m, above 0 m, usually 1.1 m to 1.6 m. */
-      readonly front: Given<'length'>
+      readonly front: Measured<'length'>
       /** Rear track, in m, above 0 m, usually 1.1 m to 1.6 m. */
-      readonly rear: Given<'length'>
+      readonly rear: Measured<'length'>
     }
-    /** The weighing with the rear axle raised. */
+    /**
+     * The weighing with the rear axle raised. Without it: the height of the centre of gravity is not known, nor whether
+     * the car tips before it slides: give raised.
+     */
     readonly raised?: {
       /** Height by which the rear wheel centres were raised, in m, above 0 m. */
-      readonly rise: Given<'length'>
+      readonly rise: Measured<'length'>
       /** Height of the wheel centres above the ground, car level, in m, above 0 m, usually 0.24 m to 0.33 m. */
-      readonly loadedRadius: Given<'length'>
+      readonly loadedRadius: Measured<'length'>
       /** Mass on both front wheels, rear axle raised, in kg, at least 0 kg. */
-      readonly front?: Given<'mass'> | undefined
+      readonly front?: Measured<'mass'> | undefined
       /** Mass on the front left wheel, rear axle raised, in kg, at least 0 kg. */
-      readonly frontLeft?: Given<'mass'> | undefined
+      readonly frontLeft?: Measured<'mass'> | undefined
       /** Mass on the front right wheel, rear axle raised, in kg, at least 0 kg. */
-      readonly frontRight?: Given<'mass'> | undefined
+      readonly frontRight?: Measured<'mass'> | undefined
       /** Further weighings so, to fit the height through all of them. */
-      readonly others?: readonly (readonly [Given<'length'>, Given<'mass'>])[] | undefined
+      readonly others?: readonly (readonly [Measured<'length'>, Measured<'mass'>])[] | undefined
     } | undefined
     /** The front axle's share of the roll stiffness, a plain number, at least 0 and at most 1, usually 20 % to 90 %. */
-    readonly frontRollShare?: Given<'ratio'> | undefined
+    readonly frontRollShare?: Measured<'ratio'> | undefined
     /** The springs. */
     readonly springs?: {
       /** The springs of an axle. */
       readonly front: {
         /** Rate of one spring, in N/mm, above 0 N/mm, usually 12 N/mm to 80 N/mm. */
-        readonly springRate: Given<'springRate'>
+        readonly springRate: Measured<'springRate'>
         /** Motion ratio, spring travel over wheel travel, a plain number, above 0, usually 0.5 to 1.05. */
-        readonly motionRatio: Given<'ratio'>
+        readonly motionRatio: Measured<'ratio'>
         /**
-         * Wheels, hubs, brakes and share of links, both sides together, in kg, at least 0 kg, usually 24 kg to 180 kg.
+         * Unsprung mass of the axle, both sides: wheels, hubs, brakes and a share of the links, in kg, at least 0 kg,
+         * usually 24 kg to 180 kg.
          */
-        readonly unsprung: Given<'mass'>
+        readonly unsprung: Measured<'mass'>
       }
       /** The springs of an axle. */
       readonly rear: {
         /** Rate of one spring, in N/mm, above 0 N/mm, usually 12 N/mm to 80 N/mm. */
-        readonly springRate: Given<'springRate'>
+        readonly springRate: Measured<'springRate'>
         /** Motion ratio, spring travel over wheel travel, a plain number, above 0, usually 0.5 to 1.05. */
-        readonly motionRatio: Given<'ratio'>
+        readonly motionRatio: Measured<'ratio'>
         /**
-         * Wheels, hubs, brakes and share of links, both sides together, in kg, at least 0 kg, usually 24 kg to 180 kg.
+         * Unsprung mass of the axle, both sides: wheels, hubs, brakes and a share of the links, in kg, at least 0 kg,
+         * usually 24 kg to 180 kg.
          */
-        readonly unsprung: Given<'mass'>
+        readonly unsprung: Measured<'mass'>
       }
     } | undefined
-    /** People and goods on board on the road. */
+    /** People and goods on board. */
     readonly payload: {
       /** Mass of people and goods, in kg, at least 0 kg, usually 0 kg to 1000 kg. */
-      readonly mass: Given<'mass'>
+      readonly mass: Measured<'mass'>
       /** A place in the car. */
       readonly at: {
         /** Distance behind the front axle line, negative ahead of it, in m, usually -2 m to 5 m. */
-        readonly aft: Given<'length'>
+        readonly aft: Measured<'length'>
         /** Distance to the left of the centre line, negative to the right, in m, usually -2 m to 5 m. */
-        readonly left: Given<'length'>
+        readonly left: Measured<'length'>
         /** Height above the ground, in m, at least 0 m, usually 0 m to 2.5 m. */
-        readonly up?: Given<'length'> | undefined
+        readonly up?: Measured<'length'> | undefined
       }
     }
-    /** The mark of the tyre. */
+    /**
+     * The mark of the tyre, such as 155/80 R13 or 5.60-13. Without it: give one of tyre, rollingRadius and
+     * rollingCircumference.
+     */
     readonly tyre?: string | undefined
-    /** Rolling radius of the driven wheels, in m, above 0 m, usually 0.24 m to 0.33 m. */
-    readonly rollingRadius?: Given<'length'> | undefined
-    /** Way that the driven wheels roll in one turn, in m, above 0 m, usually 1.5 m to 2.1 m. */
-    readonly rollingCircumference?: Given<'length'> | undefined
+    /**
+     * Rolling radius of the driven wheels, in m, above 0 m, usually 0.24 m to 0.33 m. Without it: give one of tyre,
+     * rollingRadius and rollingCircumference.
+     */
+    readonly rollingRadius?: Measured<'length'> | undefined
+    /**
+     * Distance that a driven wheel rolls in one turn, in m, above 0 m, usually 1.5 m to 2.1 m. Without it: give one of
+     * tyre, rollingRadius and rollingCircumference.
+     */
+    readonly rollingCircumference?: Measured<'length'> | undefined
     /** Drag coefficient times frontal area, in m², at least 0 m², usually 0.5 m² to 0.95 m². */
-    readonly dragArea: Given<'area'>
+    readonly dragArea: Measured<'area'>
     /** Rolling resistance coefficient, a plain number, at least 0, usually 0.008 to 0.016. */
-    readonly rollingResistance: Given<'ratio'>
+    readonly rollingResistance: Measured<'ratio'>
     /** Mass with that of the turning parts over mass, a plain number, at least 1, usually 1.02 to 1.4. */
-    readonly rotatingFactor?: Given<'ratio'> | undefined
+    readonly rotatingFactor?: Measured<'ratio'> | undefined
     /** Which wheels are driven. */
     readonly drivenAxle: 'front' | 'rear'
     /** Friction coefficient of tyre and road, a plain number, above 0. */
-    readonly friction?: Given<'ratio'> | undefined
+    readonly friction?: Measured<'ratio'> | undefined
     /** The greatest masses allowed. */
     readonly limits?: {
-      /** Greatest mass allowed, in kg, above 0 kg, usually 400 kg to 3500 kg. */
-      readonly gross?: Given<'mass'> | undefined
-      /** Greatest mass allowed on the front axle, in kg, above 0 kg, usually 150 kg to 2000 kg. */
-      readonly frontAxle?: Given<'mass'> | undefined
-      /** Greatest mass allowed on the rear axle, in kg, above 0 kg, usually 150 kg to 2000 kg. */
-      readonly rearAxle?: Given<'mass'> | undefined
+      /**
+       * Greatest mass allowed, in kg, above 0 kg, usually 400 kg to 3500 kg. Without it: the mass of the car is not
+       * held to a limit: give limits.gross.
+       */
+      readonly gross?: Measured<'mass'> | undefined
+      /**
+       * Greatest mass allowed on the front axle, in kg, above 0 kg, usually 150 kg to 2000 kg. Without it: the mass on
+       * the front axle is not held to a limit: give limits.frontAxle.
+       */
+      readonly frontAxle?: Measured<'mass'> | undefined
+      /**
+       * Greatest mass allowed on the rear axle, in kg, above 0 kg, usually 150 kg to 2000 kg. Without it: the mass on
+       * the rear axle is not held to a limit: give limits.rearAxle.
+       */
+      readonly rearAxle?: Measured<'mass'> | undefined
     } | undefined
   }
-  /** The parts that leave. */
+  /** Parts taken out. */
   readonly removed?: readonly {
     /** What it is called. */
     readonly name: string
     /** Mass of one, in kg, above 0 kg, usually 0.2 kg to 600 kg. */
-    readonly mass: Given<'mass'>
+    readonly mass: Measured<'mass'>
     /** A place in the car. */
     readonly at: {
       /** Distance behind the front axle line, negative ahead of it, in m, usually -2 m to 5 m. */
-      readonly aft: Given<'length'>
+      readonly aft: Measured<'length'>
       /** Distance to the left of the centre line, negative to the right, in m, usually -2 m to 5 m. */
-      readonly left: Given<'length'>
+      readonly left: Measured<'length'>
       /** Height above the ground, in m, at least 0 m, usually 0 m to 2.5 m. */
-      readonly up?: Given<'length'> | undefined
+      readonly up?: Measured<'length'> | undefined
     }
     /** How many there are, all at this place, a whole number, at least 1 and at most 100000. */
     readonly count?: number | undefined
     /** The sides of the part, seen from above; without them it is taken as a point. */
     readonly size?: {
       /** Length along the car, in m, at least 0 m. */
-      readonly length: Given<'length'>
+      readonly length: Measured<'length'>
       /** Width across the car, in m, at least 0 m. */
-      readonly width: Given<'length'>
+      readonly width: Measured<'length'>
     } | undefined
   }[] | undefined
-  /** The parts that come. */
+  /** Parts put in. */
   readonly added?: readonly {
     /** What it is called. */
     readonly name: string
     /** Mass of one, in kg, above 0 kg, usually 0.2 kg to 600 kg. */
-    readonly mass: Given<'mass'>
+    readonly mass: Measured<'mass'>
     /** A place in the car. */
     readonly at: {
       /** Distance behind the front axle line, negative ahead of it, in m, usually -2 m to 5 m. */
-      readonly aft: Given<'length'>
+      readonly aft: Measured<'length'>
       /** Distance to the left of the centre line, negative to the right, in m, usually -2 m to 5 m. */
-      readonly left: Given<'length'>
+      readonly left: Measured<'length'>
       /** Height above the ground, in m, at least 0 m, usually 0 m to 2.5 m. */
-      readonly up?: Given<'length'> | undefined
+      readonly up?: Measured<'length'> | undefined
     }
     /** How many there are, all at this place, a whole number, at least 1 and at most 100000. */
     readonly count?: number | undefined
     /** The sides of the part, seen from above; without them it is taken as a point. */
     readonly size?: {
       /** Length along the car, in m, at least 0 m. */
-      readonly length: Given<'length'>
+      readonly length: Measured<'length'>
       /** Width across the car, in m, at least 0 m. */
-      readonly width: Given<'length'>
+      readonly width: Measured<'length'>
     } | undefined
   }[] | undefined
   /** A module. */
@@ -172,64 +195,64 @@ export interface BuildSheet {
     /** What its cells are made of. */
     readonly chemistry?: 'NMC' | 'LFP' | undefined
     /** Nominal voltage of the module, in V, above 0 V. */
-    readonly nominalVoltage: Given<'voltage'>
+    readonly nominalVoltage: Measured<'voltage'>
     /** Lowest voltage that the module may have, in V, above 0 V. */
-    readonly minimumVoltage: Given<'voltage'>
+    readonly minimumVoltage: Measured<'voltage'>
     /** Voltage of the full module, in V, above 0 V. */
-    readonly maximumVoltage: Given<'voltage'>
+    readonly maximumVoltage: Measured<'voltage'>
     /** Capacity of the module, in Ah, above 0 Ah, usually 20 Ah to 200 Ah. */
-    readonly capacity: Given<'charge'>
+    readonly capacity: Measured<'charge'>
     /** Resistance of the module, warm, in mΩ, above 0 mΩ. */
-    readonly resistance: Given<'resistance'>
+    readonly resistance: Measured<'resistance'>
     /** Resistance of the module, warm, within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ. */
-    readonly ohmicResistance?: Given<'resistance'> | undefined
+    readonly ohmicResistance?: Measured<'resistance'> | undefined
     /** Its resistance in the cold. */
     readonly cold?: {
       /** Temperature of the cold measurement, in °C, above -273.15 °C and below 25 °C, usually -40 °C to 20 °C. */
-      readonly temperature: Given<'temperature'>
+      readonly temperature: Measured<'temperature'>
       /** Resistance of the module at that temperature, in mΩ, above 0 mΩ. */
-      readonly resistance: Given<'resistance'>
+      readonly resistance: Measured<'resistance'>
     } | undefined
     /** Mass of the module, in kg, above 0 kg. */
-    readonly mass: Given<'mass'>
+    readonly mass: Measured<'mass'>
     /** Discharge current that it bears all day, in A, above 0 A. */
-    readonly continuousCurrent: Given<'current'>
+    readonly continuousCurrent: Measured<'current'>
     /** Discharge current that it bears for a short time, in A, above 0 A, usually 20 A to 3000 A. */
-    readonly peakCurrent?: Given<'current'> | undefined
+    readonly peakCurrent?: Measured<'current'> | undefined
     /** Charge current that it bears, in A, above 0 A, usually 1 A to 600 A. */
-    readonly chargeCurrent?: Given<'current'> | undefined
+    readonly chargeCurrent?: Measured<'current'> | undefined
     /** Charge current that it bears by the temperature of the cells, the temperatures rising. */
-    readonly chargeCurrents?: readonly (readonly [Given<'temperature'>, Given<'current'>])[] | undefined
+    readonly chargeCurrents?: readonly (readonly [Measured<'temperature'>, Measured<'current'>])[] | undefined
     /** The temperatures at which its cells may work. */
     readonly temperatures?: {
       /** The temperatures of the cells on charge. */
       readonly charge: {
         /** Lowest temperature of the cells on charge, in °C, usually -40 °C to 15 °C. */
-        readonly minimum: Given<'temperature'>
+        readonly minimum: Measured<'temperature'>
         /** Highest temperature of the cells on charge, in °C, usually 30 °C to 75 °C. */
-        readonly maximum: Given<'temperature'>
+        readonly maximum: Measured<'temperature'>
       }
       /** The temperatures of the cells on discharge. */
       readonly discharge: {
         /** Lowest temperature of the cells on discharge, in °C, usually -40 °C to 15 °C. */
-        readonly minimum: Given<'temperature'>
+        readonly minimum: Measured<'temperature'>
         /** Highest temperature of the cells on discharge, in °C, usually 30 °C to 75 °C. */
-        readonly maximum: Given<'temperature'>
+        readonly maximum: Measured<'temperature'>
       }
     } | undefined
     /** The sides of the module. */
     readonly size?: {
       /** Length, in m, above 0 m. */
-      readonly length: Given<'length'>
+      readonly length: Measured<'length'>
       /** Width, in m, above 0 m. */
-      readonly width: Given<'length'>
+      readonly width: Measured<'length'>
       /** Height, in m, above 0 m. */
-      readonly height: Given<'length'>
+      readonly height: Measured<'length'>
     } | undefined
     /** Specific heat of the module, in J/(kg·K), above 0 J/(kg·K), usually 600 J/(kg·K) to 1600 J/(kg·K). */
-    readonly specificHeat?: Given<'specificHeat'> | undefined
+    readonly specificHeat?: Measured<'specificHeat'> | undefined
     /** Points [state of charge, voltage at rest] in rising order. */
-    readonly openCircuit?: readonly (readonly [Given<'ratio'>, Given<'voltage'>])[] | undefined
+    readonly openCircuit?: readonly (readonly [Measured<'ratio'>, Measured<'voltage'>])[] | undefined
   } | undefined
   /** The pack made of modules. */
   readonly pack?: {
@@ -237,7 +260,10 @@ export interface BuildSheet {
     readonly series: number
     /** How many modules are in parallel, a whole number, at least 1 and at most 1000. */
     readonly parallel: number
-    /** Whole strings side by side, in place of modules that are joined in each group. */
+    /**
+     * Whole strings side by side, in place of modules that are joined in each group. Without it: modules in parallel
+     * are joined in each group: no whole strings lie side by side.
+     */
     readonly strings?: {
       /** A fuse. */
       readonly fuse?: {
@@ -246,219 +272,229 @@ export interface BuildSheet {
         /** Its class, as its standard names it. */
         readonly class?: 'gG' | 'gR' | 'gS' | 'gPV' | 'aR' | 'aM' | 'automotive' | 'UL 248' | undefined
         /** Rated current, in A, above 0 A, usually 1 A to 1250 A. */
-        readonly rating: Given<'current'>
+        readonly rating: Measured<'current'>
         /** Its rated voltages. */
         readonly voltage: {
           /** Rated voltage for direct current, in V, above 0 V, usually 12 V to 4000 V. */
-          readonly dc?: Given<'voltage'> | undefined
+          readonly dc?: Measured<'voltage'> | undefined
           /** Rated voltage for alternating current, in V, above 0 V, usually 12 V to 4000 V. */
-          readonly ac?: Given<'voltage'> | undefined
+          readonly ac?: Measured<'voltage'> | undefined
         }
         /** Greatest direct current that it breaks, in A, above 0 A, usually 0.2 kA to 500 kA. */
-        readonly breakingCapacity: Given<'current'>
+        readonly breakingCapacity: Measured<'current'>
         /** Time constant of the circuit in which it breaks that current, in s, above 0 s, usually 0.5 ms to 30 ms. */
-        readonly timeConstant?: Given<'time'> | undefined
+        readonly timeConstant?: Measured<'time'> | undefined
         /** Least direct current that it breaks, in A, above 0 A. */
-        readonly leastBreakingCurrent?: Given<'current'> | undefined
+        readonly leastBreakingCurrent?: Measured<'current'> | undefined
         /**
          * Melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0 A²·s, usually 1
          * A²·s to 30 kA²·s.
          */
-        readonly meltingIntegral?: Given<'jouleIntegral'> | undefined
+        readonly meltingIntegral?: Measured<'jouleIntegral'> | undefined
         /** Greatest joule integral until it has cleared, in A²·s, above 0 A²·s, usually 1 A²·s to 30 kA²·s. */
-        readonly clearingIntegral?: Given<'jouleIntegral'> | undefined
+        readonly clearingIntegral?: Measured<'jouleIntegral'> | undefined
         /** Its time–current curve, the currents rising. */
-        readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
+        readonly curve?: readonly (readonly [Measured<'current'>, Measured<'time'>])[] | undefined
         /** Share of its rating by the temperature around it, the temperatures rising. */
-        readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
+        readonly derating?: readonly (readonly [Measured<'temperature'>, Measured<'ratio'>])[] | undefined
         /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
-        readonly thermalTimeConstant?: Given<'time'> | undefined
+        readonly thermalTimeConstant?: Measured<'time'> | undefined
       } | undefined
       /**
        * Joule integral that the cable of a string withstands; 1 kA²·s is (1 kA)²·s, in A²·s, above 0 A²·s, usually 0.01
-       * kA²·s to 2000 kA²·s.
+       * kA²·s to 2000 kA²·s. Without it: what the link of a string lets through is not held to the cable of the string:
+       * give withstand.
        */
-      readonly withstand?: Given<'jouleIntegral'> | undefined
+      readonly withstand?: Measured<'jouleIntegral'> | undefined
     } | undefined
-    /** How many modules are at hand, a whole number, at least 1. */
+    /** Number of modules at hand, a whole number, at least 1. */
     readonly available?: number | undefined
-    /** Share of the energy that is used, a plain number, above 0 and at most 1. */
-    readonly usable: Given<'ratio'>
+    /** Usable share of the energy, a plain number, above 0 and at most 1. */
+    readonly usable: Measured<'ratio'>
     /** How many times as much the pack resists at the end of its life, a plain number, at least 1 and at most 10. */
-    readonly ageing?: Given<'ratio'> | undefined
+    readonly ageing?: Measured<'ratio'> | undefined
     /** Inductance of the pack, in µH, at least 0 µH, usually 0.1 µH to 100 µH. */
-    readonly inductance?: Given<'inductance'> | undefined
-    /** The bays that hold modules. */
+    readonly inductance?: Measured<'inductance'> | undefined
+    /** The bays for the modules. */
     readonly bays: { readonly [name: string]: {
-      /** What it is called, in words for people. */
+      /** Title, for people to read; its key is its name in ids. */
       readonly title?: string | undefined
       /** A place in the car. */
       readonly at: {
         /** Distance behind the front axle line, negative ahead of it, in m, usually -2 m to 5 m. */
-        readonly aft: Given<'length'>
+        readonly aft: Measured<'length'>
         /** Distance to the left of the centre line, negative to the right, in m, usually -2 m to 5 m. */
-        readonly left: Given<'length'>
+        readonly left: Measured<'length'>
         /** Height above the ground, in m, at least 0 m, usually 0 m to 2.5 m. */
-        readonly up?: Given<'length'> | undefined
+        readonly up?: Measured<'length'> | undefined
       }
       /** How many modules it holds, a whole number, at least 0. */
       readonly capacity: number
-      /** Greatest mass that it carries, in kg, above 0 kg. */
-      readonly maximumMass?: Given<'mass'> | undefined
-      /** The sides of the room within. */
+      /** Greatest mass that it carries, in kg, above 0 kg. Without it: the mass in the bay is not held to a limit. */
+      readonly maximumMass?: Measured<'mass'> | undefined
+      /**
+       * The sides of the room within. Without it: whether the modules fit into the bay by their size is not checked:
+       * only capacity counts.
+       */
       readonly inside?: {
         /** Length, in m, above 0 m. */
-        readonly length: Given<'length'>
+        readonly length: Measured<'length'>
         /** Width, in m, above 0 m. */
-        readonly width: Given<'length'>
+        readonly width: Measured<'length'>
         /** Height, in m, above 0 m. */
-        readonly height: Given<'length'>
+        readonly height: Measured<'length'>
       } | undefined
       /** The way from one module to the next. */
       readonly pitch?: {
         /** Step to the rear from one module to the next, in m. */
-        readonly aft?: Given<'length'> | undefined
+        readonly aft?: Measured<'length'> | undefined
         /** Step to the left from one module to the next, in m. */
-        readonly left?: Given<'length'> | undefined
+        readonly left?: Measured<'length'> | undefined
         /** Step upwards from one module to the next, in m. */
-        readonly up?: Given<'length'> | undefined
+        readonly up?: Measured<'length'> | undefined
       } | undefined
     } }
   } | undefined
   /** The motor with its controller. */
   readonly motor?: {
     /** Torque for a short time, in N·m, above 0 N·m, usually 40 N·m to 350 N·m. */
-    readonly peakTorque: Given<'torque'>
+    readonly peakTorque: Measured<'torque'>
     /** Power at the shaft for a short time, in kW, above 0 kW, usually 5 kW to 400 kW. */
-    readonly peakPower?: Given<'power'> | undefined
+    readonly peakPower?: Measured<'power'> | undefined
     /** Highest speed, in rpm, above 0 rpm, usually 3000 rpm to 16000 rpm. */
-    readonly maximumSpeed: Given<'angularSpeed'>
+    readonly maximumSpeed: Measured<'angularSpeed'>
     /** Torque all day, in N·m, above 0 N·m. */
-    readonly continuousTorque?: Given<'torque'> | undefined
+    readonly continuousTorque?: Measured<'torque'> | undefined
     /** Power at the shaft all day, in kW, above 0 kW, usually 5 kW to 80 kW. */
-    readonly continuousPower?: Given<'power'> | undefined
+    readonly continuousPower?: Measured<'power'> | undefined
     /** For how long it gives its peak, from cold, in s, above 0 s, usually 5 s to 1 h. */
-    readonly peakTime?: Given<'time'> | undefined
+    readonly peakTime?: Measured<'time'> | undefined
     /** Time constant with which its windings warm, in s, above 0 s, usually 30 s to 90 min. */
-    readonly timeConstant?: Given<'time'> | undefined
+    readonly timeConstant?: Measured<'time'> | undefined
     /** Points [speed, torque] from standstill up to the highest speed. */
-    readonly curve?: readonly (readonly [Given<'angularSpeed'>, Given<'torque'>])[] | undefined
+    readonly curve?: readonly (readonly [Measured<'angularSpeed'>, Measured<'torque'>])[] | undefined
     /** Voltage at the controller for which the figures hold, in V, above 0 V. */
-    readonly ratedVoltage?: Given<'voltage'> | undefined
+    readonly ratedVoltage?: Measured<'voltage'> | undefined
     /** What it loses, with its controller. */
     readonly loss?: {
       /** Copper loss coefficient, in W/(N·m)², at least 0 W/(N·m)². */
-      readonly lossPerTorqueSquared: Given<'lossPerTorqueSquared'>
+      readonly lossPerTorqueSquared: Measured<'lossPerTorqueSquared'>
       /** Iron loss coefficient, in W/(rad/s), at least 0 W/(rad/s). */
-      readonly lossPerSpeed?: Given<'lossPerSpeed'> | undefined
+      readonly lossPerSpeed?: Measured<'lossPerSpeed'> | undefined
       /** Windage coefficient, in W/(rad/s)³, at least 0 W/(rad/s)³. */
-      readonly lossPerSpeedCubed?: Given<'lossPerSpeedCubed'> | undefined
+      readonly lossPerSpeedCubed?: Measured<'lossPerSpeedCubed'> | undefined
       /** Constant loss, in kW, at least 0 kW. */
-      readonly constant?: Given<'power'> | undefined
+      readonly constant?: Measured<'power'> | undefined
     } | undefined
     /** Efficiency of motor and controller, a plain number, above 0 and at most 1, usually 0.85 to 0.96. */
-    readonly efficiency: Given<'ratio'>
+    readonly efficiency: Measured<'ratio'>
     /** Moment of inertia of the rotor, in kg·m², at least 0 kg·m². */
-    readonly inertia?: Given<'inertia'> | undefined
+    readonly inertia?: Measured<'inertia'> | undefined
   } | undefined
   /** The motor controller. */
   readonly controller?: {
     /** Lowest voltage at which it works, in V, at least 0 V, usually 0 V to 600 V. */
-    readonly minimumVoltage: Given<'voltage'>
+    readonly minimumVoltage: Measured<'voltage'>
     /** Highest voltage that it bears, in V, above 0 V. */
-    readonly maximumVoltage: Given<'voltage'>
+    readonly maximumVoltage: Measured<'voltage'>
     /** Most current that it draws from the pack, in A, above 0 A. */
-    readonly batteryCurrent: Given<'current'>
+    readonly batteryCurrent: Measured<'current'>
     /** Current that it draws from the pack all day, in A, above 0 A. */
-    readonly continuousCurrent?: Given<'current'> | undefined
+    readonly continuousCurrent?: Measured<'current'> | undefined
     /** For how long it draws that current at most, in s, above 0 s, usually 1 s to 1 h. */
-    readonly batteryCurrentTime?: Given<'time'> | undefined
+    readonly batteryCurrentTime?: Measured<'time'> | undefined
     /** Most current that it sends back to the pack, in A, at least 0 A. */
-    readonly chargeCurrent?: Given<'current'> | undefined
+    readonly chargeCurrent?: Measured<'current'> | undefined
     /** Share of the braking energy at the wheels that goes to the motor, a plain number, at least 0 and at most 1. */
-    readonly regeneration?: Given<'ratio'> | undefined
+    readonly regeneration?: Measured<'ratio'> | undefined
     /** Capacitance at its input, in µF, above 0 µF. */
-    readonly capacitance: Given<'capacitance'>
+    readonly capacitance: Measured<'capacitance'>
   } | undefined
-  /** The gearbox that stays, with the final drive. */
+  /** The gearbox and the final drive, which stay. */
   readonly gearbox?: {
     /** The ratios of the gears, from the lowest speed up. */
-    readonly gears: { readonly [name: string]: Given<'ratio'> } | readonly Given<'ratio'>[]
+    readonly gears: { readonly [name: string]: Measured<'ratio'> } | readonly Measured<'ratio'>[]
     /** Ratio of the final drive, a plain number, above 0, usually 2.5 to 14. */
-    readonly finalDrive: Given<'ratio'>
+    readonly finalDrive: Measured<'ratio'>
     /** Efficiency from the motor to the wheels, a plain number, above 0 and at most 1. */
-    readonly efficiency: Given<'ratio'>
+    readonly efficiency: Measured<'ratio'>
     /** Input torque for which the gearbox was made, in N·m, above 0 N·m, usually 20 N·m to 1000 N·m. */
-    readonly ratedInputTorque?: Given<'torque'> | undefined
+    readonly ratedInputTorque?: Measured<'torque'> | undefined
   } | undefined
   /** Power of lamps, pumps and the 12 V system, in kW, at least 0 kW, usually 100 W to 500 W. */
-  readonly auxiliaries?: Given<'power'> | undefined
+  readonly auxiliaries?: Measured<'power'> | undefined
   /** The runs of cable. */
   readonly runs?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /**
-     * Steady current; unless given, the currents of the journey that asks most, in A, above 0 A, usually 0.5 A to 800
-     * A.
+     * Steady current, in A, above 0 A, usually 0.5 A to 800 A. Without it: the run carries the currents of the journey
+     * that asks most of it.
      */
-    readonly current?: Given<'current'> | undefined
-    /** The section, where it lies already; chosen unless given. */
+    readonly current?: Measured<'current'> | undefined
+    /** Section of a cable that is laid already. Without it: the section is chosen. */
     readonly section?: string | undefined
     /** One-way length of the run, in m, at least 0 m, usually 0 m to 30 m. */
-    readonly length: Given<'length'>
+    readonly length: Measured<'length'>
     /** Metal of the conductor. */
     readonly conductor?: 'copper' | 'aluminium' | undefined
     /** Continuous limit of the insulation, in °C, usually 60 °C to 250 °C. */
-    readonly insulationLimit?: Given<'temperature'> | undefined
+    readonly insulationLimit?: Measured<'temperature'> | undefined
     /** Limit of the insulation in a fault of at most 5 s, in °C, usually 140 °C to 350 °C. */
-    readonly faultLimit?: Given<'temperature'> | undefined
+    readonly faultLimit?: Measured<'temperature'> | undefined
     /**
      * Temperature of the air around the cables, in °C, at least -23.15 °C and below 226.85 °C, usually -20 °C to 125
      * °C.
      */
-    readonly ambient?: Given<'temperature'> | undefined
-    /** Greatest drop. */
-    readonly maximumDrop?: Given<'voltage'> | Given<'ratio'> | undefined
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Greatest drop. Without it: the voltage drop is not held to a limit: give maximumDrop. */
+    readonly maximumDrop?: Measured<'voltage'> | Measured<'ratio'> | undefined
     /** Sections to choose from. */
     readonly series?: 'metric' | 'american' | undefined
     /** How the cables lie. */
     readonly laid?: 'apart' | 'touching' | undefined
     /** Outer diameters by section, such as { '35 mm²': '11.5 mm' }. */
-    readonly geometry?: { readonly [name: string]: Given<'length'> } | undefined
+    readonly geometry?: { readonly [name: string]: Measured<'length'> } | undefined
     /** What the terminals at both ends are made for, in °C, usually 60 °C to 200 °C. */
-    readonly terminalLimit?: Given<'temperature'> | undefined
+    readonly terminalLimit?: Measured<'temperature'> | undefined
     /** Share of its ampacity that a bundle leaves a cable, a plain number, above 0 and at most 1. */
-    readonly bundled?: Given<'ratio'> | undefined
+    readonly bundled?: Measured<'ratio'> | undefined
     /** What the insulation bears for hours in an overload, as its maker states, in °C, usually 85 °C to 300 °C. */
-    readonly overloadLimit?: Given<'temperature'> | undefined
+    readonly overloadLimit?: Measured<'temperature'> | undefined
     /** Distance between the centres of conductors that lie apart, in m, above 0 m, usually 10 mm to 1 m. */
-    readonly spacing?: Given<'length'> | undefined
+    readonly spacing?: Measured<'length'> | undefined
     /** The protective or bonding conductor through which a fault to the body flows. */
     readonly protectiveConductor?: {
       /** Its section, in m², above 0 m², usually 1 mm² to 300 mm². */
-      readonly area: Given<'area'>
+      readonly area: Measured<'area'>
       /** Metal of the conductor. */
       readonly conductor?: 'copper' | 'aluminium' | undefined
-      /** How warm it is before a fault, in °C. */
-      readonly initial?: Given<'temperature'> | undefined
-      /** What its insulation bears for at most 5 s, in °C, usually 140 °C to 350 °C. */
-      readonly faultLimit?: Given<'temperature'> | undefined
+      /**
+       * How warm it is before a fault, in °C. Without it: the protective conductor is as warm before a fault as the
+       * cable may be all day.
+       */
+      readonly initial?: Measured<'temperature'> | undefined
+      /**
+       * What its insulation bears for at most 5 s, in °C, usually 140 °C to 350 °C. Without it: the insulation of the
+       * protective conductor bears as much in a fault as that of the cable.
+       */
+      readonly faultLimit?: Measured<'temperature'> | undefined
     } | undefined
     /**
-     * Temperature of the air around the fuse; of that around the cables unless given, in °C, above -90 °C and below 200
-     * °C.
+     * Temperature of the air around the fuse, in °C, above -90 °C and below 200 °C. Without it: it is that of the air
+     * around the cables.
      */
-    readonly fuseAmbient?: Given<'temperature'> | undefined
+    readonly fuseAmbient?: Measured<'temperature'> | undefined
     /**
      * Share of its rating that the heat around leaves the fuse, in place of what its class tells, a plain number, at
      * least 0.2 and at most 1.2, usually 0.5 to 1.
      */
-    readonly ambientFactor?: Given<'ratio'> | undefined
+    readonly ambientFactor?: Measured<'ratio'> | undefined
     /**
      * Current at which a fuse of no stated class opens within its conventional time, over its rating, a plain number,
      * above 1 and at most 3, usually 1.3 to 2.2.
      */
-    readonly fusingFactor?: Given<'ratio'> | undefined
+    readonly fusingFactor?: Measured<'ratio'> | undefined
     /**
      * How often the peaks of the load, and a full pull, come in the life of the car, a whole number, at least 1 and at
      * most 1000000.
@@ -467,17 +503,17 @@ export interface BuildSheet {
     /** The family in which ratings are sought. */
     readonly family?: 'R10' | 'UL' | 'blade' | 'bolt-down' | undefined
     /** Ratings that can be had, in place of those of a family. */
-    readonly ratings?: readonly Given<'current'>[] | undefined
+    readonly ratings?: readonly Measured<'current'>[] | undefined
     /** What opens on an overload in place of the fuse, such as a contactor. */
     readonly overload?: {
       /** What opens. */
       readonly by: string
       /** Current at which it opens, in A, above 0 A. */
-      readonly current: Given<'current'>
+      readonly current: Measured<'current'>
       /** Within what time, in s, above 0 s. */
-      readonly time: Given<'time'>
+      readonly time: Measured<'time'>
       /** Greatest direct current that it breaks, in A, above 0 A. */
-      readonly breaks: Given<'current'>
+      readonly breaks: Measured<'current'>
     } | undefined
     /** What it feeds. */
     readonly feeds?: 'controller' | 'other' | undefined
@@ -488,33 +524,33 @@ export interface BuildSheet {
       /** Its class, as its standard names it. */
       readonly class?: 'gG' | 'gR' | 'gS' | 'gPV' | 'aR' | 'aM' | 'automotive' | 'UL 248' | undefined
       /** Rated current, in A, above 0 A, usually 1 A to 1250 A. */
-      readonly rating: Given<'current'>
+      readonly rating: Measured<'current'>
       /** Its rated voltages. */
       readonly voltage: {
         /** Rated voltage for direct current, in V, above 0 V, usually 12 V to 4000 V. */
-        readonly dc?: Given<'voltage'> | undefined
+        readonly dc?: Measured<'voltage'> | undefined
         /** Rated voltage for alternating current, in V, above 0 V, usually 12 V to 4000 V. */
-        readonly ac?: Given<'voltage'> | undefined
+        readonly ac?: Measured<'voltage'> | undefined
       }
       /** Greatest direct current that it breaks, in A, above 0 A, usually 0.2 kA to 500 kA. */
-      readonly breakingCapacity: Given<'current'>
+      readonly breakingCapacity: Measured<'current'>
       /** Time constant of the circuit in which it breaks that current, in s, above 0 s, usually 0.5 ms to 30 ms. */
-      readonly timeConstant?: Given<'time'> | undefined
+      readonly timeConstant?: Measured<'time'> | undefined
       /** Least direct current that it breaks, in A, above 0 A. */
-      readonly leastBreakingCurrent?: Given<'current'> | undefined
+      readonly leastBreakingCurrent?: Measured<'current'> | undefined
       /**
        * Melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0 A²·s, usually 1
        * A²·s to 30 kA²·s.
        */
-      readonly meltingIntegral?: Given<'jouleIntegral'> | undefined
+      readonly meltingIntegral?: Measured<'jouleIntegral'> | undefined
       /** Greatest joule integral until it has cleared, in A²·s, above 0 A²·s, usually 1 A²·s to 30 kA²·s. */
-      readonly clearingIntegral?: Given<'jouleIntegral'> | undefined
+      readonly clearingIntegral?: Measured<'jouleIntegral'> | undefined
       /** Its time–current curve, the currents rising. */
-      readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
+      readonly curve?: readonly (readonly [Measured<'current'>, Measured<'time'>])[] | undefined
       /** Share of its rating by the temperature around it, the temperatures rising. */
-      readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
+      readonly derating?: readonly (readonly [Measured<'temperature'>, Measured<'ratio'>])[] | undefined
       /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
-      readonly thermalTimeConstant?: Given<'time'> | undefined
+      readonly thermalTimeConstant?: Measured<'time'> | undefined
     }[] | undefined
   } } | undefined
   /** Fuses to choose from. */
@@ -524,127 +560,131 @@ export interface BuildSheet {
     /** Its class, as its standard names it. */
     readonly class?: 'gG' | 'gR' | 'gS' | 'gPV' | 'aR' | 'aM' | 'automotive' | 'UL 248' | undefined
     /** Rated current, in A, above 0 A, usually 1 A to 1250 A. */
-    readonly rating: Given<'current'>
+    readonly rating: Measured<'current'>
     /** Its rated voltages. */
     readonly voltage: {
       /** Rated voltage for direct current, in V, above 0 V, usually 12 V to 4000 V. */
-      readonly dc?: Given<'voltage'> | undefined
+      readonly dc?: Measured<'voltage'> | undefined
       /** Rated voltage for alternating current, in V, above 0 V, usually 12 V to 4000 V. */
-      readonly ac?: Given<'voltage'> | undefined
+      readonly ac?: Measured<'voltage'> | undefined
     }
     /** Greatest direct current that it breaks, in A, above 0 A, usually 0.2 kA to 500 kA. */
-    readonly breakingCapacity: Given<'current'>
+    readonly breakingCapacity: Measured<'current'>
     /** Time constant of the circuit in which it breaks that current, in s, above 0 s, usually 0.5 ms to 30 ms. */
-    readonly timeConstant?: Given<'time'> | undefined
+    readonly timeConstant?: Measured<'time'> | undefined
     /** Least direct current that it breaks, in A, above 0 A. */
-    readonly leastBreakingCurrent?: Given<'current'> | undefined
+    readonly leastBreakingCurrent?: Measured<'current'> | undefined
     /**
      * Melting (pre-arcing) joule integral; 1 kA²·s is (1 kA)²·s, a million A²·s, in A²·s, above 0 A²·s, usually 1 A²·s
      * to 30 kA²·s.
      */
-    readonly meltingIntegral?: Given<'jouleIntegral'> | undefined
+    readonly meltingIntegral?: Measured<'jouleIntegral'> | undefined
     /** Greatest joule integral until it has cleared, in A²·s, above 0 A²·s, usually 1 A²·s to 30 kA²·s. */
-    readonly clearingIntegral?: Given<'jouleIntegral'> | undefined
+    readonly clearingIntegral?: Measured<'jouleIntegral'> | undefined
     /** Its time–current curve, the currents rising. */
-    readonly curve?: readonly (readonly [Given<'current'>, Given<'time'>])[] | undefined
+    readonly curve?: readonly (readonly [Measured<'current'>, Measured<'time'>])[] | undefined
     /** Share of its rating by the temperature around it, the temperatures rising. */
-    readonly derating?: readonly (readonly [Given<'temperature'>, Given<'ratio'>])[] | undefined
+    readonly derating?: readonly (readonly [Measured<'temperature'>, Measured<'ratio'>])[] | undefined
     /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
-    readonly thermalTimeConstant?: Given<'time'> | undefined
+    readonly thermalTimeConstant?: Measured<'time'> | undefined
   }[] | undefined
   /** Greatest height above the sea, in m, at least 0 m and at most 5000 m. */
-  readonly altitude?: Given<'length'> | undefined
+  readonly altitude?: Measured<'length'> | undefined
   /** The precharge of the controller, and the contactor that closes after it. */
   readonly precharge?: {
     /** Time allowed, in s, above 0 s, usually 0.1 s to 10 s. */
-    readonly time: Given<'time'>
+    readonly time: Measured<'time'>
     /** Share of the voltage at which the contactor closes, a plain number, above 0 and below 1. */
-    readonly target?: Given<'ratio'> | undefined
+    readonly target?: Measured<'ratio'> | undefined
     /** Resistance of the precharge resistor, where it is chosen, in mΩ, above 0 mΩ, usually 5 Ω to 5 kΩ. */
-    readonly resistance?: Given<'resistance'> | undefined
+    readonly resistance?: Measured<'resistance'> | undefined
     /** Greatest current that the contactor makes, in A, above 0 A, usually 5 A to 5000 A. */
-    readonly makingCapacity?: Given<'current'> | undefined
-    /** Resistance through which it discharges, in mΩ, above 0 mΩ. */
-    readonly dischargeResistance?: Given<'resistance'> | undefined
+    readonly makingCapacity?: Measured<'current'> | undefined
+    /**
+     * Resistance through which it discharges, in mΩ, above 0 mΩ. Without it: how long the capacitor stays charged is
+     * not held to a limit: give dischargeResistance.
+     */
+    readonly dischargeResistance?: Measured<'resistance'> | undefined
     /** Whether that resistance stays across the capacitor while the pack is on. */
     readonly dischargePath?: 'stays' | 'opens' | undefined
     /** Power for which it is rated, all day, in kW, above 0 kW, usually 0.25 W to 2 kW. */
-    readonly dischargePower?: Given<'power'> | undefined
+    readonly dischargePower?: Measured<'power'> | undefined
   } | undefined
-  /** The charger, the socket that feeds it, and the charge that is asked of them. */
+  /** The charger, the supply that feeds it, and the charge. */
   readonly charger?: {
     /** Voltage of one phase to neutral, in V, above 0 V, usually 100 V to 250 V. */
-    readonly voltage: Given<'voltage'>
+    readonly voltage: Measured<'voltage'>
     /** Current in each phase that may be drawn all day, in A, above 0 A, usually 6 A to 63 A. */
-    readonly current: Given<'current'>
+    readonly current: Measured<'current'>
     /** How many phases, a whole number, at least 1 and at most 3. */
     readonly phases: number
     /** Rated current of the circuit that feeds it, in A, above 0 A, usually 6 A to 125 A. */
-    readonly circuit?: Given<'current'> | undefined
+    readonly circuit?: Measured<'current'> | undefined
     /** By which rule a charge may load it for hours. */
     readonly rule?: 'NEC' | 'IEC own circuit' | 'domestic socket' | undefined
     /** Power factor of the charger, a plain number, above 0 and at most 1, usually 0.5 to 1. */
-    readonly powerFactor?: Given<'ratio'> | undefined
+    readonly powerFactor?: Measured<'ratio'> | undefined
     /** Greatest power into the pack, in kW, above 0 kW, usually 1.5 kW to 11 kW. */
-    readonly power: Given<'power'>
+    readonly power: Measured<'power'>
     /** Efficiency from the supply to the pack, a plain number, above 0 and at most 1, usually 0.85 to 0.95. */
-    readonly efficiency: Given<'ratio'>
-    /** Temperature of the cells, in °C. */
-    readonly temperature?: Given<'temperature'> | undefined
+    readonly efficiency: Measured<'ratio'>
+    /**
+     * Temperature of the cells, in °C. Without it: the temperature of the cells is not held to limits: give temperature
+     * and module.temperatures.
+     */
+    readonly temperature?: Measured<'temperature'> | undefined
     /** State of charge at the start, a plain number, at least 0 and at most 1. */
-    readonly from: Given<'ratio'>
-    /** State of charge wanted, a plain number, at least 0 and at most 1. */
-    readonly to: Given<'ratio'>
+    readonly from: Measured<'ratio'>
+    /** State of charge at the end, a plain number, at least 0 and at most 1. */
+    readonly to: Measured<'ratio'>
   } | undefined
   /** The seasons in which the car is driven. */
   readonly seasons?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /** Temperature of the air, in °C, usually -40 °C to 50 °C. */
-    readonly outside: Given<'temperature'>
+    readonly outside: Measured<'temperature'>
+    /** Usable share of the energy of the pack, a plain number, above 0 and at most 1. Without it: it is pack.usable. */
+    readonly usable?: Measured<'ratio'> | undefined
     /**
-     * Share of the energy that the pack gives then; as in the pack unless given, a plain number, above 0 and at most 1.
+     * Temperature of the cells at the start of a drive, in °C, usually -30 °C to 50 °C. Without it: the cells are as
+     * warm as heating.pack makes them, or else as the air.
      */
-    readonly usable?: Given<'ratio'> | undefined
-    /**
-     * Temperature of the cells as a drive begins; as warmed, or of the air, unless given, in °C, usually -30 °C to 50
-     * °C.
-     */
-    readonly cells?: Given<'temperature'> | undefined
+    readonly cells?: Measured<'temperature'> | undefined
     /** The night before. */
     readonly night?: {
       /** Temperature of the pack in the evening, in °C, usually -30 °C to 50 °C. */
-      readonly from: Given<'temperature'>
-      /** From the evening to the morning, in s, above 0 s, usually 1 h to 72 h. */
-      readonly time: Given<'time'>
+      readonly from: Measured<'temperature'>
+      /** Time from the evening to the morning, in s, above 0 s, usually 1 h to 72 h. */
+      readonly time: Measured<'time'>
     } | undefined
   } } | undefined
   /** The journeys that the car must make. */
   readonly journeys?: { readonly [name: string]: {
-    /** What it is called, in words for people. */
+    /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
     /** The stretches of a journey, one after the other. */
     readonly stretches: readonly {
       /** What the stretch is called. */
       readonly name?: string | undefined
       /** Length of the stretch, in m, at least 0.001 m and at most 2000000 m. */
-      readonly distance: Given<'length'>
+      readonly distance: Measured<'length'>
       /** Speed on the stretch, in km/h, above 0 km/h, usually 0 km/h to 140 km/h. */
-      readonly speed: Given<'speed'>
+      readonly speed: Measured<'speed'>
       /** Grade, rise over run, a plain number, usually -0.2 to 0.2. */
-      readonly grade?: Given<'ratio'> | undefined
+      readonly grade?: Measured<'ratio'> | undefined
       /** How often the car comes to a stand, the last time at its end, a whole number, at least 1 and at most 1000. */
       readonly stops?: number | undefined
       /** Time at a stand, each time, in s, at least 0 s, usually 0 s to 2 h. */
-      readonly standing?: Given<'time'> | undefined
+      readonly standing?: Measured<'time'> | undefined
       /** Temperature of the air, in °C, above -273.15 °C, usually -20 °C to 40 °C. */
-      readonly temperature?: Given<'temperature'> | undefined
+      readonly temperature?: Measured<'temperature'> | undefined
       /** Altitude of the road above sea level, in m, at least -2000 m and at most 11000 m, usually 0 m to 2500 m. */
-      readonly altitude?: Given<'length'> | undefined
+      readonly altitude?: Measured<'length'> | undefined
       /** Head wind, negative for a tail wind, in km/h. */
-      readonly headwind?: Given<'speed'> | undefined
+      readonly headwind?: Measured<'speed'> | undefined
       /** Power of all that is on, the heater too, in kW, at least 0 kW. */
-      readonly auxiliaries?: Given<'power'> | undefined
+      readonly auxiliaries?: Measured<'power'> | undefined
     }[]
     /** How briskly the car speeds up and slows down. */
     readonly pace?: {
@@ -652,201 +692,215 @@ export interface BuildSheet {
        * Acceleration while it speeds up, in m/s², at least 0.01 m/s² and at most 30 m/s², usually 0.01 m/s² to 4.9
        * m/s².
        */
-      readonly acceleration?: Given<'acceleration'> | undefined
+      readonly acceleration?: Measured<'acceleration'> | undefined
       /**
        * Deceleration while it slows down, as a positive figure, in m/s², at least 0.01 m/s² and at most 30 m/s²,
        * usually 0.01 m/s² to 8.8 m/s².
        */
-      readonly braking?: Given<'acceleration'> | undefined
+      readonly braking?: Measured<'acceleration'> | undefined
     } | undefined
   } } | undefined
   /** The longest hill that the car must climb. */
   readonly hill?: {
-    /** Rise over run, a plain number, above 0 and at most 1, usually 0.5 % to 40 %. */
-    readonly grade: Given<'ratio'>
+    /** Grade, rise over run, a plain number, above 0 and at most 1, usually 0.5 % to 40 %. */
+    readonly grade: Measured<'ratio'>
     /** Length of the road, in m, above 0 m, usually 50 m to 50 km. */
-    readonly length: Given<'length'>
-    /** Speed on it, in km/h, above 0 km/h, usually 3 km/h to 140 km/h. */
-    readonly speed: Given<'speed'>
+    readonly length: Measured<'length'>
+    /** Speed on the hill, in km/h, above 0 km/h, usually 3 km/h to 140 km/h. */
+    readonly speed: Measured<'speed'>
   } | undefined
   /** The coolant loop of motor and controller, and how the pack is cooled. */
   readonly cooling?: {
     /** Coolant. */
     readonly coolant: 'water' | 'ethylene glycol 50 %'
     /** The curve of the pump, from no flow on. */
-    readonly pump: readonly (readonly [Given<'volumeFlow'>, Given<'pressure'>])[]
+    readonly pump: readonly (readonly [Measured<'volumeFlow'>, Measured<'pressure'>])[]
     /** What the coolant passes, from the outlet of the radiator on. */
     readonly segments: readonly {
       /** What it is called. */
       readonly name?: string | undefined
       /** Length of the pipe, in m, above 0 m, usually 20 mm to 50 m. */
-      readonly length?: Given<'length'> | undefined
+      readonly length?: Measured<'length'> | undefined
       /** Bore of the pipe, in m, above 0 m, usually 2 mm to 80 mm. */
-      readonly bore?: Given<'length'> | undefined
+      readonly bore?: Measured<'length'> | undefined
       /** Height of the roughness of the wall, in m, at least 0 m. */
-      readonly roughness?: Given<'length'> | undefined
+      readonly roughness?: Measured<'length'> | undefined
       /** Sum of the loss coefficients of the fittings, a plain number, at least 0. */
-      readonly fittings?: Given<'ratio'> | undefined
+      readonly fittings?: Measured<'ratio'> | undefined
       /** Pressure drop that the part's maker gives, in kPa, above 0 kPa, usually 0.1 kPa to 200 kPa. */
-      readonly drop?: Given<'pressure'> | undefined
+      readonly drop?: Measured<'pressure'> | undefined
       /** Flow for which the drop is given, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
-      readonly at?: Given<'volumeFlow'> | undefined
+      readonly at?: Measured<'volumeFlow'> | undefined
       /**
        * Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m,
        * usually 0.3 mm to 40 mm.
        */
-      readonly hydraulicDiameter?: Given<'length'> | undefined
+      readonly hydraulicDiameter?: Measured<'length'> | undefined
       /**
        * Area of those passages together; one round passage unless given, in m², above 0 m², usually 5 mm² to 5000 mm².
        */
-      readonly flowArea?: Given<'area'> | undefined
+      readonly flowArea?: Measured<'area'> | undefined
       /** Heat put into the coolant here, in kW, at least 0 kW. */
-      readonly heat?: Given<'power'> | undefined
-      /** Most that the coolant may have as it enters, in °C. */
-      readonly inletLimit?: Given<'temperature'> | undefined
-      /** Least flow that it needs, in L/min, above 0 L/min. */
-      readonly minimumFlow?: Given<'volumeFlow'> | undefined
+      readonly heat?: Measured<'power'> | undefined
+      /**
+       * Most that the coolant may have as it enters, in °C. Without it: the coolant that enters it is held to the limit
+       * of the loop alone.
+       */
+      readonly inletLimit?: Measured<'temperature'> | undefined
+      /** Least flow that it needs, in L/min, above 0 L/min. Without it: the flow through it is not held to a limit. */
+      readonly minimumFlow?: Measured<'volumeFlow'> | undefined
       /** Branches side by side, each a list of pipes and parts. */
       readonly parallel?: readonly (readonly {
         /** What it is called. */
         readonly name?: string | undefined
         /** Length of the pipe, in m, above 0 m, usually 20 mm to 50 m. */
-        readonly length?: Given<'length'> | undefined
+        readonly length?: Measured<'length'> | undefined
         /** Bore of the pipe, in m, above 0 m, usually 2 mm to 80 mm. */
-        readonly bore?: Given<'length'> | undefined
+        readonly bore?: Measured<'length'> | undefined
         /** Height of the roughness of the wall, in m, at least 0 m. */
-        readonly roughness?: Given<'length'> | undefined
+        readonly roughness?: Measured<'length'> | undefined
         /** Sum of the loss coefficients of the fittings, a plain number, at least 0. */
-        readonly fittings?: Given<'ratio'> | undefined
+        readonly fittings?: Measured<'ratio'> | undefined
         /** Pressure drop that the part's maker gives, in kPa, above 0 kPa, usually 0.1 kPa to 200 kPa. */
-        readonly drop?: Given<'pressure'> | undefined
+        readonly drop?: Measured<'pressure'> | undefined
         /** Flow for which the drop is given, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
-        readonly at?: Given<'volumeFlow'> | undefined
+        readonly at?: Measured<'volumeFlow'> | undefined
         /**
          * Hydraulic diameter of the passages of a part, which tells whether its flow is turbulent, in m, above 0 m,
          * usually 0.3 mm to 40 mm.
          */
-        readonly hydraulicDiameter?: Given<'length'> | undefined
+        readonly hydraulicDiameter?: Measured<'length'> | undefined
         /**
          * Area of those passages together; one round passage unless given, in m², above 0 m², usually 5 mm² to 5000
          * mm².
          */
-        readonly flowArea?: Given<'area'> | undefined
+        readonly flowArea?: Measured<'area'> | undefined
         /** Heat put into the coolant here, in kW, at least 0 kW. */
-        readonly heat?: Given<'power'> | undefined
-        /** Most that the coolant may have as it enters, in °C. */
-        readonly inletLimit?: Given<'temperature'> | undefined
-        /** Least flow that it needs, in L/min, above 0 L/min. */
-        readonly minimumFlow?: Given<'volumeFlow'> | undefined
+        readonly heat?: Measured<'power'> | undefined
+        /**
+         * Most that the coolant may have as it enters, in °C. Without it: the coolant that enters it is held to the
+         * limit of the loop alone.
+         */
+        readonly inletLimit?: Measured<'temperature'> | undefined
+        /**
+         * Least flow that it needs, in L/min, above 0 L/min. Without it: the flow through it is not held to a limit.
+         */
+        readonly minimumFlow?: Measured<'volumeFlow'> | undefined
       }[])[] | undefined
     }[]
     /** The radiator, by its effectiveness, its conductance, or the conductances of its two sides. */
     readonly radiator: {
       /** Effectiveness, the same at every flow, a plain number, above 0 and at most 1. */
-      readonly effectiveness?: Given<'ratio'> | undefined
+      readonly effectiveness?: Measured<'ratio'> | undefined
       /** Conductance from coolant to air, in W/K, above 0 W/K, usually 5 W/K to 2000 W/K. */
-      readonly conductance?: Given<'thermalConductance'> | undefined
+      readonly conductance?: Measured<'thermalConductance'> | undefined
       /** The flows for which the conductance is given. */
       readonly at?: {
         /** Air flow for which it is given, in L/min, above 0 L/min, usually 50 m³/h to 10000 m³/h. */
-        readonly air: Given<'volumeFlow'>
+        readonly air: Measured<'volumeFlow'>
         /** Coolant flow for which it is given, in L/min, above 0 L/min, usually 0.5 L/min to 200 L/min. */
-        readonly coolant: Given<'volumeFlow'>
+        readonly coolant: Measured<'volumeFlow'>
       } | undefined
       /** How the conductance grows with the flows. */
       readonly exponents?: {
         /** Exponent of the air flow, a plain number, at least 0 and at most 1. */
-        readonly air: Given<'ratio'>
+        readonly air: Measured<'ratio'>
         /** Exponent of the coolant flow, a plain number, at least 0 and at most 1. */
-        readonly coolant: Given<'ratio'>
+        readonly coolant: Measured<'ratio'>
       } | undefined
       /** The conductance of one side. */
       readonly airSide?: {
         /** Conductance of this side, in W/K, above 0 W/K. */
-        readonly conductance: Given<'thermalConductance'>
+        readonly conductance: Measured<'thermalConductance'>
         /** Flow for which it is given, in L/min, above 0 L/min. */
-        readonly at: Given<'volumeFlow'>
+        readonly at: Measured<'volumeFlow'>
         /** Exponent of the flow, a plain number, at least 0 and at most 1. */
-        readonly exponent: Given<'ratio'>
+        readonly exponent: Measured<'ratio'>
       } | undefined
       /** The conductance of one side. */
       readonly coolantSide?: {
         /** Conductance of this side, in W/K, above 0 W/K. */
-        readonly conductance: Given<'thermalConductance'>
+        readonly conductance: Measured<'thermalConductance'>
         /** Flow for which it is given, in L/min, above 0 L/min. */
-        readonly at: Given<'volumeFlow'>
+        readonly at: Measured<'volumeFlow'>
         /** Exponent of the flow, a plain number, at least 0 and at most 1. */
-        readonly exponent: Given<'ratio'>
+        readonly exponent: Measured<'ratio'>
       } | undefined
     }
     /** Air flow through the radiator on the hill, in L/min, above 0 L/min, usually 50 m³/h to 10000 m³/h. */
-    readonly airFlow: Given<'volumeFlow'>
+    readonly airFlow: Measured<'volumeFlow'>
     /** Most that the coolant may have anywhere, in °C. */
-    readonly limit?: Given<'temperature'> | undefined
-    /** Least flow that the parts need, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. */
-    readonly minimumFlow?: Given<'volumeFlow'> | undefined
+    readonly limit?: Measured<'temperature'> | undefined
+    /**
+     * Least flow that the parts need, in L/min, above 0 L/min, usually 0.3 L/min to 100 L/min. Without it: the flow
+     * round the loop is not held to a limit: give minimumFlow.
+     */
+    readonly minimumFlow?: Measured<'volumeFlow'> | undefined
     /** Cooling of the pack. */
     readonly pack: {
       /** Heat that the pack gives off per kelvin, in W/K, above 0 W/K, usually 0.5 W/K to 500 W/K. */
-      readonly conductance: Given<'thermalConductance'>
-      /** Most that the cells may have, in °C, usually 25 °C to 75 °C. */
-      readonly limit: Given<'temperature'>
+      readonly conductance: Measured<'thermalConductance'>
+      /** Highest temperature allowed for the cells, in °C, usually 25 °C to 75 °C. */
+      readonly limit: Measured<'temperature'>
     }
   } | undefined
-  /** What warms cabin and pack. */
+  /** The heaters of cabin and pack. */
   readonly heating?: {
-    /** Warming of the cabin. */
+    /** The heater of the cabin. */
     readonly cabin?: {
       /** Flow of fresh air, as it is outside, in L/min, at least 0 L/min, usually 0 m³/h to 600 m³/h. */
-      readonly airFlow: Given<'volumeFlow'>
+      readonly airFlow: Measured<'volumeFlow'>
       /** Temperature inside, in °C, usually 15 °C to 28 °C. */
-      readonly inside: Given<'temperature'>
+      readonly inside: Measured<'temperature'>
       /** Conductance of all walls, in W/K, at least 0 W/K, usually 0 W/K to 300 W/K. */
-      readonly lossConductance: Given<'thermalConductance'>
+      readonly lossConductance: Measured<'thermalConductance'>
       /** Coefficient of performance of the heat pump, at this temperature outside, a plain number, at least 1. */
-      readonly coefficientOfPerformance?: Given<'ratio'> | undefined
+      readonly coefficientOfPerformance?: Measured<'ratio'> | undefined
     } | undefined
-    /** Warming of the pack. */
+    /** The heater of the pack. */
     readonly pack?: {
       /** Power of the heater, in kW, above 0 kW, usually 50 W to 10 kW. */
-      readonly heater: Given<'power'>
-      /** Temperature to reach, in °C, usually -10 °C to 40 °C. */
-      readonly to: Given<'temperature'>
+      readonly heater: Measured<'power'>
+      /** Temperature to which it warms the pack, in °C, usually -10 °C to 40 °C. */
+      readonly to: Measured<'temperature'>
       /** Heat lost to the outside per kelvin, in W/K, above 0 W/K, usually 0.5 W/K to 100 W/K. */
-      readonly conductance: Given<'thermalConductance'>
+      readonly conductance: Measured<'thermalConductance'>
     } | undefined
   } | undefined
   /** A house that the pack feeds for an evening. */
   readonly home?: {
     /** The mean load of each hour, one after the other and then from the first again. */
-    readonly hourly: readonly Given<'power'>[]
+    readonly hourly: readonly Measured<'power'>[]
     /** The inverter. */
     readonly inverter: {
       /** Efficiency of the inverter, a plain number, above 0 and at most 1, usually 0.7 to 0.99. */
-      readonly efficiency: Given<'ratio'>
+      readonly efficiency: Measured<'ratio'>
       /** Greatest power that it delivers, in kW, above 0 kW, usually 100 W to 30 kW. */
-      readonly power: Given<'power'>
+      readonly power: Measured<'power'>
       /** Power that the inverter needs without a load, in kW, at least 0 kW, usually 0 W to 300 W. */
-      readonly standby?: Given<'power'> | undefined
+      readonly standby?: Measured<'power'> | undefined
     }
     /** Energy kept back for the next drive, in kWh, at least 0 kWh. */
-    readonly reserve: Given<'energy'>
+    readonly reserve: Measured<'energy'>
   } | undefined
-  /** What the change must keep to. */
+  /** What the conversion must keep to. */
   readonly targets?: {
     /** How much the kerb mass may rise, in kg, at least 0 kg, usually 0 kg to 600 kg. */
-    readonly kerbMassChange?: Given<'mass'> | undefined
-    /** Speed to be held on the level, in km/h, above 0 km/h, usually 20 km/h to 250 km/h. */
-    readonly topSpeed?: Given<'speed'> | undefined
-    /** Grade to start on, rise over run, a plain number, above 0, usually 1 % to 50 %. */
-    readonly startGrade?: Given<'ratio'> | undefined
+    readonly kerbMassChange?: Measured<'mass'> | undefined
+    /** Top speed on the level, at least, in km/h, above 0 km/h, usually 20 km/h to 250 km/h. */
+    readonly topSpeed?: Measured<'speed'> | undefined
+    /** Steepest grade for a start, rise over run, a plain number, above 0, usually 1 % to 50 %. */
+    readonly startGrade?: Measured<'ratio'> | undefined
     /** Least energy of the pack, in kWh, above 0 kWh, usually 1 kWh to 150 kWh. */
-    readonly energy?: Given<'energy'> | undefined
-    /** Share of the front axle to come near to; as before unless given, a plain number, above 0 and below 1. */
-    readonly frontShare?: Given<'ratio'> | undefined
-    /** How far the share of the front axle may move, a plain number, above 0 and at most 1, usually 0.1 % to 20 %. */
-    readonly frontShareChange?: Given<'ratio'> | undefined
+    readonly energy?: Measured<'energy'> | undefined
+    /**
+     * Share of the mass on the front axle to aim for, a plain number, above 0 and below 1. Without it: it is the share
+     * that the car has now.
+     */
+    readonly frontShare?: Measured<'ratio'> | undefined
+    /** How far the share on the front axle may move, a plain number, above 0 and at most 1, usually 0.1 % to 20 %. */
+    readonly frontShareChange?: Measured<'ratio'> | undefined
   } | undefined
-  /** How uncertain values are, by their paths: what else would follow ± at the value. */
+  /** How uncertain values are, by their paths, in place of ± at the value. */
   readonly uncertain?: { readonly [name: string]: string } | undefined
 }

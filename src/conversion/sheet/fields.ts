@@ -44,7 +44,7 @@ import { journeyField, paceField } from '../../range/drive/journey.js'
 import { cabinFields } from '../../thermal/cabin/cabin.js'
 import { loopFields } from '../../thermal/loop/given.js'
 
-const titleField = /*@__PURE__*/ (() => optional(text('What it is called, in words for people')))()
+const titleField = /*@__PURE__*/ (() => optional(text('Title, for people to read; its key is its name in ids')))()
 
 /** What has a name has it as its key. */
 const named = { name: 'its key is its name in ids and paths; words for people go into its title' }
@@ -52,12 +52,12 @@ const named = { name: 'its key is its name in ids and paths; words for people go
 const placeField = /*@__PURE__*/ (() =>
   group('A place in the car', { ...positionFields, left: required(positionFields.left) }))()
 
-const partField = /*@__PURE__*/ (() => group('A part that leaves or comes', { ...partFields, at: placeField }))()
+const partField = /*@__PURE__*/ (() => group('A part taken out or put in', { ...partFields, at: placeField }))()
 
 const axleSpringsField = /*@__PURE__*/ (() =>
   group('The springs of an axle', {
     ...springFields,
-    unsprung: given('mass', 'Wheels, hubs, brakes and share of links, both sides together', {
+    unsprung: given('mass', 'Unsprung mass of the axle, both sides: wheels, hubs, brakes and a share of the links', {
       min: 0,
       usual: ['24 kg', '180 kg'],
     }),
@@ -73,14 +73,14 @@ const sheetCarField = /*@__PURE__*/ (() =>
       given('ratio', "The front axle's share of the roll stiffness", { min: 0, max: 1, usual: ['20 %', '90 %'] }),
     ),
     springs: optional(group('The springs', { front: axleSpringsField, rear: axleSpringsField })),
-    payload: group('People and goods on board on the road', {
+    payload: group('People and goods on board', {
       mass: given('mass', 'Mass of people and goods', { min: 0, usual: ['0 kg', '1000 kg'], finest: '5 kg' }),
       at: placeField,
     }),
     tyre: optional(required(carFields.tyre), oneOfThem),
     rollingRadius: optional(required(carFields.rollingRadius), oneOfThem),
     rollingCircumference: optional(
-      given('length', 'Way that the driven wheels roll in one turn', { above: 0, usual: ['1.5 m', '2.1 m'] }),
+      given('length', 'Distance that a driven wheel rolls in one turn', { above: 0, usual: ['1.5 m', '2.1 m'] }),
       oneOfThem,
     ),
     dragArea: required(carFields.dragArea),
@@ -93,7 +93,7 @@ const sheetCarField = /*@__PURE__*/ (() =>
 
 const bayOfSheetField = /*@__PURE__*/ (() => {
   const { name: _, accepts: __, ...fields } = bayFields
-  return group('A bay that holds modules', { title: titleField, ...fields, at: placeField }, { moved: named })
+  return group('A bay for modules', { title: titleField, ...fields, at: placeField }, { moved: named })
 })()
 
 const sheetPackField = /*@__PURE__*/ (() =>
@@ -103,10 +103,10 @@ const sheetPackField = /*@__PURE__*/ (() =>
       series: packFields.series,
       parallel: packFields.parallel,
       strings: stringsField,
-      available: optional(whole('How many modules are at hand', { min: 1 })),
-      usable: given('ratio', 'Share of the energy that is used', { above: 0, max: 1 }),
+      available: optional(whole('Number of modules at hand', { min: 1 })),
+      usable: given('ratio', 'Usable share of the energy', { above: 0, max: 1 }),
       ...undecided({ ageing: ageingField, inductance: inductanceField }),
-      bays: byName('The bays that hold modules', bayOfSheetField, { ids: true }),
+      bays: byName('The bays for the modules', bayOfSheetField, { ids: true }),
     },
     { moved: { usableInWinter: 'it belongs in a season, such as seasons.winter.usable' } },
   ))()
@@ -130,7 +130,7 @@ const sheetControllerField = /*@__PURE__*/ (() =>
   }))()
 
 const sheetGearboxField = /*@__PURE__*/ (() =>
-  group('The gearbox that stays, with the final drive', {
+  group('The gearbox and the final drive, which stay', {
     gears: required(gearboxFields.gears),
     finalDrive: required(gearboxFields.finalDrive),
     efficiency: given('ratio', 'Efficiency from the motor to the wheels', { above: 0, max: 1 }),
@@ -142,22 +142,17 @@ const sheetRunField = /*@__PURE__*/ (() => {
   const { altitude: ____, controller: _____, candidates, ...fuse } = fuseFields
   const fields = {
     title: titleField,
-    current: optional(
-      given('current', 'Steady current; unless given, the currents of the journey that asks most', {
-        above: 0,
-        usual: ['0.5 A', '800 A'],
-      }),
-    ),
-    section: optional(text('The section, where it lies already; chosen unless given')),
+    current: optional(given('current', 'Steady current', { above: 0, usual: ['0.5 A', '800 A'] }), {
+      absent: 'The run carries the currents of the journey that asks most of it.',
+    }),
+    section: optional(text('Section of a cable that is laid already'), { absent: 'The section is chosen.' }),
     ...undecided(cable),
     overloadLimit: overloadLimitField,
     spacing: spacingField,
     protectiveConductor: protectiveConductorField,
     fuseAmbient: optional(
-      given('temperature', 'Temperature of the air around the fuse; of that around the cables unless given', {
-        above: '-90 °C',
-        below: '200 °C',
-      }),
+      given('temperature', 'Temperature of the air around the fuse', { above: '-90 °C', below: '200 °C' }),
+      { absent: 'It is that of the air around the cables.' },
     ),
     ...undecided(fuse),
     feeds: optional(choice('What it feeds', ['controller', 'other'])),
@@ -170,12 +165,12 @@ const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
 
 const sheetChargerField = /*@__PURE__*/ (() =>
-  group('The charger, the socket that feeds it, and the charge that is asked of them', {
+  group('The charger, the supply that feeds it, and the charge', {
     ...undecided(supplyFields),
     ...chargerFields,
     temperature: cellTemperatureField,
     from: given('ratio', 'State of charge at the start', { min: 0, max: 1, finest: '1 %' }),
-    to: given('ratio', 'State of charge wanted', { min: 0, max: 1 }),
+    to: given('ratio', 'State of charge at the end', { min: 0, max: 1 }),
   }))()
 
 const homeField = /*@__PURE__*/ (() =>
@@ -187,14 +182,14 @@ const homeField = /*@__PURE__*/ (() =>
 
 const hillField = /*@__PURE__*/ (() =>
   group('The longest hill that the car must climb', {
-    grade: given('ratio', 'Rise over run', { above: 0, max: 1, usual: ['0.5 %', '40 %'] }),
+    grade: given('ratio', 'Grade, rise over run', { above: 0, max: 1, usual: ['0.5 %', '40 %'] }),
     length: given('length', 'Length of the road', { above: 0, usual: ['50 m', '50 km'] }),
-    speed: given('speed', 'Speed on it', { above: 0, usual: ['3 km/h', '140 km/h'] }),
+    speed: given('speed', 'Speed on the hill', { above: 0, usual: ['3 km/h', '140 km/h'] }),
   }))()
 
 const sheetJourneyField = /*@__PURE__*/ (() =>
   group(
-    'A journey, from a stand to a stand',
+    'A journey, from standstill to standstill',
     { title: titleField, stretches: journeyField, pace: optional(paceField) },
     { moved: named },
   ))()
@@ -203,14 +198,15 @@ const seasonField = /*@__PURE__*/ (() =>
   group('A season, or any kind of day', {
     title: titleField,
     outside: given('temperature', 'Temperature of the air', { usual: ['-40 °C', '50 °C'], finest: '0.1 °C' }),
-    usable: optional(
-      given('ratio', 'Share of the energy that the pack gives then; as in the pack unless given', { above: 0, max: 1 }),
-    ),
+    usable: optional(given('ratio', 'Usable share of the energy of the pack', { above: 0, max: 1 }), {
+      absent: 'It is pack.usable.',
+    }),
     cells: optional(
-      given('temperature', 'Temperature of the cells as a drive begins; as warmed, or of the air, unless given', {
+      given('temperature', 'Temperature of the cells at the start of a drive', {
         usual: ['-30 °C', '50 °C'],
         finest: '0.1 °C',
       }),
+      { absent: 'The cells are as warm as heating.pack makes them, or else as the air.' },
     ),
     night: optional(
       group('The night before', {
@@ -218,7 +214,7 @@ const seasonField = /*@__PURE__*/ (() =>
           usual: ['-30 °C', '50 °C'],
           finest: '0.1 °C',
         }),
-        time: given('time', 'From the evening to the morning', { above: 0, usual: ['1 h', '72 h'] }),
+        time: given('time', 'Time from the evening to the morning', { above: 0, usual: ['1 h', '72 h'] }),
       }),
     ),
   }))()
@@ -240,7 +236,7 @@ const coolingField = /*@__PURE__*/ (() => {
         above: 0,
         usual: ['0.5 W/K', '500 W/K'],
       }),
-      limit: given('temperature', 'Most that the cells may have', { usual: ['25 °C', '75 °C'] }),
+      limit: given('temperature', 'Highest temperature allowed for the cells', { usual: ['25 °C', '75 °C'] }),
     }),
   }
   return group('The coolant loop of motor and controller, and how the pack is cooled', fields, {
@@ -250,11 +246,14 @@ const coolingField = /*@__PURE__*/ (() => {
 
 const heatingField = /*@__PURE__*/ (() => {
   const fields = {
-    cabin: optional(group('Warming of the cabin', cabinFields)),
+    cabin: optional(group('The heater of the cabin', cabinFields)),
     pack: optional(
-      group('Warming of the pack', {
+      group('The heater of the pack', {
         heater: given('power', 'Power of the heater', { above: 0, usual: ['50 W', '10 kW'] }),
-        to: given('temperature', 'Temperature to reach', { usual: ['-10 °C', '40 °C'], finest: '0.1 °C' }),
+        to: given('temperature', 'Temperature to which it warms the pack', {
+          usual: ['-10 °C', '40 °C'],
+          finest: '0.1 °C',
+        }),
         conductance: given('thermalConductance', 'Heat lost to the outside per kelvin', {
           above: 0,
           usual: ['0.5 W/K', '100 W/K'],
@@ -262,7 +261,7 @@ const heatingField = /*@__PURE__*/ (() => {
       }),
     ),
   }
-  return group('What warms cabin and pack', fields, {
+  return group('The heaters of cabin and pack', fields, {
     moved: {
       outside: "it belongs in a season: seasons: { winter: { outside: '-7 °C' } }",
       night: "it belongs in a season: seasons: { winter: { night: { from: '18 °C', time: '10 h' } } }",
@@ -271,27 +270,31 @@ const heatingField = /*@__PURE__*/ (() => {
 })()
 
 const targetsField = /*@__PURE__*/ (() =>
-  group('What the change must keep to', {
+  group('What the conversion must keep to', {
     kerbMassChange: optional(given('mass', 'How much the kerb mass may rise', { min: 0, usual: ['0 kg', '600 kg'] })),
-    topSpeed: optional(given('speed', 'Speed to be held on the level', { above: 0, usual: ['20 km/h', '250 km/h'] })),
-    startGrade: optional(given('ratio', 'Grade to start on, rise over run', { above: 0, usual: ['1 %', '50 %'] })),
-    energy: optional(given('energy', 'Least energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] })),
-    frontShare: optional(
-      given('ratio', 'Share of the front axle to come near to; as before unless given', { above: 0, below: 1 }),
+    topSpeed: optional(
+      given('speed', 'Top speed on the level, at least', { above: 0, usual: ['20 km/h', '250 km/h'] }),
     ),
+    startGrade: optional(
+      given('ratio', 'Steepest grade for a start, rise over run', { above: 0, usual: ['1 %', '50 %'] }),
+    ),
+    energy: optional(given('energy', 'Least energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] })),
+    frontShare: optional(given('ratio', 'Share of the mass on the front axle to aim for', { above: 0, below: 1 }), {
+      absent: 'It is the share that the car has now.',
+    }),
     frontShareChange: optional(
-      given('ratio', 'How far the share of the front axle may move', { above: 0, max: 1, usual: ['0.1 %', '20 %'] }),
+      given('ratio', 'How far the share on the front axle may move', { above: 0, max: 1, usual: ['0.1 %', '20 %'] }),
     ),
   }))()
 
 /** What describes a build sheet. @internal */
 export const sheetFields = /*@__PURE__*/ (() => ({
-  $schema: spare(text('Where its JSON Schema is found, for the editor')),
-  title: text('What the build is called'),
-  note: optional(text('What else is to be said of it')),
+  $schema: spare(text('Path of its JSON Schema, for the editor')),
+  title: text('Title of the build'),
+  note: optional(text('Remarks')),
   car: sheetCarField,
-  removed: optional(list('The parts that leave', partField)),
-  added: optional(list('The parts that come', partField)),
+  removed: optional(list('Parts taken out', partField)),
+  added: optional(list('Parts put in', partField)),
   module: optional(group('A module', moduleFields)),
   pack: optional(sheetPackField),
   motor: optional(sheetMotorField),
@@ -312,7 +315,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   targets: optional(targetsField),
   uncertain: optional(
     byName(
-      'How uncertain values are, by their paths: what else would follow ± at the value',
+      'How uncertain values are, by their paths, in place of ± at the value',
       text('An expanded uncertainty, k = 2, such as 5 % or 0.05 m²'),
     ),
   ),

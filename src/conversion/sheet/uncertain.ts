@@ -5,7 +5,7 @@
  * What is written is an expanded uncertainty, k = 2 (JCGM 100:2008, 7.2.3).
  */
 import type { AnyField, QuantityField } from '../../procedure/index.js'
-import { pathText } from '../../procedure/reading.js'
+import { formsOf, type Part, partsAt, pathText, type Step } from '../../procedure/path.js'
 import { type InputIssue, shown } from '../../quantity/errors.js'
 import type { Quantity } from '../../quantity/index.js'
 import { readMeasured, valueText } from '../../quantity/measured.js'
@@ -14,7 +14,7 @@ import { isQuantity } from '../../quantity/read.js'
 /** A value of a build with its standard uncertainty. @internal */
 export interface UncertainValue {
   readonly path: string
-  readonly keys: readonly (string | number)[]
+  readonly keys: readonly Step[]
   readonly about: string
   readonly value: Quantity
   /** In SI units, one standard deviation. */
@@ -29,37 +29,25 @@ export function withoutUncertainties(
   sheet: unknown,
 ): { readonly sheet: unknown; readonly uncertain: { readonly [path: string]: string } } {
   const uncertain: { [path: string]: string } = {}
-  const plain = (inner: AnyField | undefined, value: unknown, path: readonly (string | number)[]): unknown => {
-    if (typeof value === 'string' && inner !== undefined && isMeasurable(inner)) {
+  const plain = (parts: readonly Part[], value: unknown, path: readonly Step[]): unknown => {
+    if (typeof value === 'string' && parts.some(isMeasurable)) {
       const text = valueText(value)
       if (text === undefined) return value
       uncertain[pathText(path)] = value.slice(text.length).replace(/^[\s]*(?:±|\+\/-)[\s]*/u, '')
       return text
     }
     if (typeof value !== 'object' || value === null || isQuantity(value)) return value
-    if (Array.isArray(value)) return value.map((each, i) => plain(innerAt(inner, i), each, [...path, i]))
-    return Object.fromEntries(
-      Object.entries(value).map(([key, each]) => [key, plain(innerAt(inner, key), each, [...path, key])]),
-    )
+    const inner = (step: Step, each: unknown) => plain(innerOf(parts, step), each, [...path, step])
+    if (Array.isArray(value)) return value.map((each, i) => inner(i, each))
+    return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, inner(key, each)]))
   }
-  return { sheet: plain(field, sheet, []), uncertain }
+  return { sheet: plain([field], sheet, []), uncertain }
 }
 
-const isMeasurable = (field: AnyField): boolean =>
-  field.sort === 'quantity' || (field.sort === 'either' && field.of.some(isMeasurable))
+const isMeasurable = (part: Part): boolean => formsOf(part).some(({ sort }) => sort === 'quantity')
 
-function innerAt(field: AnyField | undefined, key: string | number): AnyField | undefined {
-  switch (field?.sort) {
-    case 'group':
-      return Object.hasOwn(field.fields, key) ? field.fields[key] : undefined
-    case 'list':
-    case 'byName':
-      return field.of
-    case 'pairs':
-      return { ...field.of[0], sort: 'list', of: field.of[typeof key === 'number' ? 0 : 1], least: 0 } as AnyField
-    default:
-      return undefined
-  }
+function innerOf(parts: readonly Part[], step: Step): readonly Part[] {
+  return parts.flatMap((part) => partsAt(part, step))
 }
 
 /** The values of a build that carry an uncertainty or typically have one, and what is wrong with those that are given. @internal */
@@ -71,13 +59,13 @@ export function uncertaintiesIn(
   const values: UncertainValue[] = []
   const issues: InputIssue[] = []
   const open = new Map(Object.entries(given))
-  const look = (inner: AnyField | undefined, value: unknown, keys: readonly (string | number)[]): void => {
+  const look = (parts: readonly Part[], value: unknown, keys: readonly Step[]): void => {
     if (isQuantity(value)) {
       const path = pathText(keys)
       const text = open.get(path)
       open.delete(path)
-      const leaf = leafOf(inner, value as unknown as Quantity)
-      if (leaf === undefined) return
+      const leaf = parts.flatMap(formsOf).find((each) => each.sort === 'quantity' && each.kind === value.kind)
+      if (leaf?.sort !== 'quantity') return
       const typical = text === undefined ? typicalOf(leaf) : undefined
       const said = text ?? typical?.text
       if (said === undefined) return
@@ -97,21 +85,15 @@ export function uncertaintiesIn(
     if (typeof value !== 'object' || value === null) return
     for (const [key, each] of Object.entries(value)) {
       const at = Array.isArray(value) ? Number(key) : key
-      look(innerAt(inner, at), each, [...keys, at])
+      look(innerOf(parts, at), each, [...keys, at])
     }
   }
-  look(field, build, [])
+  look([field], build, [])
   for (const [path, text] of open) {
     const expected = 'the path of a value of the sheet, such as car.dragArea'
     issues.push({ path: `uncertain.${path}`, expected, received: shown(text) })
   }
   return { values, issues }
-}
-
-function leafOf(field: AnyField | undefined, value: Quantity): QuantityField | undefined {
-  if (field?.sort === 'quantity') return field
-  if (field?.sort !== 'either') return undefined
-  return field.of.map((each) => leafOf(each, value)).find((each) => each?.kind === value.kind)
 }
 
 function typicalOf({ uncertain }: QuantityField): { readonly text: string; readonly because: string } | undefined {

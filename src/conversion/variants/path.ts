@@ -1,11 +1,10 @@
 /** Places in a sheet by their paths: `pack.series`, `journeys.bakeryRound.pace`, `cooling.segments[0].drop`. */
-import type { AnyField, Fields } from '../../procedure/index.js'
+import type { AnyField } from '../../procedure/index.js'
+import { formsOf, heldAt, type Part, partsAt, pathText, type Step } from '../../procedure/path.js'
 import { type InputIssue, shown } from '../../quantity/errors.js'
 import { nearestName } from '../../quantity/nearest.js'
 import { sheetField } from '../sheet/build.js'
 import { isRecord } from './json.js'
-
-type Step = string | number
 
 const written = /^[A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*|\[(?:0|[1-9][0-9]{0,8})\])*$/
 
@@ -24,17 +23,17 @@ export function pathIssue(path: string, sheet: unknown): Omit<InputIssue, 'path'
   const expected = 'the path of a field of the sheet, such as pack.series or cooling.segments[0].drop'
   if (path.length > LONGEST || !written.test(path)) return { expected, received: shown(path), ...nearestTo(path) }
   const steps = stepsOf(path)
-  let fields: readonly AnyField[] = [sheetField]
+  let parts: readonly Part[] = [sheetField]
   for (const [i, step] of steps.entries()) {
-    const inner = fields.flatMap((field) => fieldsAt(field, step))
+    const inner = parts.flatMap((part) => partsAt(part, step))
     if (inner.length === 0) {
-      const known = fields.flatMap(formsOf).flatMap((form) => (form.sort === 'group' ? Object.keys(form.fields) : []))
+      const known = parts.flatMap(formsOf).flatMap((form) => (form.sort === 'group' ? Object.keys(form.fields) : []))
       const near = typeof step === 'string' ? nearestName(step, known) : undefined
       const hint =
-        near === undefined ? nearestTo(path) : { hint: `did you mean ${asPath([...steps.slice(0, i), near])}?` }
+        near === undefined ? nearestTo(path) : { hint: `did you mean ${pathText([...steps.slice(0, i), near])}?` }
       return { expected, received: shown(path), ...hint }
     }
-    fields = inner
+    parts = inner
   }
   return placeIssue(path, steps, sheet)
 }
@@ -48,53 +47,12 @@ function placeIssue(path: string, steps: readonly Step[], sheet: unknown): Omit<
       return { expected: `an index below ${holder.length}: the sheet has so many`, received }
     }
     if (!(Array.isArray(holder) ? typeof step === 'number' : isRecord(holder) && typeof step === 'string')) {
-      const at = asPath(steps.slice(0, i))
+      const at = pathText(steps.slice(0, i))
       return { expected: `${at} to be on the sheet, or to be given whole`, received }
     }
-    holder = valueOf(holder, step)
+    holder = heldAt(holder, step)
   }
   return undefined
-}
-
-function valueOf(holder: unknown, step: Step): unknown {
-  return Object.hasOwn(holder as object, step) ? (holder as { readonly [key: Step]: unknown })[step] : undefined
-}
-
-function asPath(steps: readonly Step[]): string {
-  return steps.reduce<string>(
-    (text, step) => (typeof step === 'number' ? `${text}[${step}]` : text === '' ? step : `${text}.${step}`),
-    '',
-  )
-}
-
-/** The forms that a field may have. */
-function formsOf(field: AnyField): readonly AnyField[] {
-  return field.sort === 'either' ? field.of.flatMap(formsOf) : [field]
-}
-
-function fieldsAt(field: AnyField, step: Step): readonly AnyField[] {
-  return formsOf(field).flatMap((form) => {
-    switch (form.sort) {
-      case 'group':
-        return Object.hasOwn(form.fields, step) ? [(form.fields as Fields)[step] as AnyField] : []
-      case 'byName':
-        return typeof step === 'string' ? [form.of] : []
-      case 'list':
-        return typeof step === 'number' ? [form.of] : []
-      case 'pairs': {
-        // A pair is no field: it holds two by their indices.
-        const pair = {
-          sort: 'group',
-          about: form.about,
-          need: 'required',
-          fields: { ...form.of },
-        } as unknown as AnyField
-        return typeof step === 'number' ? [pair] : []
-      }
-      default:
-        return []
-    }
-  })
 }
 
 /** No path of a sheet and no id is longer: what is, is not looked for among them. @internal */
@@ -112,12 +70,4 @@ function pathsIn(field: AnyField, before: string): string[] {
     const path = before === '' ? key : `${before}.${key}`
     return [path, ...pathsIn(inner, path)]
   })
-}
-
-/** A sheet with a value in the place of all that stands at a path. @internal */
-export function placed(holder: unknown, [step, ...rest]: readonly Step[], value: unknown): unknown {
-  if (step === undefined) return value
-  const inner = placed(valueOf(holder, step), rest, value)
-  if (Array.isArray(holder)) return holder.with(step as number, inner)
-  return { ...(holder as object), [step]: inner }
 }

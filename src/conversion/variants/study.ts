@@ -12,13 +12,14 @@ import {
   text,
   type Written,
 } from '../../procedure/index.js'
+import { placed } from '../../procedure/path.js'
 import { readField } from '../../procedure/reading.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue } from '../../quantity/index.js'
 import { nearestName } from '../../quantity/nearest.js'
 import { canonical, isRecord, plain } from './json.js'
 import { idsLike, kindOfFigure } from './kind.js'
-import { holdersOf, LONGEST, pathIssue, placed, stepsOf } from './path.js'
+import { holdersOf, LONGEST, pathIssue, stepsOf } from './path.js'
 
 /**
  * The most variants of a study. An assessment takes 0.03 s to 0.15 s, so that one thread is busy with so many for one to

@@ -177,26 +177,82 @@ const otherAspect = 82
 const metricMark =
   /^P?(?<width>[1-3]\d[05])(?: ?\/ ?(?<aspect>[2-9]\d|100))? ?(?<construction>[QSTUHVWZ]?R|D|-) ?(?<rim>[89]|[12]\d|30|[34]\d[05])(?: ?C)?(?: \(?\d{2,3}(?:\/\d{2,3})? ?[A-Z]\)?)?(?: (?:XL|RF|REINFORCED|TL|TT|M\+S))*$/
 
+/** Cross-ply, its width in inches to two decimals: `5.20-13`, `5.60 x 15`, `6.15-13 4PR TL`, `5.20 S 10`. */
+const inchMark = /^(?<width>[3-9]\.\d\d) ?(?:[-X]|[SH](?: ?-)?) ?(?<rim>[89]|1\d|2[01])(?: (?:\d ?PR|TL|TT))*$/
+
+/**
+ * Aspect of cross-ply tyres by the width of their marks: common practice, no source. Widths were made in series, each of a
+ * height. Those of other widths are not known well enough, nor are whole and half inches on rims of 15 inches, where they
+ * were high before the war and low after it.
+ */
+const inchSeries = [
+  { aspect: 95, rims: 15, widths: ['4.80', '5.20', '5.60', '5.90', '6.40', '6.70', '7.10', '7.60'] },
+  { aspect: 88, rims: 14, widths: ['5.50', '6.00', '6.50', '7.00', '7.50'] },
+  { aspect: 82, rims: 15, widths: ['6.15', '6.45', '6.95', '7.35', '7.75'] },
+]
+/** In inches: no car of that time ran on less. */
+const LEAST_RIM = 10
+/** How far tyres of one such mark differ in height, as a share of the width. */
+const inchSpread = 3
+
 /**
  * Reads the size mark of a car tyre: `'155/80 R13'`, `'155/80R13 79T'`, `'185/70 HR 14'`, bias-ply `'155/80-13'`, and
- * older marks without an aspect, `'165 R13'`, whose aspect is taken as 80 % and said to be.
+ * older marks without an aspect, `'165 R13'`, `'145-13'`, and in inches `'5.20-13'`, `'5.60 x 15'`, whose aspect is
+ * assumed and said to be: 80 % where the width is in millimetres, and what cross-ply tyres of that width mostly had
+ * where it is in inches.
  *
  * A rim figure of 100 or more is in millimetres, one below in inches.
  *
  * @param mark - The mark as it stands on the sidewall.
  * @returns Width, aspect, rim and construction, and the height, diameter, rolling circumference and rolling radius that
  *   follow; `assumptions` says what the mark left open.
- * @throws InputError when it is not such a mark. Widths in inches (`5.60-13`) are refused: they do not tell the height.
+ * @throws InputError when it is not such a mark, or one in inches of which the height is not known.
  */
 export function readTyre(mark: string): TyreSize {
   const text = typeof mark === 'string' ? mark.normalize('NFKC').replace(/[\u2010-\u2015\u2212]/g, '-') : ''
-  const parts = metricMark.exec(text.trim().replace(/\s+/g, ' ').toUpperCase())?.groups
-  if (parts === undefined) throw notAMark(mark, text)
+  const plain = text.trim().replace(/\s+/g, ' ').toUpperCase().replace('×', 'X')
+  const inches = inchMark.exec(plain)?.groups
+  if (inches !== undefined) return inchTyre(mark, inches.width as string, Number(inches.rim))
+  const parts = metricMark.exec(plain)?.groups
+  if (parts === undefined) throw notAMark(mark, plain)
   const construction = parts.construction?.endsWith('R') ? 'radial' : 'bias'
   const rimFigure = Number(parts.rim)
   const width = quantity('length', Number(parts.width), 'mm')
-  const aspect = quantity('ratio', Number(parts.aspect ?? unmarkedAspect), '%')
-  const rim = quantity('length', rimFigure, rimFigure < 100 ? 'in' : 'mm')
+  return sizeOf({
+    width,
+    aspect: quantity('ratio', Number(parts.aspect ?? unmarkedAspect), '%'),
+    rim: quantity('length', rimFigure, rimFigure < 100 ? 'in' : 'mm'),
+    construction,
+    assumptions: parts.aspect === undefined ? [unmarkedAspectText(mark, width, construction)] : [],
+  })
+}
+
+function inchTyre(mark: string, figure: string, rim: number): TyreSize {
+  const known = inchSeries.filter(({ rims }) => rim >= LEAST_RIM && rim <= rims)
+  const series = known.find(({ widths }) => widths.includes(figure))
+  if (series === undefined) {
+    const widths = known.flatMap((each) => each.widths).toSorted()
+    const which =
+      widths.length === 0 ? `a rim of ${LEAST_RIM} to 15` : `on a rim of ${rim} a width of ${widths.join(', ')}`
+    const expected = `a mark in inches of which the height is known: ${which}`
+    throw new InputError('readTyre', [{ path: 'mark', expected, received: shown(mark), hint: measureIt }])
+  }
+  const width = quantity('length', Number(figure), 'in')
+  const differ = width.times((2 * inchSpread) / 100).as('mm')
+  const text =
+    `'${mark}' has no aspect: ${series.aspect} % is assumed, as cross-ply tyres of this width mostly had (common practice, ` +
+    `no source). They differ by about ${inchSpread} %, ${differ.format({ digits: 2 })} in diameter: measure how far one rolls in one turn.`
+  return sizeOf({
+    width,
+    aspect: quantity('ratio', series.aspect, '%'),
+    rim: quantity('length', rim, 'in'),
+    construction: 'bias',
+    assumptions: [text],
+  })
+}
+
+function sizeOf(mark: Pick<TyreSize, 'width' | 'aspect' | 'rim' | 'construction' | 'assumptions'>): TyreSize {
+  const { width, aspect, rim, construction, assumptions } = mark
   const diameter = tyreDiameter({ rim, width, aspect })
   const circumference = rollingCircumference({ diameter, factor: rollingFactors[construction] })
   return {
@@ -208,19 +264,26 @@ export function readTyre(mark: string): TyreSize {
     diameter,
     rollingCircumference: circumference,
     rollingRadius: rollingRadius({ circumference }),
-    assumptions: parts.aspect === undefined ? [unmarkedAspectText(mark, width)] : [],
+    assumptions,
   }
 }
 
-function unmarkedAspectText(mark: string, width: Quantity<'length'>): string {
+function unmarkedAspectText(mark: string, width: Quantity<'length'>, construction: TyreSize['construction']): string {
   const more = width.times((2 * (otherAspect - unmarkedAspect)) / 100)
-  return `'${mark}' has no aspect: ${unmarkedAspect} % is assumed. Some guides give ${otherAspect} %, ${more} more in diameter.`
+  const text = `'${mark}' has no aspect: ${unmarkedAspect} % is assumed. Some guides give ${otherAspect} %, ${more} more in diameter.`
+  if (construction === 'radial') return text
+  return `${text} It is read as cross-ply: a radial with such a mark rolls 2 % further.`
 }
 
-function notAMark(mark: unknown, text: string): InputError {
-  const expected = "a tyre mark such as '155/80 R13', '155/80-13' (bias-ply) or '165 R13' (no aspect)"
-  const inches = /^\s*\d{1,2}[.,]\d+\s*(?:-|[A-Z]{1,2})?\s*\d\d/i.test(text)
-  const hint = 'a width in inches does not tell the height: measure the rolling circumference and use rollingRadius'
+/** What to give in place of a mark that does not tell the radius. */
+const measureIt =
+  'measure how far the tyre rolls in one turn: give it as rollingCircumference, or divided by 2π as rollingRadius, in place of the mark'
+
+function notAMark(mark: unknown, plain: string): InputError {
+  const expected =
+    "a tyre mark such as '155/80 R13', '155/80-13' (cross-ply), '165 R13' (no aspect) or '5.60-13' (inches)"
+  const inches = /^\d{1,2}[.,]\d+ ?(?:[-X]|[A-Z]{1,2})? ?\d\d/.test(plain)
+  const hint = `a width in inches has a point and two decimals, and no R; or ${measureIt}`
   const issue = { path: 'mark', expected, received: shown(mark) }
   return new InputError('readTyre', [inches ? { ...issue, hint } : issue])
 }
