@@ -38,6 +38,14 @@ describe('the text of an assessment', () => {
     expect(lacking).toMatch(/^OPEN: nothing fails, and not everything could be judged\.$/m)
     expect(lacking).toMatch(/not assessed {2}Gears, The laden car on the road/)
   })
+  it('refuses what is no assessment, and options that there are not', () => {
+    expect(() => toText(demo() as never)).toThrow('toText: one input cannot be used\n  expected what assess has found')
+    expect(() => toText(undefined as never)).toThrow('expected what assess has found')
+    expect(() => toText(found, { unit: 'imperial' } as never)).toThrow(
+      "unit: expected no such option; there are brief, width, units, got 'imperial' (did you mean units?)",
+    )
+    expect(() => toText(found, { brief: 'no' as never })).toThrow("brief: expected true or false, got 'no'")
+  })
   it('refuses what is no width and no unit', () => {
     expect(() => toText(found, { width: 20 })).toThrow(
       'width: expected a whole number of characters, at least 40, got 20',
