@@ -289,7 +289,9 @@ function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCh
 function roughIn({ id, name, jumps, steps }: Band): readonly string[] {
   const band = `The band of ${name} (${id})`
   return [
-    ...(jumps.length === 0 ? [] : [`${band} leaves out ${jumps.join(', ')}: the figure jumps as that changes.`]),
+    ...(jumps.length === 0
+      ? []
+      : [`${band} leaves out ${jumps.join(', ')}: the figure jumps, or cannot be worked out, as that changes.`]),
     ...(steps.length === 0 ? [] : [`${band} is rough: the figure goes in steps as ${steps.join(', ')} changes.`]),
   ]
 }

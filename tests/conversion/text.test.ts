@@ -93,6 +93,8 @@ describe('a figure', () => {
     ['energy', 14.5632, 0.8712, 'kWh', '14.56 kWh ± 0.87 kWh'],
     ['time', 8.0301, 0.388, 's', '8.03 s ± 0.39 s'],
     ['time', 235, 14, 'min', '3 h 55 min ± 14 min'],
+    ['time', 235, 0.75, 'min', '3 h 55 min ± 1 min'],
+    ['time', 235, 0.1, 'min', '3 h 55 min'],
     ['mass', 3, 40, 'kg', '3 kg ± 40 kg'],
     ['mass', 0.3, 40, 'kg', '0 kg ± 40 kg'],
   ] as const)('of %s, %d ± %d %s, is shown as %s', (kind, value, uncertainty, unit, words) => {
