@@ -5,7 +5,7 @@
  * a test fails when anything has drifted.
  */
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { catalogue, procedures } from '../src/catalogue.js'
@@ -254,6 +254,9 @@ const shown = /```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g
 /** A block with the name of a file, such as `ts van.ts`, which lies beside every example of its page. */
 const named = /```ts (\S+)\n([\s\S]*?)```/g
 
+/** An example of the package that a page says to copy, which lies beside every example of its page. */
+const copied = /^cp node_modules\/kerbwatt\/(\S+) (\S+)$/gm
+
 /** Pages with the output after each example that shows one written anew. */
 export function withOutputs(texts: readonly string[]): string[] {
   const outputs = outputsOf(texts)
@@ -273,6 +276,8 @@ function outputsOf(texts: readonly string[]): string[] {
       const own = join(folder, String(page))
       mkdirSync(own)
       for (const [, name, file] of text.matchAll(named)) writeFileSync(join(own, name as string), file as string)
+      for (const [, from, to] of text.matchAll(copied))
+        copyFileSync(join(root, from as string), join(own, to as string))
       return Array.from(text.matchAll(shown), ([, example], i) => {
         writeFileSync(join(own, `${i}.ts`), example as string)
         return `./${page}/${i}.ts`

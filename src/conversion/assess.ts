@@ -1,8 +1,18 @@
 /** The assessment of a whole car, section by section in the order in which the job is done. */
 
 import type { PlacedMasses } from '../mass/index.js'
-import { type Assumption, type Caution, merged, type Note, unusualIn } from '../procedure/index.js'
+import {
+  type Assumption,
+  type Caution,
+  flag,
+  group,
+  merged,
+  type Note,
+  optional,
+  unusualIn,
+} from '../procedure/index.js'
 import { once } from '../procedure/once.js'
+import { readField } from '../procedure/reading.js'
 import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
@@ -60,6 +70,9 @@ export interface Assessment {
 export interface AssessOptions {
   readonly bands?: boolean
 }
+
+const optionsField = /*@__PURE__*/ (() =>
+  group('How a build is assessed', { bands: optional(flag('Whether to tell how sure the key figures are')) }))()
 
 /** What several sections stand on, worked out once, where it is first asked for. */
 interface Shared {
@@ -142,13 +155,14 @@ const parts: readonly Part[] = [
  * @param options - `bands`: how sure the key figures are, over all inputs that carry an uncertainty or typically have
  *   one, and what to measure next; it takes two assessments for each.
  * @returns Verdict and summary, then the sections in the order in which the job is done.
- * @throws InputError for what readBuild has not read.
+ * @throws InputError for what readBuild has not read, and for options that there are not.
  */
 export function assess(build: Build, options: AssessOptions = {}): Assessment {
   if (!isQuantity((build as Partial<Build> | undefined)?.car?.wheelbase)) {
     const expected = 'a sheet that readBuild has read, such as assess(readBuild(JSON.parse(text)))'
     throw new InputError(where, [{ path: '', expected, received: shown(build) }])
   }
+  readField(where, optionsField, options)
   const found = foundOf(build)
   return options.bands === true ? { ...found, ...bandsOf(build, found) } : found
 }

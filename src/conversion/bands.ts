@@ -35,7 +35,10 @@ export interface Band {
     /** On what ground its uncertainty stands, where the sheet says nothing. */
     readonly because?: string
   }[]
-  /** Inputs by which the figure jumps, as where another section is chosen: the band says nothing of them. */
+  /**
+   * Inputs by which the figure jumps, as where another section is chosen, or with which it cannot be worked out: the band says
+   * nothing of them.
+   */
   readonly jumps: readonly string[]
   /**
    * Inputs by which the figure goes in steps, as a range does that ends on a hill or just behind it: they are in the band, and

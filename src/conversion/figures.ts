@@ -118,6 +118,10 @@ export type FigureId = keyof FigureKinds
  * ```
  */
 export function figure<const I extends FigureId>(assessment: Assessment, id: I): Quantity<FigureKinds[I]> {
+  if (!Array.isArray(Object(assessment).figures)) {
+    const expected = "what assess has found, such as figure(assess(build), 'weight.after.mass')"
+    throw new InputError('figure', [{ path: 'assessment', expected, received: shown(assessment) }])
+  }
   const found = assessment.figures.find((each) => each.id === id)
   if (found !== undefined) return found.value as unknown as Quantity<FigureKinds[I]>
   const expected = "the id of a figure such as 'weight.after.mass'"

@@ -253,11 +253,15 @@ function ownSchema(field: OwnField): Schema {
 export function readField(where: string, field: AnyField, value: unknown): unknown {
   const read = parsed(where, field, value)
   if (read.success) return read.data
-  throw new InputError(
-    where,
-    read.error.issues.flatMap((issue) => issuesFrom(issue, field, value)),
-  )
+  const issues = read.error.issues.flatMap((issue) => issuesFrom(issue, field, value))
+  // A function, whose arguments can be counted, is of the wrong sort and too short.
+  const isFirst = ({ path, expected, received: came }: InputIssue, i: number) =>
+    issues.findIndex((each) => each.path === path && each.expected === expected && each.received === came) === i
+  throw new InputError(where, issues.length > MOST_COMPARED ? issues : issues.filter(isFirst))
 }
+
+/** So many faults are held against each other: no one reads more. */
+const MOST_COMPARED = 100
 
 /** What the schema makes of a value. A list of a hundred thousand faults is more than it can gather. */
 function parsed(where: string, field: AnyField, value: unknown) {
@@ -317,6 +321,12 @@ function hasField(field: AnyField | undefined, key: string): boolean {
 function hintFor(key: string, inner: unknown, group: GroupField | undefined): { readonly hint?: string } {
   const { fields = {}, moved = {} } = group ?? {}
   if (Object.hasOwn(moved, key)) return { hint: moved[key] as string }
+  const [first, ...rest] = key.split('.')
+  if (rest.length > 0 && Object.hasOwn(fields, first as string)) {
+    return {
+      hint: `each field stands in its own object: { ${[first, ...rest].join(': { ')}: … ${'} '.repeat(rest.length)}}`,
+    }
+  }
   const ownersOf = (all: readonly string[]) =>
     Object.keys(fields).filter((name) => all.length > 0 && all.every((each) => hasField(fields[name], each)))
   const owners = ownersOf([key])

@@ -17,8 +17,8 @@ export type Units = 'imperial' | { readonly [K in Kind]?: UnitOf<K> }
 export interface Shown {
   /** A figure, no finer than a step in SI units. */
   readonly alone: (value: Quantity, finest?: number) => string
-  /** A figure, and what is to stand after ±, both as far as two digits of the latter go. */
-  readonly sure: (value: Quantity, uncertainty: Quantity) => readonly [value: string, uncertainty: string]
+  /** A figure, and what is to stand after ± if that shows, both as far as two digits of the latter go. */
+  readonly sure: (value: Quantity, uncertainty: Quantity) => readonly string[]
 }
 
 /** What is shown of a figure of which nobody says how sure it is. */
@@ -63,7 +63,12 @@ export function shownIn(units: Units | undefined): Shown {
   return {
     alone,
     sure: (value, uncertainty) => {
-      if (value.kind === 'time' && Math.abs(value.si) >= SHORT) return [alone(value), alone(uncertainty)]
+      // In whole minutes, or whole seconds, as the time itself.
+      if (value.kind === 'time' && Math.abs(value.si) >= SHORT) {
+        const part = partsOf(value.si)[2] / 60
+        const steps = Math.round(uncertainty.si / part)
+        return [alone(value), ...(steps === 0 ? [] : [alone(quantity('time', steps * part, 's'))])]
+      }
       const unit = value.kind === 'time' ? 's' : unitFor(value, units)
       const step = stepOf(uncertainty, unit)
       return [inUnits(value, unit, step, MOST_DIGITS), inUnits(uncertainty, unit, step, MOST_DIGITS)]
@@ -139,13 +144,18 @@ function timeText(value: Quantity<'time'>): string {
   const seconds = Math.abs(value.si)
   if (seconds < SHORT) return withSign(value.as(seconds < 1 ? 'ms' : 's').format({ digits: DIGITS }))
   const sign = value.si < 0 ? '−' : ''
-  const [large, small, one] = seconds < 599.5 ? (['min', 's', 60] as const) : (['h', 'min', 3600] as const)
+  const [large, small, one] = partsOf(seconds)
   const parts = Math.round((seconds / one) * 60)
   const [whole, rest] = [Math.floor(parts / 60), parts % 60]
   return [sign, ...(whole === 0 ? [] : [`${whole} ${large}`]), ...(rest === 0 && whole > 0 ? [] : [`${rest} ${small}`])]
     .filter((part) => part !== '')
     .join(' ')
     .replace(/^− /, '−')
+}
+
+/** The two units in which a time is said, and the larger in seconds: the smaller is a sixtieth of it. */
+function partsOf(seconds: number): readonly [large: string, small: string, seconds: number] {
+  return Math.abs(seconds) < 599.5 ? ['min', 's', 60] : ['h', 'min', 3600]
 }
 
 /** With a minus sign that can be seen. */

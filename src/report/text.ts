@@ -1,6 +1,7 @@
 /** An assessment as plain text: what it comes to first, then section by section as the job is done. */
 import { calledBy, familiesOf } from '../conversion/chapters/section.js'
 import type { Assessment, Band, Section, SheetCheck, Summary, Table, WorstCheck } from '../conversion/index.js'
+import { unknownKey } from '../formula/formula.js'
 import { type Caution, toldApart } from '../procedure/index.js'
 import { shown } from '../quantity/errors.js'
 import { InputError, type Quantity } from '../quantity/index.js'
@@ -32,16 +33,32 @@ const [LINES, OF_EACH] = [12, { fails: 3, unknown: 2, near: 1 }] as const
  * @returns Lines of text: the verdict with what stands against it and the figures that everybody asks for, in at most
  *   twelve lines; each section with its figures, tables and checks; what was not assessed and why; the assumptions,
  *   numbered; the cautions, each once.
- * @throws InputError for options that cannot be used.
+ * @throws InputError for what assess has not found, and for options that cannot be used.
  */
 export function toText(assessment: Assessment, options: TextOptions = {}): string {
   const { brief = false, width = WIDTH, units } = options
+  refuseOthers(assessment, options)
   refuseUnits('toText', units)
   if (!Number.isInteger(width) || width < NARROWEST) {
     const expected = `a whole number of characters, at least ${NARROWEST}`
     throw new InputError('toText', [{ path: 'width', expected, received: shown(width) }])
   }
   return new Writer(width, shownIn(units), assessment.bands).whole(assessment, brief)
+}
+
+/** Refuses what is no assessment, and options that there are not. */
+function refuseOthers(assessment: unknown, options: TextOptions): void {
+  if (!Array.isArray(Object(assessment).sections)) {
+    const expected = 'what assess has found, such as toText(assess(readBuild(sheet)))'
+    throw new InputError('toText', [{ path: '', expected, received: shown(assessment) }])
+  }
+  const known = ['brief', 'width', 'units']
+  const issues = Object.entries(options).flatMap(([key, value]) => {
+    if (!known.includes(key)) return [unknownKey(key, value, known, 'option')]
+    const isWrong = key === 'brief' && value !== undefined && typeof value !== 'boolean'
+    return isWrong ? [{ path: key, expected: 'true or false', received: shown(value) }] : []
+  })
+  if (issues.length > 0) throw new InputError('toText', issues)
 }
 
 const verdicts = { pass: 'ok', near: 'NEAR', fail: 'FAILS', unknown: 'UNKNOWN' } as const
@@ -272,7 +289,9 @@ function alike(checks: readonly SheetCheck[]): (readonly [SheetCheck, ...SheetCh
 function roughIn({ id, name, jumps, steps }: Band): readonly string[] {
   const band = `The band of ${name} (${id})`
   return [
-    ...(jumps.length === 0 ? [] : [`${band} leaves out ${jumps.join(', ')}: the figure jumps as that changes.`]),
+    ...(jumps.length === 0
+      ? []
+      : [`${band} leaves out ${jumps.join(', ')}: the figure jumps, or cannot be worked out, as that changes.`]),
     ...(steps.length === 0 ? [] : [`${band} is rough: the figure goes in steps as ${steps.join(', ')} changes.`]),
   ]
 }

@@ -284,3 +284,14 @@ describe('the first try', () => {
     expect(firstTry.notes.map(({ id, path }) => [id, path])).toEqual([['auxiliaries.unusual', 'auxiliaries']])
   })
 })
+
+describe('assess and figure', () => {
+  it('refuse options that there are not, and what is no assessment', () => {
+    const build = readBuild(demo())
+    expect(() => assess(build, { band: true } as never)).toThrow(
+      'band: expected no such field; there are bands, got true',
+    )
+    expect(() => assess(build, { bands: 'yes' as never })).toThrow('bands: expected true or false')
+    expect(() => figure(undefined as never, 'weight.after.mass')).toThrow('assessment: expected what assess has found')
+  })
+})

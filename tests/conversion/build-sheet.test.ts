@@ -185,3 +185,44 @@ describe('the sheets of the package', () => {
     expect(sheet.note).toMatch(/invented.*No such car or part exists\.$/)
   })
 })
+
+describe('what is no build sheet', () => {
+  it.each([
+    ['its text', JSON.stringify(demo()), 'expected a build sheet, an object such as JSON.parse(text) gives, got'],
+    ['its bytes', new TextEncoder().encode('{}'), 'expected a build sheet, an object such as JSON.parse(text) gives'],
+    ['nothing', undefined, 'got undefined'],
+  ])('is refused with the mend: %s', (_, sheet, message) => {
+    expect(refusedFor(sheet).join()).toContain(message)
+  })
+  it.each([
+    ['objects', () => ({})],
+    ['lists', () => []],
+  ] as const)('is refused where it is nested too deep, in %s', (_, made) => {
+    let inner: unknown = made()
+    for (let i = 0; i < 9000; i++) inner = Array.isArray(made()) ? [inner] : { inner }
+    expect(refusedFor({ ...demo(), removed: inner })).toEqual([
+      '  expected a build sheet of at most 100 levels, got more',
+    ])
+  })
+  it('is refused where it holds itself', () => {
+    const sheet: { [key: string]: unknown } = { ...demo() }
+    sheet.self = sheet
+    expect(refusedFor(sheet)).toHaveLength(1)
+  })
+  it('is told once for a function, and where a path stands for a field', () => {
+    expect(refusedFor({ ...demo(), note: () => 1 })).toHaveLength(1)
+    const [line] = refusedFor({ ...demo(), 'pack.series': 3 })
+    expect(line).toMatch(/^ {2}pack\.series: .*\(each field stands in its own object: \{ pack: \{ series: … \} \}\)$/)
+  })
+  it('has uncertainties by names that every object has', () => {
+    for (const name of ['constructor', 'toString'])
+      expect(refusedFor({ ...demo(), uncertain: { [name]: '5 %' } })).toEqual([
+        `  uncertain.${name}: expected the path of a value of the sheet, such as car.dragArea, got '5 %'`,
+      ])
+  })
+  it('shows a value with what follows ± as it was written', () => {
+    expect(refusedFor(patched(demo(), { car: { wheelbase: '2030 ± 5 mm' } }))).toEqual([
+      "  car.wheelbase: expected a length such as '2.4 m', got '2030 ± 5 mm' (which unit? m, mm, cm, km, in, ft, yd or mi; a unit stands beside both numbers)",
+    ])
+  })
+})

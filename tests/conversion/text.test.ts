@@ -38,6 +38,14 @@ describe('the text of an assessment', () => {
     expect(lacking).toMatch(/^OPEN: nothing fails, and not everything could be judged\.$/m)
     expect(lacking).toMatch(/not assessed {2}Gears, The laden car on the road/)
   })
+  it('refuses what is no assessment, and options that there are not', () => {
+    expect(() => toText(demo() as never)).toThrow('toText: one input cannot be used\n  expected what assess has found')
+    expect(() => toText(undefined as never)).toThrow('expected what assess has found')
+    expect(() => toText(found, { unit: 'imperial' } as never)).toThrow(
+      "unit: expected no such option; there are brief, width, units, got 'imperial' (did you mean units?)",
+    )
+    expect(() => toText(found, { brief: 'no' as never })).toThrow("brief: expected true or false, got 'no'")
+  })
   it('refuses what is no width and no unit', () => {
     expect(() => toText(found, { width: 20 })).toThrow(
       'width: expected a whole number of characters, at least 40, got 20',
@@ -85,6 +93,8 @@ describe('a figure', () => {
     ['energy', 14.5632, 0.8712, 'kWh', '14.56 kWh ± 0.87 kWh'],
     ['time', 8.0301, 0.388, 's', '8.03 s ± 0.39 s'],
     ['time', 235, 14, 'min', '3 h 55 min ± 14 min'],
+    ['time', 235, 0.75, 'min', '3 h 55 min ± 1 min'],
+    ['time', 235, 0.1, 'min', '3 h 55 min'],
     ['mass', 3, 40, 'kg', '3 kg ± 40 kg'],
     ['mass', 0.3, 40, 'kg', '0 kg ± 40 kg'],
   ] as const)('of %s, %d ± %d %s, is shown as %s', (kind, value, uncertainty, unit, words) => {

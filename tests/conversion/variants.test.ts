@@ -22,6 +22,7 @@ import {
 import { InputError, quantity } from '../../src/quantity/index.js'
 import { outputOf } from '../example.js'
 import { runs } from '../runs.js'
+import { demo } from './sheets.js'
 
 const examples = new URL('../../examples/', import.meta.url)
 const wagtail = JSON.parse(readFileSync(new URL('wagtail-850.json', examples), 'utf8'))
@@ -737,5 +738,20 @@ describe('any study', () => {
       { numRuns: runs(200) },
     )
     for (const count of Object.values(outcomes)) expect(count).toBeGreaterThan(5)
+  })
+})
+
+describe('what is no variant', () => {
+  it('is refused by resultOf, and sheets without a name by compare, in a word each', () => {
+    const study = {
+      sheet: demo(),
+      vary: { 'pack.series': [3, 4] },
+      objectives: { 'weight.after.mass': 'least' },
+    } as const
+    for (const none of [null, {}, { number: 1 }])
+      expect(() => resultOf(study, none as never)).toThrow('variant: expected one of variantsOf(study)')
+    expect(() => compare([demo(), demo()] as never)).toThrow(
+      "compare: 2 inputs cannot be used\n  [0]: expected a sheet under a name: { name: 'as it is', sheet }, got a sheet alone",
+    )
   })
 })

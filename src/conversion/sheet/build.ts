@@ -37,10 +37,9 @@ export type Build = Read<typeof sheetField>
 export function readBuild(sheet: unknown): Build {
   refuseSize(sheet)
   const { sheet: plain, uncertain: beside } = withoutUncertainties(sheetField, sheet)
-  const { $schema: _, ...read } = inOrderOf(plain, readField('readBuild', sheetField, plain)) as Build &
-    Pick<BuildSheet, '$schema'>
+  const { $schema: _, ...read } = inOrderOf(plain, readPlain(plain, beside)) as Build & Pick<BuildSheet, '$schema'>
   refuse(sizeIssues(read))
-  const twice = Object.keys(read.uncertain ?? {}).filter((path) => path in beside)
+  const twice = Object.keys(read.uncertain ?? {}).filter((path) => Object.hasOwn(beside, path))
   refuse(
     twice.map((path) => ({
       path: `uncertain.${path}`,
@@ -53,6 +52,25 @@ export function readBuild(sheet: unknown): Build {
   refuse(contradictions(build))
   refuse(uncertaintiesIn(sheetField, withoutOwn(build), uncertain).issues)
   return build
+}
+
+/** Reads a sheet without its uncertainties. Its errors show a value as it was written, with what followed ±. */
+function readPlain(plain: unknown, beside: { readonly [path: string]: string }): unknown {
+  try {
+    return readField('readBuild', sheetField, plain)
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const issues = error.issues.map((issue) =>
+      Object.hasOwn(beside, issue.path)
+        ? {
+            ...issue,
+            received: issue.received.replace(/'$/, ` ± ${beside[issue.path]}'`),
+            hint: [issue.hint ?? [], 'a unit stands beside both numbers'].flat().join('; '),
+          }
+        : issue,
+    )
+    throw new InputError('readBuild', issues)
+  }
 }
 
 /** A build without what it says of its uncertainties, which are no values of it. @internal */
@@ -80,20 +98,26 @@ export function writeBuild(build: Build): BuildSheet {
 /** So many values are on a sheet at most: twenty times as many as on the sheet of a whole car. */
 const MOST_VALUES = 10_000
 
-/** Refuses a sheet that would take minutes to read and hours to assess. */
+/** A sheet has fewer than ten levels: what is nested deeper than this is a slip, or goes round in a circle. @internal */
+export const MOST_LEVELS = 100
+
+/** Refuses what is no sheet at all, and one that would take minutes to read and hours to assess. */
 function refuseSize(sheet: unknown): void {
+  const refused = (expected: string, received: string) =>
+    new InputError('readBuild', [{ path: '', expected, received }])
+  if (typeof sheet !== 'object' || sheet === null || ArrayBuffer.isView(sheet)) {
+    throw refused('a build sheet, an object such as JSON.parse(text) gives', shown(sheet))
+  }
   let count = 0
-  const open = [sheet]
-  while (open.length > 0) {
-    const value = open.pop()
+  const open: (readonly [value: unknown, level: number])[] = [[sheet, 1]]
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    const [value, level] = next
     if (typeof value !== 'object' || value === null || isQuantity(value)) continue
+    if (level > MOST_LEVELS) throw refused(`a build sheet of at most ${MOST_LEVELS} levels`, 'more')
     const held = Object.values(value)
     count += held.length
-    if (count > MOST_VALUES) {
-      const expected = `a build sheet of at most ${MOST_VALUES} values`
-      throw new InputError('readBuild', [{ path: '', expected, received: 'more' }])
-    }
-    open.push(...held)
+    if (count > MOST_VALUES) throw refused(`a build sheet of at most ${MOST_VALUES} values`, 'more')
+    for (const each of held) open.push([each, level + 1])
   }
 }
 

@@ -6,6 +6,7 @@ import { fromSi } from '../../quantity/quantity.js'
 import type { Assessment } from '../assess.js'
 import type { BuildVerdict } from '../summary.js'
 import { attempt } from './attempt.js'
+import { isRecord } from './json.js'
 
 /** A sheet under a name. */
 export interface NamedSheet {
@@ -78,6 +79,7 @@ const input = /*@__PURE__*/ (() =>
  * ```
  */
 export function compare(sheets: readonly NamedSheet[]): Comparison {
+  refuseUnnamed(sheets)
   const read = readField('compare', input, sheets) as readonly NamedSheet[]
   const issues = read.flatMap(({ name }, i) => {
     const first = read.findIndex((each) => each.name === name)
@@ -107,6 +109,17 @@ export function compare(sheets: readonly NamedSheet[]): Comparison {
       return isChanged && sound[0] !== undefined ? [{ id, name, from, to: [from, ...others] }] : []
     }),
   }
+}
+
+/** Refuses sheets that stand there without a name, in a word for each and not for each of their fields. */
+function refuseUnnamed(sheets: unknown): void {
+  if (!Array.isArray(sheets)) return
+  const issues = sheets.flatMap((each: unknown, i) =>
+    isRecord(each) && 'car' in each && !('sheet' in each)
+      ? [{ path: `[${i}]`, expected: "a sheet under a name: { name: 'as it is', sheet }", received: 'a sheet alone' }]
+      : [],
+  )
+  if (issues.length > 0) throw new InputError('compare', issues)
 }
 
 /** What assessments have under an id, one beside the other, in the order in which the ids come up. */

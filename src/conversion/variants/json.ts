@@ -1,9 +1,7 @@
 /** Plain JSON: what may stand in it, and when two values are the same. */
 import { type InputIssue, shown } from '../../quantity/errors.js'
 import { isQuantity, type Quantity } from '../../quantity/index.js'
-
-/** A sheet has fewer than ten levels: what is nested deeper than this is a slip, or goes round in a circle. @internal */
-export const MOST_LEVELS = 100
+import { MOST_LEVELS } from '../sheet/build.js'
 
 /** Whether a value is an object of JSON: no list, and nothing of a class, such as a quantity. @internal */
 export function isRecord(value: unknown): value is { readonly [key: string]: unknown } {

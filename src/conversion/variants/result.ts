@@ -1,6 +1,7 @@
 /** What is kept of the assessment of a variant. */
 import type { Verdict } from '../../procedure/index.js'
-import type { Kind, Quantity } from '../../quantity/index.js'
+import { shown } from '../../quantity/errors.js'
+import { InputError, type Kind, type Quantity } from '../../quantity/index.js'
 import { nearestName } from '../../quantity/nearest.js'
 import { fromSi } from '../../quantity/quantity.js'
 import type { Assessment } from '../assess.js'
@@ -66,10 +67,15 @@ function kept(text: string): string {
  * @param study - The study.
  * @param variant - One of its variants.
  * @returns Its figures, what does not hold, or why its sheet is not sound.
- * @throws InputError that lists everything wrong with the study.
+ * @throws InputError that lists everything wrong with the study, and for what is no variant.
  */
-export function resultOf(study: Study, { number, values, sheet }: Variant): VariantResult {
+export function resultOf(study: Study, variant: Variant): VariantResult {
   const { objectives, hold = [] } = asRead('resultOf', study)
+  const { number, values, sheet } = Object(variant) as Partial<Variant>
+  if (number === undefined || values === undefined) {
+    const expected = 'one of variantsOf(study): { number, values, sheet }'
+    throw new InputError('resultOf', [{ path: 'variant', expected, received: shown(variant) }])
+  }
   const found = attempt(sheet)
   if ('error' in found) {
     return { number, values, objectives: {}, missing: {}, notHeld: [], error: kept(found.error) }

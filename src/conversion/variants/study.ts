@@ -28,7 +28,7 @@ import { holdersOf, LONGEST, pathIssue, stepsOf } from './path.js'
 const MOST_VARIANTS = 100_000
 
 const sheetAsWritten = /*@__PURE__*/ (() =>
-  own<{ readonly [key: string]: unknown }, { readonly [key: string]: unknown }>(
+  own<object, { readonly [key: string]: unknown }>(
     'The build sheet, as it is written',
     (value) =>
       isRecord(value)

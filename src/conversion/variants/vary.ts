@@ -1,7 +1,8 @@
 /** A sheet with a change: JSON Merge Patch (RFC 7396). */
 import { shown } from '../../quantity/errors.js'
 import { InputError } from '../../quantity/index.js'
-import { isRecord, MOST_LEVELS } from './json.js'
+import { MOST_LEVELS } from '../sheet/build.js'
+import { isRecord } from './json.js'
 
 /**
  * A sheet with a change, as a JSON Merge Patch makes it (RFC 7396).
