@@ -106,7 +106,7 @@ export const accepted: readonly string[] = [
   `export const outside = { summer: { outside: '32 °C' } } satisfies BuildSheet['seasons']`,
   `export const mild = { summer: { outside: '32 °C ± 3 K', usable: '0.9 ± 5 %' } } satisfies BuildSheet['seasons']`,
   `export const sized: BuildSheet['car']['dragArea'][] = ['0.74 m² ± 0.05 m²', '0.74 m2 +/- 7 %', '0.74 m²', quantity('area', '0.74 m²')]`,
-  `declare const sheet: BuildSheet; explore({ sheet, vary: { 'pack.series': [3, 4] }, objectives: { 'weight.after.mass': 'least' } })`,
+  `export const studied = (sheet: BuildSheet) => explore({ sheet, vary: { 'pack.series': [3, 4] }, objectives: { 'weight.after.mass': 'least' } })`,
   `export const geared: NonNullable<BuildSheet['gearbox']>['gears'][] = [['3.65 ± 0.01', 2.1], { low: '3.65', high: '2.1 ± 1 %' }]`,
   // Descriptions.
   `input('mass', 'm', 'Mass', { min: 0, max: '3 t', default: '900 kg' }).default.in('kg')`,
