@@ -30,7 +30,7 @@ import {
   type Verdict,
 } from '../procedure/index.js'
 import { unusualIn } from '../procedure/unusual.js'
-import { CalculationError, InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
+import { InputError, type InputIssue, type Quantity, quantity } from '../quantity/index.js'
 import { type Cable, conductorField, kelvins } from './cable/balance.js'
 import { adiabaticConstant, adiabaticWithstand } from './cable/cable.js'
 import { conductorMaterials, resistancePerLength, resistivityAt } from './cable/conductor.js'
@@ -48,11 +48,12 @@ import {
   runOf,
   type SizedSection,
   sectionsOf,
+  unlessItBurns,
 } from './cable/size.js'
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
 import { ageingField, type FollowedCable, fuseFields, inductanceField, type Judging, refuseTask } from './fuse/task.js'
-import { fullPullTrials, OVERLOAD_RISE } from './fuse/warmth.js'
+import { fullPullTrials, mostInOverload, OVERLOAD_RISE } from './fuse/warmth.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
 import { voltageClass } from './safety.js'
@@ -456,16 +457,6 @@ function followedCable(
   }
 }
 
-/** What comes of a cable; undefined where it is past any heat that can be followed. */
-function unlessItBurns<T>(follow: () => T): T | undefined {
-  try {
-    return follow()
-  } catch (error) {
-    if (error instanceof CalculationError) return undefined
-    throw error
-  }
-}
-
 /** A section with its fuse. */
 interface Tried {
   readonly task: Judging
@@ -544,8 +535,8 @@ function protectedBy(
 
 /** An overload limit that lies above its continuous one by more than that of any class of cable. */
 function unusualOverload({ cable: { insulationLimit, overloadLimit } }: Asked): Note[] {
-  const most = quantity('temperature', insulationLimit.si + OVERLOAD_RISE, 'K').as('°C')
-  const usual = [insulationLimit, most, `${OVERLOAD_RISE} K above insulationLimit, ISO 6722-1, from memory`] as const
+  const basis = `${OVERLOAD_RISE} K above insulationLimit, ISO 6722-1, from memory`
+  const usual = [insulationLimit, mostInOverload(insulationLimit), basis] as const
   const field = given('temperature', 'What the insulation bears for hours in an overload', { usual })
   return unusualIn(field, overloadLimit, ['cable', 'overloadLimit'])
 }

@@ -68,10 +68,11 @@ function refuse(payload: Payload, input: unknown, issue: Omit<InputIssue, 'path'
   return z.NEVER
 }
 
-function quantitySchema({ kind, about, bounds }: QuantityField): Schema {
-  const limits = limitsOf(kind, bounds)
+function quantitySchema(field: QuantityField): Schema {
+  const { kind, about, bounds } = field
+  const [limits, isSound] = [limitsOf(kind, bounds), soundFor(field)]
   return z.transform((value: unknown, payload): Quantity => {
-    if (isOwnQuantity(value) && value.kind === kind && within(value.si, limits)) return value
+    if (isSound(value)) return value
     const read = readValue(kind, value)
     if (read === undefined) return refuse(payload, value, issueWith('', kind, value))
     if (within(read.si, limits)) return fromSi<Kind>(kind, read.si, read.scale.symbol)
@@ -96,9 +97,9 @@ function pairsSchema(field: PairsField): Schema {
 }
 
 /** Whether a value is a quantity already that a field takes as it is. */
-function soundFor({ kind, bounds }: QuantityField): (value: unknown) => boolean {
+function soundFor({ kind, bounds }: QuantityField): (value: unknown) => value is Quantity {
   const limits = limitsOf(kind, bounds)
-  return (value) => isOwnQuantity(value) && value.kind === kind && within(value.si, limits)
+  return (value): value is Quantity => isOwnQuantity(value) && value.kind === kind && within(value.si, limits)
 }
 
 /** What a schema reads, or its faults handed on. */

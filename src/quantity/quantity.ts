@@ -245,24 +245,20 @@ export function isOwnQuantity(value: unknown): value is Quantity {
   return value instanceof Value
 }
 
-/** The unit whose factor is 1 and whose zero is the zero of the kind. */
+/** Whether a unit has the factor 1 and the zero of its kind. */
+function isSiUnit(kind: Kind, symbol: string): boolean {
+  const units: { readonly [symbol: string]: string } = kinds[kind].units
+  return units[symbol] === '1' && unitScale(kind, symbol).zero.isZero()
+}
+
+/** The SI unit of a kind. */
 function siSymbol(kind: Kind): string {
   const symbols = symbolsOf(kind)
-  const units: { readonly [symbol: string]: string } = kinds[kind].units
-  return (
-    symbols.find((symbol) => units[symbol] === '1' && unitScale(kind, symbol).zero.isZero()) ?? (symbols[0] as string)
-  )
+  return symbols.find((symbol) => isSiUnit(kind, symbol)) ?? (symbols[0] as string)
 }
 
 function withUnit(number: string, symbol: string): string {
   return symbol === '1' ? number : `${number} ${symbol}`
-}
-
-/** Whether a number in a unit is the SI number itself, as most that are computed are: no text need be read. */
-function isPlainSi(kind: Kind, value: number, unit: string): boolean {
-  if (!Number.isFinite(value) || kind === 'temperature' || !Object.hasOwn(kinds[kind].units, unit)) return false
-  const { factor, zeroPair } = unitScale(kind, unit)
-  return factor[0] === 1 && factor[1] === 0 && zeroPair[0] === 0
 }
 
 /** A quantity from its SI value, shown in a unit of the table. @internal */
@@ -299,8 +295,9 @@ export function quantity<K extends Kind>(kind: K, value: unknown, unit?: UnitOf<
     const issue = { path: 'kind', expected: "a kind of quantity such as 'current'", received: shown(kind) }
     throw new InputError('quantity', [nearest === undefined ? issue : { ...issue, hint: `did you mean '${nearest}'?` }])
   }
-  if (typeof value === 'number' && typeof unit === 'string' && isPlainSi(kind, value, unit)) {
-    return new Value(kind, value + 0, unit)
+  // Most that are computed are SI numbers already: no text need be read. Not every number is a temperature.
+  if (Number.isFinite(value) && typeof unit === 'string' && kind !== 'temperature' && isSiUnit(kind, unit)) {
+    return new Value(kind, (value as number) + 0, unit)
   }
   // A number is taken at its shortest decimal text, so that 155 and 'lb' read as '155 lb' does.
   if (unit !== undefined && !(typeof value === 'number' && typeof unit === 'string')) {

@@ -228,6 +228,21 @@ describe('the books of driveCycle', () => {
     const [coarse, half, quarter] = [part('4 s'), part('2 s'), part('1 s')]
     expect((coarse - half) / (half - quarter)).toBeCloseTo(4, 0)
   })
+  it('change a journey by next to nothing, though where it holds its speed ten count as one', () => {
+    const journey = [
+      { distance: '6 km', speed: '70 km/h', stops: 2, standing: '40 s' },
+      { distance: '3 km', speed: '45 km/h', grade: 0.05 },
+    ] as const
+    const pack = { module, series: 4, parallel: 2 } as const
+    const { cycle: _, ...car } = least
+    const at = (step: `${number} s`) => driveCycle({ ...car, pack, journey, step })
+    // At 50 ms a speed is held for half a second at once.
+    const [usual, fine] = [at('1 s'), at('0.05 s')]
+    expect(usual.series.length).toBeLessThan(fine.series.length / 10)
+    for (const key of ['net', 'packHeat', 'range', 'rmsCurrent', 'stateOfCharge'] as const) {
+      expect(Math.abs((usual[key]?.si ?? 0) / (fine[key]?.si ?? 0) - 1), key).toBeLessThan(1e-3)
+    }
+  })
   it('agree with what is told of the steps', () => {
     const driven = driveCycle(whole)
     const seconds = driven.currents?.map(([, time]) => time.si) ?? []

@@ -35,6 +35,7 @@ import {
   type Cable,
   cableOf,
   conductorField,
+  kelvins,
   lays,
   OUTER_DIAMETERS,
   steadyAtCurrent,
@@ -320,14 +321,21 @@ function temperatureOf(run: Run, cable: Cable, isTooMuch: boolean): Quantity<'te
   const { steady, asked, where } = run
   const bundled = asked.bundled.si
   const alone = steady.over(bundled)
-  try {
+  return unlessItBurns(() => {
     if (asked.profile === undefined) {
       return section(`Temperature at ${steady}`, () => steadyAtCurrent(where, cable, alone).conductorTemperature)
     }
     const mean = section(`Temperature at ${steady}, the root mean square`, () => steadyAtCurrent(where, cable, alone))
     // Where even the mean current is too much, the profile need not be followed.
     if (isTooMuch) return mean.conductorTemperature
-    return quantity('temperature', settledPeak(where, cable, courseOf(asked.profile, bundled), mean), 'K').as('°C')
+    return kelvins(settledPeak(where, cable, courseOf(asked.profile, bundled), mean))
+  })
+}
+
+/** What comes of a cable; undefined where it is past any heat that can be followed. @internal */
+export function unlessItBurns<T>(follow: () => T): T | undefined {
+  try {
+    return follow()
   } catch (error) {
     if (error instanceof CalculationError) return undefined
     throw error

@@ -36,6 +36,11 @@ export function savedBy(
   return warmthTold(follow, follow.after(current, time, follow.limit), time, `in ${lasts} at ${current}`)
 }
 
+/** The most that any class of cable bears in an overload. @internal */
+export function mostInOverload(limit: Quantity<'temperature'>): Quantity<'temperature'> {
+  return quantity('temperature', limit.si + OVERLOAD_RISE, 'K').as('°C')
+}
+
 /**
  * Whether a cable bears how warm it gets for a while: to its continuous limit, or for some hours of its life beyond. What
  * something opens on is a rare event, which stands alone; what comes by use counts as often as it comes.
@@ -51,7 +56,7 @@ function warmthTold(
   if (!isAbove(temperature, limit) || (inLife === undefined && time > OVERLOAD_TIME)) {
     return says`the cable reaches ${temperature} ${when}, at most the ${limit} that it bears all day`
   }
-  const most = quantity('temperature', limit.si + OVERLOAD_RISE, 'K').as('°C')
+  const most = mostInOverload(limit)
   const held =
     stated === undefined
       ? says`the cable reaches ${temperature} ${when}, at most the ${most} that any overload limit allows`

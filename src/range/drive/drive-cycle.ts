@@ -98,7 +98,8 @@ export const drivesAssume = ['The brakes always suffice, and the driver follows 
  * `stateOfCharge` down to the `reserve`. The `controller` tells how much of the braking goes to the motor, within its torque,
  * the grip of its wheels and what the pack takes.
  *
- * Halving the `step` changes energies by the square. A limit is held on the mean of a step, so that a range that a weak pack
+ * Halving the `step` changes energies by the square. Where a journey holds its speed, up to ten steps count as one, of 10 s at
+ * most. A limit is held on the mean of a step, so that a range that a weak pack
  * ends comes out up to two steps late.
  *
  * A car that cannot follow does what it can: `missed` tells when, by how much and what held it back. The range is where the
