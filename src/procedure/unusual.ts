@@ -147,7 +147,10 @@ function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | 
     return read === undefined ? [] : [fromSi(value.kind, read.si, symbol)]
   })
   const factors = value.kind === 'temperature' ? [] : [1e-3, 1e3, 1e-2, 1e2]
-  const times = factors.map((factor) => fromSi(value.kind, value.si * factor, value.unit))
+  const times = factors
+    .map((factor) => value.si * factor)
+    .filter(Number.isFinite)
+    .map((si) => fromSi(value.kind, si, value.unit))
   // A slip by a thousand is the likeliest.
   const isThousand = (other: Quantity) => Math.abs(Math.abs(Math.log10(other.si / value.si)) - 3) < 1e-9
   return (

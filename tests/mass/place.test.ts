@@ -726,6 +726,11 @@ describe('placeMasses on a small van', () => {
       'bays[0].pitch.up: expected at least -75 mm, so that the last of 5 modules is not below the ground, got -80 mm',
     ],
     [
+      'a bay that no car reaches',
+      { bays: [{ name: 'front', at: { aft: '1e300 m' }, capacity: 9 }] },
+      'bays[0].at.aft: expected a length on a car, at most 1000 m, got 1e300 m',
+    ],
+    [
       'half a module',
       { groups: [{ name: 'module', mass: '24 kg', count: 2.5 }] },
       'groups[0].count: expected a whole number (how many there are), got 2.5',

@@ -151,6 +151,10 @@ export function refuseModule(where: string, path: string, module: Module): void 
       received: String(peakCurrent),
     })
   }
+  if (!Number.isFinite((nominalVoltage.si * module.capacity.si) / module.mass.si)) {
+    const expected = "the mass of a module, such as '20 kg'"
+    issues.push({ path: `${path}.mass`, expected, received: String(module.mass) })
+  }
   if (module.ohmicResistance !== undefined && module.ohmicResistance.si > module.resistance.si) {
     issues.push({
       path: `${path}.ohmicResistance`,
