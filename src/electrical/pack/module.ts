@@ -32,10 +32,10 @@ import {
 } from './open-circuit.js'
 import { packEnergy, packResistance, seriesVoltage, specificEnergy } from './pack.js'
 
-const spanField = (when: string) =>
+const spanField = (when: string, coldest: '-10 °C' | '-40 °C') =>
   group(`The temperatures of the cells ${when}`, {
     minimum: given('temperature', `Lowest temperature of the cells ${when}`, {
-      usual: ['-40 °C', '15 °C'],
+      usual: [coldest, '15 °C'],
       finest: '0.1 °C',
     }),
     maximum: given('temperature', `Highest temperature of the cells ${when}`, { usual: ['30 °C', '75 °C'] }),
@@ -88,8 +88,8 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   ),
   temperatures: optional(
     group('The temperatures at which its cells may work', {
-      charge: spanField('on charge'),
-      discharge: spanField('on discharge'),
+      charge: spanField('on charge', '-10 °C'),
+      discharge: spanField('on discharge', '-40 °C'),
     }),
   ),
   size: optional(
