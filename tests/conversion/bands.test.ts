@@ -142,7 +142,14 @@ describe('uncertainties of a sheet', () => {
     expect(readBuild(writeBuild(build))).toEqual(build)
   })
   it.each([
-    [{ car: { dragArea: '0.74 m² ± 0.05 m' } }, 'uncertain.car.dragArea: expected an area with its uncertainty'],
+    [
+      { car: { dragArea: '0.74 m² ± 0.05 m' } },
+      "  car.dragArea: expected an area with its uncertainty such as '35 mm² ± 5 %', got '0.74 m² ± 0.05 m' (after ±:",
+    ],
+    [
+      { pack: { usable: '90 % ± 2 %' } },
+      "(that can be read in two ways: write '0.9 ± 0.02' for 88 % to 92 %, or '0.9 ± 2 %' for 88.2 % to 91.8 %)",
+    ],
     [{ uncertain: { 'car.dragAria': '5 %' } }, 'uncertain.car.dragAria: expected the path of a value of the sheet'],
     [
       { car: { dragArea: '0.74 m² ± 5 %' }, uncertain: { 'car.dragArea': '5 %' } },

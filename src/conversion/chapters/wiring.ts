@@ -8,7 +8,7 @@ import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
 import { assumed, check, type Findings, merged } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import type { Driven } from './journeys.js'
+import { type Driven, hardestOf } from './journeys.js'
 import type { Pack } from './pack.js'
 import {
   type Chapter,
@@ -163,17 +163,6 @@ function runPart(
     notes: found.notes,
     cautions: found.cautions,
   }
-}
-
-/** The journey that warms cables most. */
-function hardestOf(driven: readonly Driven[]): Driven | undefined {
-  return driven
-    .filter(({ drive }) => drive.rmsCurrent !== undefined)
-    .reduce<Driven | undefined>(
-      (one, other) =>
-        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
-      undefined,
-    )
 }
 
 /** How many of the sections that do not serve are told, the nearest first. */

@@ -213,6 +213,18 @@ export function unusualOfModule(path: string, module: Module): Note[] {
   const resistance = given('resistance', 'Resistance of a cell', {
     usual: [ohms(FOR_POWER), ohms(FOR_ENERGY), `20 mΩ·Ah to 150 mΩ·Ah at ${capacity}, common practice`],
   })
+  const current = (
+    key: 'continuousCurrent' | 'chargeCurrent',
+    about: string,
+    [least, most]: readonly [number, number],
+  ) => {
+    const amperes = (perHour: number) => quantity('current', (perHour * capacity.si) / 3600, 'A')
+    const basis = `${least} to ${most} times ${capacity} in an hour, common practice`
+    const value = module[key]
+    return value === undefined
+      ? []
+      : unusualIn(given('current', about, { usual: [amperes(least), amperes(most), basis] }), value, [path, key])
+  }
   const energy = given('specificEnergy', 'Energy of the module by its mass', {
     usual: ['80 Wh/kg', '180 Wh/kg', 'whole packs, common practice'],
   })
@@ -221,6 +233,8 @@ export function unusualOfModule(path: string, module: Module): Note[] {
     ...voltage('minimumVoltage', 'Lowest voltage of a cell'),
     ...voltage('maximumVoltage', 'Voltage of a full cell'),
     ...unusualIn(resistance, module.resistance.over(cells), [path, 'resistance']),
+    ...current('continuousCurrent', 'Continuous current of the module', [0.2, 15]),
+    ...current('chargeCurrent', 'Charge current of the module', [0.05, 5]),
     ...unusualIn(
       energy,
       unrecorded(() => specificEnergy({ energy: packEnergy({ voltage: module.nominalVoltage, capacity }), mass })),
