@@ -728,7 +728,7 @@ describe('placeMasses on a small van', () => {
     [
       'a bay that no car reaches',
       { bays: [{ name: 'front', at: { aft: '1e300 m' }, capacity: 9 }] },
-      'bays[0].at.aft: expected a length on a car, at most 1000 m, got 1e300 m',
+      'bays[0].at.aft: expected a length on a car, at most 1000000 m, got 1e300 m',
     ],
     [
       'half a module',

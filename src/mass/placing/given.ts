@@ -164,7 +164,7 @@ export function slotAt({ at, pitch }: Bay, slot: number, direction: Direction): 
 }
 
 /** As far from the front axle as this, in m, nothing is of the car: its moments would only overflow. */
-const FAR = 1000
+const FAR = 1e6
 
 /** Places that no car reaches. */
 function farPlaces({ base, bays }: PlaceGiven): InputIssue[] {
