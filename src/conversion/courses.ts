@@ -158,7 +158,9 @@ function stanceOf({ corners, centreOfGravity }: Stance) {
 }
 
 function speedsTo(from: number, to: number, step: number): Quantity<'speed'>[] {
-  return Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) => quantity('speed', from + i * step, 'km/h'))
+  return Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) =>
+    quantity('speed', from + i * step, 'km/h'),
+  )
 }
 
 /** Steady speeds, one after the other, until the pack does not give the power for the next. */
