@@ -55,7 +55,7 @@ export interface Courses {
 }
 
 /** Distance of the points of the pull, and of those of the range, in km/h. */
-const [PULL_STEP, RANGE_STEP] = [2.5, 10]
+const [PULL_STEP, RANGE_STEP] = [2.5, 5]
 /** The speeds between which ranges are drawn, in km/h: no road asks for more. */
 const [SLOWEST, FASTEST] = [20, 200]
 

@@ -39,7 +39,8 @@ export function escaped(text: string): string {
 
 /** A text as it is shown in HTML: what runs from right to left stays in its place. @internal */
 export function html(text: string): string {
-  const seen = cleaned(text)
+  // A number keeps its unit beside it.
+  const seen = cleaned(text).replace(/(?<=\d) (?=\S{1,6}(?:[\s;,.):]|$))/g, '\u00a0')
   return isRightToLeft(seen) ? `<bdi>${escaped(seen)}</bdi>` : escaped(seen)
 }
 

@@ -30,7 +30,9 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt :is(.figures,.checks){margin:1rem 0}
 .kerbwatt .row{display:grid;column-gap:.9rem;padding:.3rem 0;align-items:baseline}
 .kerbwatt .figures .row{grid-template-columns:2.6rem 1fr auto 1rem}
-.kerbwatt .checks .row{grid-template-columns:2.6rem 5.2rem 1fr 6.2rem 8.6rem 5.6rem 1rem}
+.kerbwatt .checks{font-size:.97rem}
+.kerbwatt .figures{max-width:36rem}
+.kerbwatt .checks .row{grid-template-columns:2.2rem 4.9rem 1fr 5.6rem 8.2rem 5.2rem .8rem}
 .kerbwatt .row :is(.value,.told){font-variant-numeric:lining-nums tabular-nums;text-align:right}
 .kerbwatt .row .limit{color:var(--quiet)}
 .kerbwatt .row .wide{grid-column:4/7;text-align:left}
@@ -39,15 +41,16 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt .near{border-left:3px dotted currentColor;font-style:italic}
 .kerbwatt .unknown{border-left:3px solid currentColor;font-style:italic}
 .kerbwatt .fail{border-left:6px double currentColor;font-weight:700}
-.kerbwatt .inner{margin:.1rem 0 .9rem 3.5rem;font-size:.94rem}
+.kerbwatt .inner{margin:.1rem 0 .9rem 3.1rem;font-size:.94rem}
 .kerbwatt .inner>p{margin:.15rem 0}
-.kerbwatt table{border-collapse:collapse;font-variant-numeric:lining-nums tabular-nums;width:100%;font-size:.97rem}
+.kerbwatt table{border-collapse:collapse;font-variant-numeric:lining-nums tabular-nums;min-width:min(100%,26rem);font-size:.97rem}
 .kerbwatt caption{text-align:left;padding:0 0 .45rem;caption-side:top;text-wrap:pretty}
-.kerbwatt :is(th,td){padding:.28rem 0 .28rem 1.1rem;text-align:right;vertical-align:baseline;font-weight:400;border-bottom:1px solid var(--hair)}
+.kerbwatt :is(th,td){padding:.28rem 0 .28rem 1.7rem;text-align:right;vertical-align:baseline;font-weight:400;border-bottom:1px solid var(--hair)}
 .kerbwatt :is(th,td):first-child{padding-left:0;text-align:left}
 .kerbwatt td.word{text-align:left;text-wrap:balance}
 .kerbwatt thead :is(th,td){color:var(--quiet);font-style:italic;border-bottom:1px solid var(--ink);vertical-align:bottom;line-height:1.25}
 .kerbwatt thead th.word{text-align:left}
+.kerbwatt :is(figcaption,.under,.note){max-width:42rem}
 .kerbwatt .scroll{overflow-x:auto;margin:1.6rem 0 .6rem}
 .kerbwatt .under{color:var(--quiet);font-size:.94rem;margin:.3rem 0}
 .kerbwatt td a{text-decoration-style:dotted}
@@ -92,12 +95,12 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 export const pageStyle = `
 html{color-scheme:light dark;-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body.kerbwatt{margin:0;padding:clamp(1.2rem,4vw,3.2rem) clamp(1rem,4vw,3rem) 5rem}
-.page{max-width:46rem;margin:0 auto}
+.page{max-width:48rem;margin:0 auto}
 .page>header .note{margin:.5rem 0 1.6rem;max-width:38rem}
 .page .came{font-size:1.3rem;padding:.1rem 0 .1rem .9rem;margin:0 0 1rem}
 .page .came.pass{padding-left:0;color:inherit}
-.page .lines{display:grid;grid-template-columns:max-content 1fr;column-gap:1.4rem}
-.page .lines dt{color:var(--quiet);font-style:italic}
+.page .lines{display:grid;grid-template-columns:max-content 1fr}
+.page .lines dt{color:var(--quiet);font-style:italic;padding-right:1.6rem!important}
 .page .lines :is(dt,dd){border-top:1px solid var(--hair);padding:.25rem 0}
 .page .lines dt:empty{border-color:transparent}
 .page nav ol{list-style:none;columns:2;column-gap:2.4rem;margin:0}
@@ -106,8 +109,8 @@ body.kerbwatt{margin:0;padding:clamp(1.2rem,4vw,3.2rem) clamp(1rem,4vw,3rem) 5re
 .page nav a{text-decoration:none}
 .page nav a:hover{text-decoration:underline}
 .page nav .no{display:inline-block;min-width:2rem}
-.page .cautions li{padding:.35rem 0 .35rem .9rem;border-left:6px double var(--ink);margin:.6rem 0;break-inside:avoid}
-.page .cautions.quiet li{border-left:1px solid var(--quiet);color:var(--ink)}
+.page .cautions{max-width:42rem}
+.page .cautions li{padding:.5rem 0;border-top:1px solid var(--hair);break-inside:avoid}
 .page .taken{columns:2;column-gap:2.4rem;font-size:.92rem;line-height:1.4;list-style:none}
 .page .taken li{break-inside:avoid;padding:.12rem 0 .12rem 2.2rem;text-indent:-2.2rem}
 .page .taken .no{display:inline-block;width:2.2rem;text-indent:0}

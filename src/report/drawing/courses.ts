@@ -180,6 +180,7 @@ function steadyOf({ telling, units }: Draw, found: Of<'steady'>): Drawing | unde
     pictures: [
       plot({
         name: 'Consumption against steady speed, a line for each season',
+        isBeside: true,
         x: { name: `steady speed, ${speed.unit}` },
         y: { name: `from the pack, ${taken.unit}`, fromZero: true },
         series: found.map(({ name, speeds }) => ({
@@ -189,6 +190,7 @@ function steadyOf({ telling, units }: Draw, found: Of<'steady'>): Drawing | unde
       }),
       plot({
         name: 'Range against steady speed, a line for each season',
+        isBeside: true,
         x: { name: `steady speed, ${speed.unit}` },
         y: { name: `range, ${range.unit}`, fromZero: true },
         series: found.map(({ name, speeds }) => ({
@@ -277,12 +279,14 @@ function chargeOf({ telling, units }: Draw, found: Of<'charge'>): Drawing | unde
     pictures: [
       plot({
         name: 'Power into the pack against time',
+        isBeside: true,
         x: { name: `time, ${time.unit}`, fromZero: true },
         y: { name: `into the pack, ${power.unit}`, fromZero: true },
         series: [{ name: 'power', points: curve.map((each): Point => [time.of(each.time), power.of(each.power)]) }],
       }),
       plot({
         name: 'State of charge against time',
+        isBeside: true,
         x: { name: `time, ${time.unit}`, fromZero: true },
         y: { name: 'charged, %', fromZero: true },
         series: [

@@ -6,7 +6,7 @@ import { type Label, TEXT, widthOf } from './box.js'
 import { at, lineOf, svgOf, textOf } from './svg.js'
 
 /** Size of the drawing, and what lies between car and edge for the words. */
-const [WIDTH, CAR] = [400, 150]
+const [WIDTH, CAR] = [400, 130]
 /** Size of a wheel, in m: that of a light car. */
 const [WHEEL_LENGTH, WHEEL_WIDTH] = [0.52, 0.15]
 /** What the car reaches beyond its axles, in m, where nothing tells it. */
@@ -125,54 +125,71 @@ const PLACE = 9
 /** The bays with their modules: a full square each, and an empty one where there is room for one more. @internal */
 export function baysDrawing(plan: Plan, bays: readonly DrawnBay[]): string {
   const scale = scaleOf(plan)
-  const { x, y, height } = scale
+  const labelled = labelsOf(bays, scale)
   return svgOf(
     WIDTH,
-    height,
+    scale.height,
     `The car from above with its bays: ${bays.map(({ name, holds, room }) => `${name}, ${holds} of ${room}`).join('; ')}`,
+    ...labelled.map(({ leader }) => leader),
     body(plan, scale),
-    ...bays.map((bay) => squares(bay, x(bay.left), y(bay.aft))),
-    ...bayLabels(bays, scale).map((each) => textOf(each)),
-    ...bayLabels(bays, scale).map(({ x: from, y: level, anchor }, i) => {
-      const bay = [...bays].sort(byPlace)[i] as DrawnBay
-      return lineOf(anchor === 'end' ? from + 3 : from - 3, level - TEXT / 3, x(bay.left), y(bay.aft), 'leader')
-    }),
+    ...bays.map((bay) => squares(bay, scale)),
+    ...labelled.flatMap(({ labels }) => labels.map((each) => textOf(each))),
     textOf({ text: 'front', x: WIDTH / 2 + 6, y: 30, anchor: 'start' }, 'quiet'),
   )
 }
 
-const byPlace = (one: DrawnBay, other: DrawnBay) => one.aft.si - other.aft.si
-
-function squares({ holds, room }: DrawnBay, x: number, y: number): string {
+function squares({ holds, room, left, aft }: DrawnBay, { x, y }: Scale): string {
   const count = Math.min(room, MOST_PLACES)
   const columns = Math.min(count, 3)
   const rows = Math.ceil(count / Math.max(1, columns))
+  const side = PLACE + 2
+  const middle = (along: number, many: number) => (along - (many - 1) / 2) * side - PLACE / 2
   return Array.from({ length: count }, (_, i) => {
-    const [column, row] = [i % columns, Math.floor(i / columns)]
-    const left = x - (columns * (PLACE + 2) - 2) / 2 + column * (PLACE + 2)
-    const top = y - (rows * (PLACE + 2) - 2) / 2 + row * (PLACE + 2)
-    return `<rect class="${i < holds ? 'full' : 'hollow'}" x="${at(left)}" y="${at(top)}" width="${PLACE}" height="${PLACE}"/>`
+    const [from, top] = [x(left) + middle(i % columns, columns), y(aft) + middle(Math.floor(i / columns), rows)]
+    return `<rect class="${i < holds ? 'full' : 'hollow'}" x="${at(from)}" y="${at(top)}" width="${PLACE}" height="${PLACE}"/>`
   }).join('')
 }
 
-/** The names of bays at the sides, one below the other. */
-function bayLabels(bays: readonly DrawnBay[], { y, height }: Scale): Label[] {
+/** The names of bays at the sides, one below the other, in lines that fit between edge and wheels. */
+function labelsOf(bays: readonly DrawnBay[], { x, y, height }: Scale) {
+  const room = WIDTH / 2 - CAR / 2 - 24
   const last = { start: 0, end: 0 }
-  return [...bays].sort(byPlace).map((bay, i) => {
-    const isLeft = bay.left.si > 0 || (bay.left.si === 0 && i % 2 === 0)
-    const anchor = isLeft ? 'end' : 'start'
-    const room = WIDTH / 2 - CAR / 2 - 30
-    const text = fitted(`${bay.name}, ${bay.holds} of ${bay.room}`, room)
-    const level = Math.min(Math.max(y(bay.aft) + TEXT / 3, last[anchor] + TEXT + 4), height - 4)
-    last[anchor] = level
-    return { text, x: isLeft ? room : WIDTH - room, y: level, anchor }
-  })
+  return [...bays]
+    .sort((one, other) => one.aft.si - other.aft.si)
+    .map((bay) => {
+      // What lies in the middle goes to the side with more room.
+      const isLeft = bay.left.si > 0 || (bay.left.si === 0 && last.end <= last.start)
+      const [anchor, from] = isLeft ? (['end', room] as const) : (['start', WIDTH - room] as const)
+      const lines = [...wrapped(bay.name, room), `${bay.holds} of ${bay.room}`]
+      const step = TEXT + 3
+      const first = Math.min(
+        Math.max(y(bay.aft) - ((lines.length - 2) * step) / 2, last[anchor] + step + 5),
+        height - lines.length * step,
+      )
+      last[anchor] = first + (lines.length - 1) * step
+      const level = first - TEXT / 3 + ((lines.length - 1) * step) / 2
+      return {
+        labels: lines.map((text, i): Label => ({ text, x: from, y: first + i * step, anchor })),
+        leader: lineOf(from + (isLeft ? 5 : -5), level, x(bay.left), y(bay.aft), 'leader'),
+      }
+    })
+}
+
+/** A text in at most two lines of a width, cut where that is not enough. */
+function wrapped(text: string, room: number): string[] {
+  const lines = ['']
+  for (const word of text.split(/\s+/)) {
+    const longer = `${lines.at(-1)} ${word}`.trim()
+    if (lines.at(-1) !== '' && widthOf(longer) > room && lines.length < 2) lines.push(word)
+    else lines[lines.length - 1] = longer
+  }
+  return lines.map((line) => fitted(line, room))
 }
 
 /** A text that fits into a width, cut where it does not. */
 function fitted(text: string, room: number): string {
   if (widthOf(text) <= room) return text
-  const letters = [...text]
+  const letters = [...text.slice(0, 100)]
   while (letters.length > 1 && widthOf(`${letters.join('')}…`) > room) letters.pop()
   return `${letters.join('')}…`
 }

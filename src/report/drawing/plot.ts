@@ -29,24 +29,27 @@ export interface Plot {
   readonly x: Axis
   readonly y: Axis
   readonly series: readonly Series[]
+  /** Whether it stands beside another. */
+  readonly isBeside?: boolean
 }
 
-/** Size of a drawing, in its own units: on a small screen its text is still read. */
-const [WIDTH, HEIGHT] = [380, 262]
+/** Sizes of a drawing, in its own units, alone and beside another: on a small screen its text is still read. */
+const [ALONE, BESIDE, HEIGHT] = [400, 320, 250]
 const [TOP, RIGHT, BOTTOM] = [24, 12, 36]
 /** About how many numbers stand along an axis. */
 const NUMBERS = 5
 /** Dashes of lines, one after the other; the class of a line tells its own. */
 const DASHES = 6
-/** How far a name stands from its line. */
-const APART = 4
+/** How far a name stands from its line, and how far from others the line must be where it stands. */
+const [APART, ALONENESS] = [4, 9]
 
 /** Draws lines. @internal */
-export function plot({ name, x, y, series }: Plot): string {
+export function plot({ name, x, y, series, isBeside = false }: Plot): string {
+  const width = isBeside ? BESIDE : ALONE
   const [across, up] = [rangeOf(x, series, 0), rangeOf(y, series, 1)]
   const numbers = up.ticks.map(numberText)
   const left = Math.ceil(Math.max(...numbers.map((text) => widthOf(text)))) + 8
-  const frame: Box = { left, top: TOP, right: WIDTH - RIGHT, bottom: HEIGHT - BOTTOM }
+  const frame: Box = { left, top: TOP, right: width - RIGHT, bottom: HEIGHT - BOTTOM }
   const toX = (value: number) =>
     frame.left + ((value - across.from) / (across.to - across.from)) * (frame.right - frame.left)
   const toY = (value: number) => frame.bottom - ((value - up.from) / (up.to - up.from)) * (frame.bottom - frame.top)
@@ -64,7 +67,7 @@ export function plot({ name, x, y, series }: Plot): string {
   ]
   const named = names(series, lines, frame)
   return svgOf(
-    WIDTH,
+    width,
     HEIGHT,
     name,
     ...up.ticks.map((value) => lineOf(frame.left, toY(value), frame.right, toY(value), value === 0 ? 'axis' : 'grid')),
@@ -129,7 +132,7 @@ function alongX(values: readonly number[], toX: (value: number) => number, frame
   for (const value of values) {
     const label: Label = { text: numberText(value), x: toX(value), y: frame.bottom + 15, anchor: 'middle' }
     const { left, right } = boxOf(label)
-    if (left < end + 4 || right > WIDTH) continue
+    if (left < end + 4 || right > frame.right + RIGHT) continue
     labels.push(label)
     end = right
   }
@@ -143,7 +146,13 @@ function names(series: readonly Series[], lines: readonly (readonly Point[])[], 
   const boxes: Box[] = []
   series.forEach(({ name }, i) => {
     const own = lines[i] as readonly Point[]
-    const free = candidates(name, own).find((label) => {
+    const others = lines.filter((_, j) => j !== i)
+    // Where two lines run as one, a name would be that of either.
+    const alone = ([x, y]: Point) => {
+      const around = { left: x - ALONENESS, top: y - ALONENESS, right: x + ALONENESS, bottom: y + ALONENESS }
+      return !others.some((points) => isCrossed(around, points))
+    }
+    const free = candidates(name, own, alone).find((label) => {
       const box = grown(boxOf(label))
       return (
         isInside(box, frame) &&
@@ -164,27 +173,26 @@ function grown({ left, top, right, bottom }: Box): Box {
   return { left: left - 1, top: top - 1, right: right + 1, bottom: bottom + 1 }
 }
 
-/** Places for the name of a line, the best first: above or below it, towards its end, then farther back. */
-function candidates(text: string, points: readonly Point[]): Label[] {
-  const shares = [0.82, 0.7, 0.9, 0.58, 0.46, 0.97, 0.34, 0.22, 0.12, 0.04, 1]
-  return [0, 5, 11].flatMap((more) =>
-    shares.flatMap((share) => {
-      const [x, y] = along(points, share)
-      const anchors =
-        share > 0.9
-          ? (['end', 'middle', 'start'] as const)
-          : share < 0.15
-            ? (['start', 'middle'] as const)
-            : (['middle', 'start', 'end'] as const)
-      return anchors.flatMap((anchor): Label[] => {
-        const [above, below] = [y - APART - more, y + TEXT + APART / 2 + more]
-        return [
-          { text, x, y: above, anchor },
-          { text, x, y: below, anchor },
-        ]
-      })
-    }),
+/** Places for the name of a line, the best first: above or below it, where it runs alone, towards its end and then farther back. */
+function candidates(text: string, points: readonly Point[], alone: (point: Point) => boolean): Label[] {
+  const places = [0.82, 0.7, 0.9, 0.58, 0.46, 0.97, 0.34, 0.22, 0.12, 0.04, 1].map((share) => {
+    const point = along(points, share)
+    return { share, point, isAlone: alone(point) }
+  })
+  const ordered = [...places.filter(({ isAlone }) => isAlone), ...places.filter(({ isAlone }) => !isAlone)]
+  return ordered.flatMap(({ share, point: [x, y] }) =>
+    [0, 5, 11].flatMap((more) =>
+      anchorsAt(share).flatMap((anchor): Label[] => [
+        { text, x, y: y - APART - more, anchor },
+        { text, x, y: y + TEXT + APART / 2 + more, anchor },
+      ]),
+    ),
   )
+}
+
+function anchorsAt(share: number): readonly Label['anchor'][] {
+  if (share > 0.9) return ['end', 'middle', 'start']
+  return share < 0.15 ? ['start', 'middle'] : ['middle', 'start', 'end']
 }
 
 /** The point at a share of the way along a line. */
