@@ -1,6 +1,6 @@
 /** An assessment as one page, complete in itself, to be read on a screen and laid before an inspector in print. */
 import { version } from '../../package.json'
-import { type Assessment, type Figure, type Section, type Table, writeBuild } from '../conversion/index.js'
+import { type Assessment, type Figure, type Origin, type Section, type Table, writeBuild } from '../conversion/index.js'
 import { sourceText } from '../formula/index.js'
 import type { Caution, Verdict } from '../procedure/index.js'
 import type { Quantity } from '../quantity/index.js'
@@ -12,7 +12,7 @@ import { mathOf } from './math.js'
 import { cautionsOf, type Numbered, type OutlinedSection, outlineOf, sentenceCase, verdictWords } from './outline.js'
 import { pageFoot, pageStyle, style } from './style.js'
 import { finestOf, leftOf, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
-import { type Origin, Workings } from './working.js'
+import { Workings } from './working.js'
 
 /** How an assessment is written as a page. */
 export interface HtmlOptions {
@@ -52,10 +52,7 @@ class Page {
     this.#telling = new Telling(units, assessment.bands)
     this.#workings = new Workings(this.#telling)
     this.#origins = new Map(
-      assessment.figures.flatMap((figure) => {
-        const from = originOf(figure)
-        return from === undefined ? [] : [[figure.value, from]]
-      }),
+      assessment.figures.flatMap(({ value, from }) => (from === undefined ? [] : [[value, from]])),
     )
   }
 
@@ -167,7 +164,7 @@ class Page {
 
   #figure({ number, of }: Numbered<Figure>): string {
     const { name, value } = of
-    const working = this.#workings.of(originOf(of))
+    const working = this.#workings.of(of.from)
     const row = (sign: string) =>
       `<span class="no">${number}</span><span class="name">${html(name)}</span><b class="value">${figureHtml(this.#telling.withBand(value))}</b>${sign}`
     return working === ''
@@ -178,7 +175,7 @@ class Page {
   #check({ number, of }: OutlinedSection['checks'][number]): string {
     const { name, verdict, basis, paths, sense, margin, text } = of
     const told = this.#telling.figureAndLimit(of)
-    const working = this.#workings.of(originOf(of))
+    const working = this.#workings.of(of.from)
     const phrase =
       told === undefined || margin === undefined
         ? `<span class="told wide">${html(text)}</span>`
@@ -288,11 +285,6 @@ class Page {
           ]),
     ]
   }
-}
-
-/** Where a figure or a check comes from. */
-function originOf(of: object): Origin | undefined {
-  return (of as { readonly from?: Origin }).from
 }
 
 function sectionOf(number: number, title: string, inner: string): string {

@@ -1,36 +1,12 @@
 /** The working behind a figure, to be unfolded: formula, numbers, result, source, and the same behind each of its inputs. */
+import type { Inputs, Origin } from '../conversion/index.js'
 import { lineOf } from '../formula/explain.js'
-import { type AnyFormula, type FormulaStep, sourceText } from '../formula/index.js'
-import type { AnyProcedure } from '../procedure/index.js'
+import { type AnyFormula, sourceText } from '../formula/index.js'
 import type { Quantity } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { figureHtml, html } from './markup.js'
 import { mathOf } from './math.js'
 import type { Telling } from './telling.js'
-
-/** Where a figure comes from. @internal */
-export type Origin =
-  | { readonly by: 'formula'; readonly step: FormulaStep; readonly inputs: Inputs }
-  | {
-      readonly by: 'arithmetic'
-      readonly operation: string
-      readonly left: Quantity
-      readonly right: Quantity | number
-      readonly result: Quantity
-      readonly inputs: Inputs
-    }
-  | {
-      readonly by: 'procedure'
-      readonly procedure: AnyProcedure
-      readonly given: unknown
-      readonly path: string
-      readonly inputs?: Inputs
-    }
-  | { readonly by: 'sheet'; readonly path: string }
-
-interface Inputs {
-  readonly [key: string]: Origin | undefined
-}
 
 /** A working goes no deeper than this from where it begins; what lies deeper stands under its own number. */
 const DEEPEST = 8
