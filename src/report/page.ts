@@ -1,13 +1,13 @@
 /** An assessment as one page, complete in itself, to be read on a screen and laid before an inspector in print. */
 import { version } from '../../package.json'
 import { type Assessment, type Figure, type Origin, type Section, type Table, writeBuild } from '../conversion/index.js'
-import { sourceText } from '../formula/index.js'
+import { type AnyFormula, sourceText } from '../formula/index.js'
 import type { Caution, Verdict } from '../procedure/index.js'
 import type { Quantity } from '../quantity/index.js'
 import { sha256 } from './digest.js'
 import { type Drawing, drawingsOf } from './drawing/courses.js'
 import type { Units } from './figure.js'
-import { cleaned, cssString, escaped, figureHtml, html } from './markup.js'
+import { attribute, cleaned, cssString, escaped, figureHtml, html } from './markup.js'
 import { mathOf } from './math.js'
 import { cautionsOf, type Numbered, type OutlinedSection, outlineOf, sentenceCase, verdictWords } from './outline.js'
 import { pageFoot, pageStyle, style } from './style.js'
@@ -76,10 +76,10 @@ class Page {
       '<html lang="en-GB">',
       '<head>',
       '<meta charset="utf-8">',
-      `<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">`,
+      `<meta http-equiv="Content-Security-Policy" content="${attribute(policy)}">`,
       '<meta name="viewport" content="width=device-width, initial-scale=1">',
       '<meta name="color-scheme" content="light dark">',
-      `<meta name="generator" content="kerbwatt ${escaped(version)}">`,
+      `<meta name="generator" content="kerbwatt ${attribute(version)}">`,
       `<title>${escaped(cleaned(title, 120))}</title>`,
       `<style>${style}${pageStyle}${pageFoot(cssString(cleaned(title, 60)), cssString(told))}</style>`,
       '</head>',
@@ -165,23 +165,22 @@ class Page {
   #figure({ number, of }: Numbered<Figure>): string {
     const { name, value } = of
     const working = this.#workings.of(of.from)
-    const row = (sign: string) =>
-      `<span class="no">${number}</span><span class="name">${html(name)}</span><b class="value">${figureHtml(this.#telling.withBand(value))}</b>${sign}`
+    const row = `<span class="no">${number}</span><span class="name">${html(name)}</span><b class="value">${figureHtml(this.#telling.withBand(value))}</b>`
     return working === ''
-      ? `<li id="f${number}"><div class="row">${row('')}</div></li>`
-      : `<li id="f${number}"><details><summary class="row">${row('<span class="open"></span>')}</summary><div class="inner">${working}</div></details></li>`
+      ? `<li id="f${number}"><div class="row">${row}</div></li>`
+      : `<li id="f${number}"><details><summary class="row">${row}</summary><div class="inner">${working}</div></details></li>`
   }
 
   #check({ number, of }: OutlinedSection['checks'][number]): string {
     const { name, verdict, basis, paths, sense, margin, text } = of
     const told = this.#telling.figureAndLimit(of)
-    const working = this.#workings.of(of.from)
+    const working = this.#workings.of(of.from, verdict !== 'pass')
     const phrase =
       told === undefined || margin === undefined
         ? `<span class="told wide">${html(text)}</span>`
         : `<span class="told figure"><b>${figureHtml(told[0])}</b></span><span class="told limit">${html(`${sense}`)} ${figureHtml(told[1])}</span><span class="told left">${figureHtml(leftOf(margin))}</span>`
     const from = paths.length === 0 ? '' : ` From ${paths.map((path) => html(path)).join(', ')}.`
-    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}<span class="open"></span></summary><div class="inner"><p class="basis">${html(sentenceCase(basis))}.${from}</p>${working}</div></details></li>`
+    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}</summary><div class="inner"><p class="basis">${html(sentenceCase(basis))}.${from}</p>${working}</div></details></li>`
   }
 
   #table({ number, of }: Numbered<Table>): string {
@@ -197,9 +196,7 @@ class Page {
       if (origin === undefined) return text
       const id = `t${number}.${workings.length + 1}`
       const working = this.#workings.of(origin)
-      workings.push(
-        `<li id="${id}"><details><summary>${html(name)}: <b>${text}</b> <span class="open"></span></summary>${working}</details></li>`,
-      )
+      workings.push(`<li id="${id}"><details><summary>${html(name)}: <b>${text}</b></summary>${working}</details></li>`)
       return `<a href="#${id}">${text}</a>`
     }
     const body = rows.map(({ name, values }) => {
@@ -216,7 +213,7 @@ class Page {
     const own =
       workings.length === 0
         ? ''
-        : `<details class="under"><summary>Workings of table ${number} <span class="open"></span></summary><ul class="inner">${workings.join('')}</ul></details>`
+        : `<details class="under"><summary>Workings of table ${number}</summary><ul class="inner">${workings.join('')}</ul></details>`
     return `${tableOf(`t${number}`, `<span class="no">Table ${number}.</span> ${html(title)}`, `Table ${number}`, heads, body)}${under}${own}`
   }
 
@@ -226,7 +223,7 @@ class Page {
     const own =
       table === undefined
         ? ''
-        : `<details class="under"><summary>The figures of drawing ${number} <span class="open"></span></summary>${tableOf(
+        : `<details class="under"><summary>The figures of drawing ${number}</summary>${tableOf(
             `d${number}.t`,
             html(title),
             `Figures of drawing ${number}`,
@@ -278,13 +275,23 @@ class Page {
               inner: `<ol class="plain formulas">${formulas
                 .map(
                   ({ number, formula }) =>
-                    `<li id="e${number}"><p><span class="no">${number}</span> ${html(formula.title)}</p><div class="formula">${mathOf(formula)}</div><p><code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${html(sourceText(formula.source))}</p></li>`,
+                    `<li id="e${number}"><p><span class="no">${number}</span> ${html(formula.title)}</p><div class="formula">${mathOf(formula)}</div><p><code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></li>`,
                 )
                 .join('')}</ol>`,
             },
           ]),
     ]
   }
+}
+
+/** What the symbols of a formula stand for. */
+function symbolsOf({ result, inputs, constants }: AnyFormula): string {
+  const all = [
+    [result.symbol, result.about],
+    ...Object.values(inputs).map(({ symbol, about }) => [symbol, about]),
+    ...Object.entries(constants).map(([symbol, { value, about }]) => [symbol, `${about}, ${value}`]),
+  ]
+  return all.map(([symbol = '', about = '']) => `<i>${html(symbol)}</i>\u00a0${html(about)}`).join('; ')
 }
 
 function sectionOf(number: number, title: string, inner: string): string {
@@ -300,7 +307,7 @@ function tableOf(
   first = '',
 ): string {
   const corner = first === '' ? '<td></td>' : `<th scope="col">${html(first)}</th>`
-  return `<div class="scroll" tabindex="0" role="region" aria-label="${escaped(label)}"><table id="${id}"><caption>${caption}</caption><thead><tr>${corner}${heads}</tr></thead><tbody>${body.join('')}</tbody></table></div>`
+  return `<div class="scroll" tabindex="0" role="region" aria-label="${attribute(label)}"><table id="${id}"><caption>${caption}</caption><thead><tr>${corner}${heads}</tr></thead><tbody>${body.join('')}</tbody></table></div>`
 }
 
 function cautionList(cautions: readonly Caution[]): string {

@@ -23,8 +23,9 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt ul{list-style:none}
 .kerbwatt summary{cursor:pointer;list-style:none}
 .kerbwatt summary::-webkit-details-marker{display:none}
-.kerbwatt summary .open::after{content:"+";color:var(--quiet)}
-.kerbwatt details[open]>summary .open::after{content:"−"}
+.kerbwatt summary::after{content:"\\2002+";color:var(--quiet)}
+.kerbwatt details[open]>summary::after{content:"\\2002−"}
+.kerbwatt summary.row::after{text-align:right}
 .kerbwatt :is(.figures,.checks)>li{border-top:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks)>li:last-child{border-bottom:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks){margin:1rem 0}
@@ -132,7 +133,7 @@ body.kerbwatt{font-size:1rem}
 .page .checks .row>.no{grid-area:1/1}
 .page .checks .row>.name{grid-area:1/2}
 .page .checks .row>.verdict{grid-area:1/3}
-.page .checks .row>.open{grid-area:1/4}
+.page .checks .row::after{grid-area:1/4}
 .page .checks .row>.told{text-align:left}
 .page .checks .row>.figure{grid-area:2/2/3/5}
 .page .checks .row>.limit{grid-area:3/2/4/5}
@@ -157,15 +158,14 @@ body.kerbwatt{padding:0;font-size:9.6pt;line-height:1.38;background:none}
 .page :is(tr,.row,figure,.step){break-inside:avoid}
 .page caption,.page figcaption{break-after:avoid}
 .page .scroll{overflow:visible}
-.page details.told::details-content{content-visibility:visible;display:block;height:auto}
-.page summary .open::after{content:""}
+.page details.told::details-content,.page details.told details::details-content{content-visibility:visible;display:block;height:auto}
+.page summary::after{content:none}
 .page a{text-decoration:none}
 .page .pictures{grid-template-columns:repeat(auto-fit,minmax(70mm,1fr))}
 .page .sheet{columns:3;font-size:6.4pt}
 .page .taken{font-size:8.4pt}
 .page .checks .row{grid-template-columns:8mm 17mm 1fr 21mm 29mm 20mm 0}
 .page .figures .row{grid-template-columns:10mm 1fr auto 0}
-.page .row .open{display:none}
 .page .inner{margin-left:12mm}
 .page math{font-size:10pt}
 }
