@@ -11,17 +11,11 @@ import { attribute, cleaned, cssString, escaped, figureHtml, html } from './mark
 import { mathOf } from './math.js'
 import { cautionsOf, type Numbered, type OutlinedSection, outlineOf, sentenceCase, verdictWords } from './outline.js'
 import { pageFoot, pageStyle, style } from './style.js'
-import { finestOf, leftOf, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
+import { finestOf, leftOf, type OfEach, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
 import { Workings } from './working.js'
 
-/** How an assessment is written as a page. */
-export interface HtmlOptions {
-  /** Units in which figures are shown, in place of those that they come in. */
-  readonly units?: Units
-}
-
 /** @internal */
-export function pageOf(assessment: Assessment, options: HtmlOptions): string {
+export function pageOf(assessment: Assessment, options: { readonly units?: Units }): string {
   refuseOthers('toHtml', assessment, options, ['units'])
   return new Page(assessment, options.units).whole()
 }
@@ -31,6 +25,13 @@ const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
 
 /** The bar of a verdict on the whole. */
 const bars = { holds: 'pass', near: 'near', fails: 'fail', open: 'unknown' } as const
+
+/** How many checks of each verdict the first page tells, and how many lines in all. */
+const WHERE_IT_FAILS: OfEach = { fails: 2, unknown: 1, near: 0 }
+const WHERE_NOTHING_FAILS: OfEach = { fails: 0, unknown: 2, near: 1 }
+const LINES = 10
+/** A line of the first page is no longer than this: all of it stands at its check. */
+const LONGEST_LINE = 200
 
 /** A part of the page behind the sections of the assessment. */
 interface Part {
@@ -109,10 +110,13 @@ class Page {
   #verdict(first: readonly Caution[]): string {
     const { verdict, bands = [], measureNext = [], notes } = this.#assessment
     const [word = '', rest = ''] = verdictSentences[verdict].split(/(?<=:) /)
-    const lines = this.#telling.summary(this.#assessment)
+    const isFailing = this.#assessment.summary.fails.length > 0
+    const lines = this.#telling
+      .summary(this.#assessment, isFailing ? WHERE_IT_FAILS : WHERE_NOTHING_FAILS)
+      .slice(0, LINES)
     return [
       `<section aria-label="Verdict"><p class="came ${bars[verdict]}"><b>${html(word)}</b> ${html(rest)}</p>`,
-      `<dl class="lines">${lines.map(([name, text]) => `<dt>${html(name)}</dt><dd>${html(text)}</dd>`).join('')}</dl>`,
+      `<dl class="lines">${lines.map(([name, text]) => `<dt>${html(name)}</dt><dd>${html(shortened(text))}</dd>`).join('')}</dl>`,
       ...(first.length === 0 ? [] : [`<h3>What can hurt here</h3>${cautionList(first)}`]),
       ...plainList(
         'Measure next',
@@ -312,6 +316,10 @@ function tableOf(
 
 function cautionList(cautions: readonly Caution[]): string {
   return `<ul class="cautions">${cautions.map(({ hazard, text }) => `<li><b>${html(sentenceCase(hazard))}.</b> ${html(text)}</li>`).join('')}</ul>`
+}
+
+function shortened(text: string): string {
+  return text.length <= LONGEST_LINE ? text : `${text.slice(0, LONGEST_LINE).replace(/\s+\S*$/, '')} …`
 }
 
 function plainList(title: string, items: readonly string[]): string[] {
