@@ -184,7 +184,7 @@ class Page {
         ? `<span class="told wide">${html(text)}</span>`
         : `<span class="told figure"><b>${figureHtml(told[0])}</b></span><span class="told limit">${html(`${sense}`)} ${figureHtml(told[1])}</span><span class="told left">${figureHtml(leftOf(margin))}</span>`
     const from = paths.length === 0 ? '' : ` From ${paths.map((path) => html(path)).join(', ')}.`
-    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}</summary><div class="inner"><p class="basis">${html(sentenceCase(basis))}.${from}</p>${working}</div></details></li>`
+    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}</summary><div class="inner"><p class="basis">Limit: ${html(basis)}.${from}</p>${working}</div></details></li>`
   }
 
   #table({ number, of }: Numbered<Table>): string {
@@ -227,7 +227,7 @@ class Page {
     const own =
       table === undefined
         ? ''
-        : `<details class="under"><summary>The figures of drawing ${number}</summary>${tableOf(
+        : `<details class="under told"><summary>The figures of drawing ${number}</summary>${tableOf(
             `d${number}.t`,
             html(title),
             `Figures of drawing ${number}`,
@@ -279,7 +279,7 @@ class Page {
               inner: `<ol class="plain formulas">${formulas
                 .map(
                   ({ number, formula }) =>
-                    `<li id="e${number}"><p><span class="no">${number}</span> ${html(formula.title)}</p><div class="formula">${mathOf(formula)}</div><p><code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></li>`,
+                    `<li id="e${number}"><div class="formula">${mathOf(formula)}</div><div class="about"><p><span class="no">${number}</span> ${html(formula.title)}: <code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></div></li>`,
                 )
                 .join('')}</ol>`,
             },
@@ -335,7 +335,7 @@ function unusual({ notes }: Section): string[] {
 /** What a sheet holds beyond this is a slip. */
 const LONGEST_SHEET = 60_000
 /** A group that fits into so many characters stands in one line. */
-const LINE = 56
+const LINE = 60
 
 /** A sheet as JSON that reads back, small groups in a line. */
 function sheetText(sheet: string): string {

@@ -16,7 +16,7 @@ const [MOST_FIELDS, MOST_INPUTS] = [24, 8]
  * So many characters may be told of what is behind the first step of a figure, and of one that fails, is near its limit or
  * cannot be judged; and in all workings together, first steps apart, and with them. A report keeps to its size.
  */
-const [MOST_BEHIND, MOST_BEHIND_URGENT, MOST_BEHIND_ALL, MOST] = [700, 8_000, 20_000, 300_000]
+const [MOST_BEHIND, MOST_BEHIND_URGENT, MOST_BEHIND_ALL, MOST] = [700, 8_000, 12_000, 300_000]
 
 /** A formula with the number by which it is cited. @internal */
 export interface CitedFormula {
@@ -76,7 +76,7 @@ export class Workings {
       return `<p>${this.#nameOf(origin).replace(/, $/, '')}</p>`
     const number = this.#told.size + 1
     this.#told.set(key, number)
-    const [own, inputs] = this.#step(origin, `<span class="no">w${number}</span> `)
+    const [own, inputs] = this.#step(origin)
     if (depth > 0) this.#room -= own.length + 60 * (inputs.length + 1)
     return `<div class="step" id="w${number}">${own}${this.#inputs(inputs, depth)}</div>`
   }
@@ -88,16 +88,16 @@ export class Workings {
     return ''
   }
 
-  #step(origin: Step, no: string): readonly [own: string, inputs: readonly Input[]] {
-    if (origin.by === 'formula') return [this.#formula(origin.step, no), inputsOf(origin)]
+  #step(origin: Step): readonly [own: string, inputs: readonly Input[]] {
+    if (origin.by === 'formula') return [this.#formula(origin.step), inputsOf(origin)]
     if (origin.by === 'arithmetic') {
       const { terms, inputs } = this.#terms(origin)
-      return [`<p class="numbers">${no}${terms} = <b>${this.#number(origin.result)}</b></p>`, inputs]
+      return [`<p>${terms} = <b>${this.#number(origin.result)}</b></p>`, inputs]
     }
     const { procedure, given, inputs, path } = origin
     const fields = new Map(flat(given))
     const sources = procedure.source.map((each) => html(sourceText(each))).join('; ')
-    const own = `<p>${no}${html(procedure.title)}: ${html(path)}</p><p class="basis">${html(procedure.answers)} ${sources}.</p>`
+    const own = `<p>${html(procedure.title)}: ${html(path)}</p><p class="basis">${html(procedure.answers)} ${sources}.</p>`
     return [
       `${own}${this.#given(fields, inputs)}`,
       Object.entries(inputs).flatMap(([name, from]): Input[] => {
@@ -108,7 +108,7 @@ export class Workings {
     ]
   }
 
-  #formula(step: FormulaStep, no: string): string {
+  #formula(step: FormulaStep): string {
     const { formula } = step
     const isNew = !this.#formulas.has(formula.name)
     const cited = this.#cited(formula)
@@ -117,7 +117,7 @@ export class Workings {
     const math = this.#isUrgent ? `<div class="formula">${mathOf(formula)}</div>` : ''
     const parts = [symbol, ...(this.#isUrgent ? [] : [printed]), ...(numbers === printed ? [] : [numbers])].map(html)
     const sources = isNew || this.#isUrgent ? `<p class="basis">${html(source)}</p>` : ''
-    return `<p>${no}${html(formula.title)}, <a href="#e${cited}">formula ${cited}</a></p>${math}<p class="numbers">${parts.join(' = ')} = <b>${figureHtml(result)}</b></p>${sources}`
+    return `<p>${html(formula.title)}, <a href="#e${cited}">formula ${cited}</a></p>${math}<p>${parts.join(' = ')} = <b>${figureHtml(result)}</b></p>${sources}`
   }
 
   /** A sum of sums in one line, and what goes into it. */
@@ -175,7 +175,7 @@ export class Workings {
       return `${html(path)} ${figureHtml(text)}${sheet}`
     })
     const more = fields.size - told.length
-    return `<p class="numbers">Given: ${told.join('; ')}${more > 0 ? `; and ${more} more` : ''}.</p>`
+    return `<p>Given: ${told.join('; ')}${more > 0 ? `; and ${more} more` : ''}.</p>`
   }
 
   #keyOf(origin: Step): string {
