@@ -157,8 +157,8 @@ class Writer {
 
   #between(open: string, inner: Elements, close: string): Elements {
     const isTall = inner.some((each) => /<m(?:frac|table|root|sqrt)>/.test(each))
-    // Brackets grow as tall as their own row.
-    if (isTall) return [tag('mrow', sign(open), ...inner, sign(close))]
+    // Brackets grow as tall as their own row; what opens a size and what closes it look alike.
+    if (isTall || open === close) return [tag('mrow', sign(open), ...inner, sign(close))]
     const bracket = (text: string) => `<mo stretchy="false">${text}</mo>`
     return [bracket(open), ...inner, bracket(close)]
   }
