@@ -41,7 +41,7 @@ export function workingHtml({ steps }: Working<unknown>): string {
         if (!isFormulaStep(step)) return `<h3>${html(step.heading)}</h3><div class="step">${list(step.steps)}</div>`
         const { title, symbol, formula, numbers, result, source } = lineOf(step, results)
         const parts = [symbol, ...(numbers === formula ? [] : [numbers])].map(html).join(' = ')
-        return `<p>${html(title)}</p><div class="formula">${mathOf(step.formula)}</div><p class="numbers">${parts} = <b>${figureHtml(result)}</b></p><p class="basis">${html(source)}</p>`
+        return `<p>${html(title)}</p><div class="formula" tabindex="0">${mathOf(step.formula)}</div><p class="numbers">${parts} = <b>${figureHtml(result)}</b></p><p class="basis">${html(source)}</p>`
       })
       .join('')
   return framed(list(steps))

@@ -117,7 +117,7 @@ class Page {
     return [
       `<section aria-label="Verdict"><p class="came ${bars[verdict]}"><b>${html(word)}</b> ${html(rest)}</p>`,
       `<dl class="lines">${lines.map(([name, text]) => `<dt>${html(name)}</dt><dd>${html(shortened(text))}</dd>`).join('')}</dl>`,
-      ...(first.length === 0 ? [] : [`<h3>What can hurt here</h3>${cautionList(first)}`]),
+      ...(first.length === 0 ? [] : [`<h2 class="minor">What can hurt here</h2>${cautionList(first)}`]),
       ...plainList(
         'Measure next',
         measureNext.map(({ text }) => text),
@@ -279,7 +279,7 @@ class Page {
               inner: `<ol class="plain formulas">${formulas
                 .map(
                   ({ number, formula }) =>
-                    `<li id="e${number}"><div class="formula">${mathOf(formula)}</div><div class="about"><p><span class="no">${number}</span> ${html(formula.title)}: <code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></div></li>`,
+                    `<li id="e${number}"><div class="formula" tabindex="0">${mathOf(formula)}</div><div class="about"><p><span class="no">${number}</span> ${html(formula.title)}: <code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></div></li>`,
                 )
                 .join('')}</ol>`,
             },
@@ -325,7 +325,9 @@ function shortened(text: string): string {
 function plainList(title: string, items: readonly string[]): string[] {
   return items.length === 0
     ? []
-    : [`<h3>${title}</h3><ul class="plain">${items.map((item) => `<li>${html(item)}</li>`).join('')}</ul>`]
+    : [
+        `<h2 class="minor">${title}</h2><ul class="plain">${items.map((item) => `<li>${html(item)}</li>`).join('')}</ul>`,
+      ]
 }
 
 function unusual({ notes }: Section): string[] {

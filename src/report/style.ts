@@ -13,7 +13,7 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt :is(h1,h2,h3){font-weight:600;line-height:1.2;text-wrap:balance}
 .kerbwatt h1{font-size:2.1rem;font-weight:500;letter-spacing:-.01em}
 .kerbwatt h2{font-size:1.4rem;font-weight:500;margin:3.2rem 0 1rem;padding-top:.7rem;border-top:1px solid var(--ink)}
-.kerbwatt h3{font-size:1.0625rem;font-style:italic;font-weight:500;margin:2rem 0 .4rem}
+.kerbwatt :is(h3,.minor){border:0;font-size:1.0625rem;font-style:italic;font-weight:500;margin:2rem 0 .4rem;padding:0}
 .kerbwatt a{color:inherit;text-decoration-line:underline;text-decoration-color:var(--quiet);text-decoration-thickness:1px;text-underline-offset:.18em}
 .kerbwatt a:hover{text-decoration-color:currentColor}
 .kerbwatt :focus-visible{outline:2px solid var(--mark);outline-offset:2px}
@@ -127,7 +127,7 @@ body.kerbwatt{margin:0;padding:clamp(1.2rem,4vw,3.2rem) clamp(1rem,4vw,3rem) 5re
 @media (max-width:44rem){
 body.kerbwatt{font-size:1rem}
 .page h1{font-size:1.6rem}
-.page h2{font-size:1.25rem}
+.page h2:not(.minor){font-size:1.25rem}
 .page .lines{grid-template-columns:1fr}
 .page .lines dd{border-top:0;padding-top:0}
 .page .lines dt{padding-bottom:0}
@@ -154,8 +154,8 @@ html{font-size:9.4pt}
 body.kerbwatt{padding:0;font-size:1rem;line-height:1.38;background:none}
 .page{max-width:none}
 .page h1{font-size:20pt}
-.page h2{font-size:13.5pt;margin:18pt 0 6pt;break-after:avoid}
-.page h3{font-size:10pt;break-after:avoid}
+.page h2:not(.minor){font-size:13.5pt;margin:18pt 0 6pt;break-after:avoid}
+.page :is(h3,.minor){font-size:10pt;break-after:avoid;margin:10pt 0 3pt}
 .page .came{font-size:13pt;margin-bottom:6pt}
 .page>header .note{margin:4pt 0 10pt}
 .page nav{margin-top:12pt}

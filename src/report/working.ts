@@ -114,7 +114,7 @@ export class Workings {
     const cited = this.#cited(formula)
     const { symbol, formula: printed, numbers, result, source } = lineOf(step)
     // What is open in print has its mathematics beside it; the others have it under the number that they cite.
-    const math = this.#isUrgent ? `<div class="formula">${mathOf(formula)}</div>` : ''
+    const math = this.#isUrgent ? `<div class="formula" tabindex="0">${mathOf(formula)}</div>` : ''
     const parts = [symbol, ...(this.#isUrgent ? [] : [printed]), ...(numbers === printed ? [] : [numbers])].map(html)
     const sources = isNew || this.#isUrgent ? `<p class="basis">${html(source)}</p>` : ''
     return `<p>${html(formula.title)}, <a href="#e${cited}">formula ${cited}</a></p>${math}<p>${parts.join(' = ')} = <b>${figureHtml(result)}</b></p>${sources}`

@@ -20,6 +20,8 @@ export function lineOf(x1: number, y1: number, x2: number, y2: number, kind: str
 
 /** A drawing: its name for those who cannot see it, and what is in it. @internal */
 export function svgOf(width: number, height: number, name: string, ...inner: readonly string[]): string {
+  // What holds links is no single picture.
+  const role = inner.some((each) => each.startsWith('<a ')) ? 'group' : 'img'
   const own = `viewBox="0 0 ${at(width)} ${at(height)}" style="max-width:${at(width * 1.32)}px"`
-  return `<svg role="img" aria-label="${attribute(cleaned(name, 400))}" ${own}>${inner.join('')}</svg>`
+  return `<svg role="${role}" aria-label="${attribute(cleaned(name, 400))}" ${own}>${inner.join('')}</svg>`
 }
