@@ -4,6 +4,7 @@ import type { Assessment, Section, SheetCheck, Table } from '../conversion/index
 import type { Caution } from '../procedure/index.js'
 import { shown } from '../quantity/errors.js'
 import type { Units } from './figure.js'
+import { linesSeen } from './markup.js'
 import { finestOf, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
 
 /** How an assessment is written as text. */
@@ -92,7 +93,7 @@ class Writer {
           ]),
       [...underlined('Cautions'), ...cautions.flatMap((caution) => this.#caution(caution))],
     ]
-    return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
+    return linesSeen(`${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`)
   }
 
   #summary(assessment: Assessment): string[] {

@@ -1,10 +1,10 @@
 /** The report as a reader sees it: in a browser without a network, bright and dark, on a desk, on a phone and in print. */
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import axe from 'axe-core'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { assess, explore, readBuild, type Study } from '../../src/conversion/index.js'
@@ -14,7 +14,6 @@ import { isDeep } from '../runs.js'
 
 const browserPath = '/usr/bin/chromium'
 const isHere = existsSync(browserPath)
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 const screens = [
   ['a desk', 1200, 900],
@@ -81,7 +80,7 @@ describe.runIf(isDeep && (isHere || process.env.CI))('the report in a browser', 
       const look = { viewport: { width, height }, colorScheme, bypassCSP: true }
       const faults = await opened(name, look, async (page) => {
         expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width)
-        await page.evaluate(axe)
+        await page.evaluate(axe.source)
         const found = (await page.evaluate('axe.run(document)')) as {
           violations: { id: string; nodes: { html: string }[] }[]
         }

@@ -319,7 +319,7 @@ function everyFew<T>(series: readonly T[], most = MOST_POINTS): T[] {
   return Array.from({ length: most }, (_, i) => series[Math.round((i * (series.length - 1)) / (most - 1))] as T)
 }
 
-/** Words in a row: one, two and three. @internal */
-export function inList(words: readonly string[]): string {
+/** Words in a row: one, two and three. */
+function inList(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }
