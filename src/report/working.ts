@@ -215,7 +215,7 @@ function inputsOf({ step: { formula, inputs }, inputs: origins }: Extract<Origin
     const value = inputs[key]
     return [
       {
-        name: input === undefined ? key : `${input.symbol}, ${input.about}:`,
+        name: input === undefined ? key : input.symbol,
         from,
         ...(value === undefined ? {} : { value }),
       },
