@@ -1,0 +1,11 @@
+/** Input that a command cannot use, in words for whoever typed it. */
+import { nearestName } from '../quantity/nearest.js'
+
+/** What is wrong, in one line or a few; the command ends with exit code 2. */
+export class Refusal extends Error {}
+
+/** The question after a name that there is not, where one is near it. */
+export function didYouMean(name: string, known: readonly string[], mark = ''): string {
+  const near = nearestName(name, known)
+  return near === undefined ? '' : `; did you mean ${mark}${near}?`
+}
