@@ -118,8 +118,8 @@ function journeyTable(seasons: readonly Driven[], warmed: ReadonlyMap<Driven, Pa
   }
 }
 
-/** How warm the cells become over a journey, where the sheet says what they take up and give off. */
-function cellsOver(
+/** How warm the cells become over a journey, where the sheet says what they take up and give off. @internal */
+export function cellsOver(
   { season, drive }: Driven,
   pack: Pack,
   high: Quantity<'temperature'> | undefined,
