@@ -88,16 +88,35 @@ function pureCalls(node: ts.Node): ts.CallExpression[] {
   return calls
 }
 
-export default defineConfig({
-  entry,
-  format: ['esm', 'cjs'],
-  // Shared chunks in both formats, so that all subpaths work on the same modules.
-  splitting: true,
-  dts: { entry },
-  target: 'es2022',
-  platform: 'neutral',
-  clean: true,
-  // Everything but decimal.js is bundled: see "dependencies".
-  noExternal: [/^zod/, /^d3-/],
-  esbuildPlugins: [droppable, domainsOfCatalogue, licences],
-})
+// Everything but decimal.js is bundled: see "dependencies".
+const noExternal = [/^zod/, /^d3-/]
+
+export default defineConfig([
+  {
+    entry,
+    format: ['esm', 'cjs'],
+    // Shared chunks in both formats, so that all subpaths work on the same modules.
+    splitting: true,
+    dts: { entry },
+    target: 'es2022',
+    platform: 'neutral',
+    // The command is built beside it.
+    clean: ['!cli/**'],
+    noExternal,
+    esbuildPlugins: [droppable, domainsOfCatalogue, licences],
+  },
+  {
+    entry: { kerbwatt: 'src/cli/kerbwatt.ts', entry: 'src/cli/entry.ts' },
+    outDir: 'dist/cli',
+    format: 'esm',
+    // One file, small, which is what a command loads soonest.
+    splitting: false,
+    minify: true,
+    target: 'node20',
+    platform: 'node',
+    clean: true,
+    noExternal,
+    // The file that is run loads it once the cache of compiled code is on.
+    external: ['./entry.js'],
+  },
+])

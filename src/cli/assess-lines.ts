@@ -37,7 +37,8 @@ function rowOf(line: Line): object {
 function variantIn(value: unknown): VariantLine {
   const { number, values, sheet, objectives } = Object(value) as Partial<VariantLine>
   const isOne =
-    Number.isSafeInteger(number) && [values, sheet, objectives].every((each) => typeof each === 'object' && each !== null)
+    Number.isSafeInteger(number) &&
+    [values, sheet, objectives].every((each) => typeof each === 'object' && each !== null)
   if (isOne) return value as VariantLine
   const expected = "a line of 'kerbwatt variants', { number, values, objectives, sheet }"
   throw new InputError('assess', [{ path: '', expected, received: 'another' }])

@@ -3,7 +3,7 @@ import { type Assessment, assess, readBuild } from '../conversion/index.js'
 import { toCsv, toHtml, toMarkdown, toText } from '../report/index.js'
 import { type Command, FAILS, HOLDS, inFile } from './command.js'
 import { readJson, refuseTargets, type Target, writeWhole } from './files.js'
-import { onlyPlace, type Written, valueOf, written } from './options.js'
+import { onlyPlace, valueOf, type Written, written } from './options.js'
 import { Refusal } from './refusal.js'
 import { emphasised, print, type Shell, tell, widthOf } from './shell.js'
 

@@ -1,5 +1,12 @@
 /** What comes of a study, as text. */
-import { type Exploration, type Member, quantityOf, type Study, variantsOf, type VariantResult } from '../conversion/index.js'
+import {
+  type Exploration,
+  type Member,
+  quantityOf,
+  type Study,
+  type VariantResult,
+  variantsOf,
+} from '../conversion/index.js'
 import { shownIn } from '../report/figure.js'
 import { FAILS, HOLDS } from './command.js'
 import { emphasised, print, type Shell, tell } from './shell.js'
@@ -62,19 +69,22 @@ function valueText(value: unknown): string {
 }
 
 function againstLines(front: readonly Member[]): string[] {
-  const amounts = (all: Member['against'][number]['gains']) =>
-    Object.entries(all).map(([id, amount]) => `${alone(quantityOf(amount))} ${id}`)
   return [
-    'Against the next better',
+    'What each has against the next better',
     ...front.flatMap(({ number, against }) =>
-      against.map(
-        (each) =>
-          `  ${number} less ${each.number}: worse by ${amounts(each.givesUp).join(', ')}${
-            Object.keys(each.gains).length === 0 ? '' : `; better by ${amounts(each.gains).join(', ')}`
-          }`,
-      ),
+      against.map(({ number: other, givesUp, gains }) => {
+        const gained = amountsText(gains)
+        return `  ${number} against ${other}: ${amountsText(givesUp)}${gained === '' ? '' : `, for ${gained}`}`
+      }),
     ),
   ]
+}
+
+/** Differences with their signs. */
+function amountsText(amounts: Member['against'][number]['gains']): string {
+  return Object.entries(amounts)
+    .map(([id, amount]) => `${amount.si > 0 ? '+' : ''}${alone(quantityOf(amount))} ${id}`)
+    .join(', ')
 }
 
 function asideLines(setAside: readonly VariantResult[]): string[] {

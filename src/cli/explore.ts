@@ -1,7 +1,7 @@
 /** `kerbwatt explore`: every variant of a study, on all cores. */
 import { availableParallelism } from 'node:os'
 import { explorationOf } from '../conversion/index.js'
-import { type Command, inFile, INTERRUPTED } from './command.js'
+import { type Command, INTERRUPTED, inFile } from './command.js'
 import { tellExploration } from './exploration.js'
 import { onlyPlace, wholeOf, written } from './options.js'
 import { tell } from './shell.js'

@@ -21,7 +21,11 @@ export function findingsText(result: unknown): string {
   const widest = Math.max(0, ...rows.map(([path]) => path.length))
   const blocks: (readonly string[])[] = [
     rows.map(([path, value]) => `${path.padEnd(widest)}  ${value}`.trim()),
-    titled('Checks', checks, ({ verdict, name, text, basis }) => `${words[verdict].padEnd(7)} ${name}: ${text} (${basis})`),
+    titled(
+      'Checks',
+      checks,
+      ({ verdict, name, text, basis }) => `${words[verdict].padEnd(7)} ${name}: ${text} (${basis})`,
+    ),
     titled('Unusual', notes, ({ path, text }) => `${path}: ${text}`),
     titled('Taken for granted', assumptions, ({ text }) => text),
     titled('Cautions', cautions, ({ text }) => text),

@@ -5,7 +5,7 @@ import { type AnyFormula, explain, type Input, solve, sourceText, sweep } from '
 import { type Quantity, quantity } from '../quantity/index.js'
 import { type Command, HOLDS } from './command.js'
 import { json, named, namesText, takenBy, unitOf } from './named.js'
-import { type Options, valueOf, wholeOf, type Written, written } from './options.js'
+import { type Options, valueOf, type Written, wholeOf, written } from './options.js'
 import { Refusal } from './refusal.js'
 import { print } from './shell.js'
 import { aligned } from './table.js'
@@ -88,16 +88,26 @@ function found(formula: AnyFormula, given: GivenTexts, options: Written): string
   const { result, toText } = explain(() =>
     unknown === undefined
       ? formula(given as never)
-      : solve(formula as never, unknown as never, {
-          ...given,
-          result: valueOf(options, 'result'),
-          ...(between === undefined ? {} : { between }),
-        } as never),
+      : solve(
+          formula as never,
+          unknown as never,
+          {
+            ...given,
+            result: valueOf(options, 'result'),
+            ...(between === undefined ? {} : { between }),
+          } as never,
+        ),
   )
   const value = result as unknown as Quantity
   const working = options.values.has('working') ? { working: toText() } : {}
   if (options.values.has('json')) {
-    return json({ formula: formula.name, given, ...(unknown === undefined ? {} : { unknown }), result: value, ...working })
+    return json({
+      formula: formula.name,
+      given,
+      ...(unknown === undefined ? {} : { unknown }),
+      result: value,
+      ...working,
+    })
   }
   if (options.values.has('csv')) {
     const inputs = Object.entries(given).map(([key, text]) => [key, quantity(kindOf(formula, key), text as never)])
@@ -117,7 +127,9 @@ function swept(formula: AnyFormula, given: GivenTexts, options: Written): string
   const between = endsIn(options)
   const steps = wholeOf(options, 'steps', [2, MOST_STEPS])
   if (between === undefined || steps === undefined) {
-    throw new Refusal("--sweep goes with its two ends and the number of steps: --between '50 A' --between '400 A' --steps 8")
+    throw new Refusal(
+      "--sweep goes with its two ends and the number of steps: --between '50 A' --between '400 A' --steps 8",
+    )
   }
   const range = { [varied]: { from: between[0], to: between[1], steps } }
   const rows = sweep(formula as never, range as never, given as never) as { readonly [key: string]: Quantity }[]

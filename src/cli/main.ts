@@ -30,7 +30,7 @@ const commands: { readonly [name: string]: Entry } = {
   },
   variants: {
     usage: 'variants STUDY',
-    about: 'the variants as lines, for assess --lines on many machines',
+    about: 'the variants as lines, for other machines',
     load: async () => (await import('./variants.js')).variantsCommand,
   },
   front: {
@@ -44,8 +44,8 @@ const commands: { readonly [name: string]: Entry } = {
     load: async () => (await import('./formula.js')).formulaCommand,
   },
   procedure: {
-    usage: 'procedure [NAME [INPUT]]',
-    about: 'any procedure: cable, fuse, pack, gears, heat',
+    usage: 'procedure [NAME]',
+    about: 'any procedure: what serves, and what does not',
     load: async () => (await import('./procedure.js')).procedureCommand,
   },
   sheet: {

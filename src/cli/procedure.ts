@@ -27,7 +27,8 @@ export const procedureCommand: Command = {
     'Exit code: 0 where all checks are met, 1 where one fails or is not known.',
   ],
   options: common,
-  example: "kerbwatt procedure sizeCable --current '120 A' --length '2.4 m' --maximumDrop '1 %' --systemVoltage '177.6 V'",
+  example:
+    "kerbwatt procedure sizeCable --current '120 A' --length '2.4 m' --maximumDrop '1 %' --systemVoltage '177.6 V'",
   async run(shell, words) {
     const [name, ...others] = words
     if (name === undefined || name.startsWith('-')) {
@@ -196,7 +197,15 @@ function describe(procedure: AnyProcedure): string {
 }
 
 function sortIn({ sort }: AnyField): string {
-  return sort === 'pairs' ? 'pairs' : sort === 'list' ? 'list' : sort === 'byName' ? 'by name' : sort === 'group' ? '' : sort
+  return sort === 'pairs'
+    ? 'pairs'
+    : sort === 'list'
+      ? 'list'
+      : sort === 'byName'
+        ? 'by name'
+        : sort === 'group'
+          ? ''
+          : sort
 }
 
 function factsOf(field: AnyField): string {

@@ -4,8 +4,12 @@ import { nearestName } from '../quantity/nearest.js'
 /** What is wrong, in one line or a few; the command ends with exit code 2. */
 export class Refusal extends Error {}
 
-/** The question after a name that there is not, where one is near it. */
+/** The question after a name that there is not, where one is near it or has the same letters. */
 export function didYouMean(name: string, known: readonly string[], mark = ''): string {
-  const near = nearestName(name, known)
+  const near = nearestName(name, known) ?? known.find((each) => lettersOf(each) === lettersOf(name))
   return near === undefined ? '' : `; did you mean ${mark}${near}?`
+}
+
+function lettersOf(name: string): string {
+  return [...name].sort().join('')
 }

@@ -1,8 +1,8 @@
 /** `kerbwatt sheet` and `kerbwatt schema`: what a sheet is written from. */
 import { sheetFields } from '../conversion/sheet/fields.js'
 import type { AnyField, Fields } from '../procedure/index.js'
-import { kinds } from '../quantity/index.js'
 import { type Command, HOLDS } from './command.js'
+import { unitOf } from './named.js'
 import { written } from './options.js'
 import { packageFile } from './package.js'
 import { Refusal } from './refusal.js'
@@ -49,12 +49,16 @@ function refusePlaces([first]: readonly string[]): void {
 /** The fields that must be written, each with what belongs there in the place of its value. */
 function blank(fields: Fields): object {
   return Object.fromEntries(
-    Object.entries<AnyField>(fields).flatMap(([key, field]) => (field.need === 'required' ? [[key, blankOf(field)]] : [])),
+    Object.entries<AnyField>(fields).flatMap(([key, field]) =>
+      field.need === 'required' ? [[key, blankOf(field)]] : [],
+    ),
   )
 }
 
 function blankOf(field: AnyField): unknown {
   if (field.sort === 'group') return blank(field.fields)
   if (field.sort === 'choice') return field.of.join(' or ')
-  return field.sort === 'quantity' ? `${field.about}, in ${Object.keys(kinds[field.kind].units)[0]}` : field.about
+  if (field.sort !== 'quantity') return field.about
+  const unit = unitOf(field.kind)
+  return `${field.about}, ${unit === '' ? 'a plain number' : `in ${unit}`}`
 }

@@ -91,7 +91,8 @@ export class Progress {
     if (!this.#isShown || now < this.#last + OFTEN || closed.has(this.#stderr)) return
     this.#last = now
     this.#isThere = true
-    const left = of === undefined || count === 0 ? '' : `, ${lasting(((now - this.#start) / count) * (of - count))} left`
+    const left =
+      of === undefined || count === 0 ? '' : `, ${lasting(((now - this.#start) / count) * (of - count))} left`
     this.#stderr.write(`\r${count}${of === undefined ? '' : ` of ${of}`} assessed${left}\u001b[K`)
   }
 
