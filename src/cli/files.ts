@@ -1,6 +1,7 @@
 /** Files that are read, of which anything may be expected, and files that are written whole or not at all. */
-import { createReadStream, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { createReadStream, realpathSync, renameSync, rmSync, type Stats, statSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
+import { shown } from '../quantity/errors.js'
 import { Refusal } from './refusal.js'
 import type { Shell } from './shell.js'
 
@@ -20,21 +21,33 @@ export async function readJson(shell: Shell, path: string): Promise<unknown> {
   const text = await readText(shell, path)
   try {
     return JSON.parse(text)
-  } catch (error) {
-    throw new Refusal(`${calledIn(path)}: not JSON${placeOf(error as Error, text)}`)
+  } catch {
+    throw new Refusal(`${calledIn(path)}: not JSON: ${placeOf(text)}`)
   }
 }
 
-/** Where JSON ends to be such, as far as the engine tells. */
-function placeOf({ message }: Error, text: string): string {
-  const [, what, position] = /^(.*?)(?: in JSON)? at position (\d+)/.exec(message) ?? []
-  if (what === undefined) return /end of JSON/.test(message) ? ': it ends too early' : ''
-  const before = text.slice(0, Number(position)).split('\n')
-  return `: line ${before.length}, column ${(before.at(-1) as string).length + 1}: ${shortened(what)}`
+/** Where text ceases to be JSON. The engine tells that of some mistakes only; of all it tells whether the text just ends. */
+function placeOf(text: string): string {
+  if (isBegun(text)) return 'it ends too early'
+  let [begun, beyond] = [0, text.length]
+  while (beyond - begun > 1) {
+    const between = Math.floor((begun + beyond) / 2)
+    if (isBegun(text.slice(0, between))) begun = between
+    else beyond = between
+  }
+  const lines = text.slice(0, begun).split('\n')
+  return `line ${lines.length}, column ${(lines.at(-1) as string).length + 1}: unexpected ${shown(text[begun])}`
 }
 
-function shortened(text: string): string {
-  return text.length > 100 ? `${text.slice(0, 99)}…` : text
+/** Whether text is JSON, or would be with more after it. */
+function isBegun(text: string): boolean {
+  try {
+    JSON.parse(text)
+    return true
+  } catch (error) {
+    const { message } = error as Error
+    return /end of JSON/.test(message) || Number(/at position (\d+)/.exec(message)?.[1]) === text.length
+  }
 }
 
 /** Text from a file, or from standard input. */
@@ -81,7 +94,7 @@ export function refuseTargets(targets: readonly Target[], read: readonly string[
   const known = new Map(read.filter((path) => path !== STANDARD_INPUT).map((path) => [identityOf(path), path]))
   for (const { option, path } of targets) {
     if (path === STANDARD_INPUT) throw new Refusal(`${option} takes a file, got '-'`)
-    const found = statSync(path, { throwIfNoEntry: false })
+    const found = foundAt(path)
     if (found?.isDirectory()) throw new Refusal(`${path}: a directory`)
     if (found !== undefined && !found.isFile()) throw new Refusal(`${path}: no regular file`)
     const identity = identityOf(path)
@@ -93,20 +106,29 @@ export function refuseTargets(targets: readonly Target[], read: readonly string[
 
 /** What two names of one file have in common. */
 function identityOf(path: string): string {
-  const found = statSync(path, { throwIfNoEntry: false })
+  const found = foundAt(path)
   return found === undefined ? resolve(path) : `${found.dev}:${found.ino}`
+}
+
+/** What stands under a name; nothing where none does, or where its folders are none. */
+function foundAt(path: string): Stats | undefined {
+  try {
+    return statSync(path, { throwIfNoEntry: false })
+  } catch {
+    return undefined
+  }
 }
 
 /** Writes a file whole: beside it first, then in its place. */
 export function writeWhole(path: string, text: string): void {
   // What a link leads to is written, and the link left.
-  const place = statSync(path, { throwIfNoEntry: false }) === undefined ? path : realpathSync(path)
+  const place = foundAt(path) === undefined ? path : realpathSync(path)
   const beside = join(dirname(place), `.${basename(place)}.${process.pid}`)
   try {
     writeFileSync(beside, text, { flag: 'wx' })
     renameSync(beside, place)
   } catch (error) {
-    rmSync(beside, { force: true })
+    if (foundAt(beside) !== undefined) rmSync(beside)
     throw new Refusal(`${path}: ${faultText(error as NodeJS.ErrnoException)}`)
   }
 }

@@ -2,7 +2,7 @@
 import { CalculationError, InputError, SolveError } from '../quantity/index.js'
 import { BAD_INPUT, type Command, FAILS, FAULT, HOLDS, helpOf } from './command.js'
 import { packageFile } from './package.js'
-import { didYouMean, Refusal } from './refusal.js'
+import { didYouMean, Fault, Refusal } from './refusal.js'
 import { print, type Shell, tell } from './shell.js'
 
 interface Entry {
@@ -111,6 +111,7 @@ async function ran([name, ...words]: readonly string[], shell: Shell): Promise<n
 function toldOf(error: unknown): readonly [text: string, code: number] {
   if (error instanceof Refusal || error instanceof InputError) return [error.message, BAD_INPUT]
   if (error instanceof CalculationError || error instanceof SolveError) return [error.message, FAILS]
+  if (error instanceof Fault) return [error.message, FAULT]
   return [`a fault of kerbwatt itself, not of what was typed: ${String(error)}`, FAULT]
 }
 

@@ -1,6 +1,7 @@
 /** The variants of a study, assessed by several threads. */
 import { Worker } from 'node:worker_threads'
 import { type Study, type Variant, type VariantResult, variantsOf } from '../conversion/index.js'
+import { Fault } from './refusal.js'
 import { Progress, type Shell, tell } from './shell.js'
 import { READY, type Task } from './worker.js'
 
@@ -19,7 +20,7 @@ export interface Searched {
  *
  * A variant on which a worker dies is tried once more. On the second death its result is the error.
  *
- * @throws Error where a worker cannot be started.
+ * @throws Fault where a worker cannot be started.
  */
 export function searched(shell: Shell, study: Study, workers: number): Promise<Searched> {
   const search = new Search(shell, study)
@@ -94,7 +95,7 @@ class Search {
       if (!this.#workers.delete(worker)) return
       const reason = why === undefined ? `exit code ${code}` : String(why)
       if (isReady) this.#died(held, reason)
-      else this.#fail(new Error(`a worker cannot be started: ${reason}`))
+      else this.#fail(new Fault(`a worker cannot be started: ${reason}`))
     })
   }
 
