@@ -288,14 +288,15 @@ export function withOutputs(texts: readonly string[]): string[] {
         copyFileSync(join(root, from as string), join(own, to as string))
     }
     const outputs = outputsOf(texts, folder)
-    const command = buildCommand(join(folder, 'cli'))
+    const commands = join(folder, 'commands')
+    symlinkSync(fileURLToPath(buildCommand(commands)), join(commands, 'kerbwatt'))
     let next = 0
     return texts.map((text, page) =>
       text
         .replace(shown, (_, example: string) => `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputs[next++]}\`\`\``)
         .replace(typed, (whole, example: string) => {
           if (/\bparallel\b/.test(example) && !hasParallel && !process.env.CI) return whole
-          const output = outputInShell(example, join(folder, String(page)), command)
+          const output = outputInShell(example, join(folder, String(page)), commands)
           return `\`\`\`sh\n${example}\`\`\`\n\n\`\`\`text\n${output}\`\`\``
         }),
     )
@@ -323,9 +324,9 @@ function outputsOf(texts: readonly string[], folder: string): string[] {
 }
 
 /** What is seen of an example that is typed in a folder: all that it prints, whatever its exit code. */
-function outputInShell(example: string, folder: string, command: URL): string {
-  const typedThere = `kerbwatt() { '${process.execPath}' '${fileURLToPath(command)}' "$@"; }\nexport -f kerbwatt\n{ ${example}} 2>&1`
-  return spawnSync('bash', ['-c', typedThere], { cwd: folder, encoding: 'utf8' }).stdout
+function outputInShell(example: string, folder: string, commands: string): string {
+  const env = { ...process.env, PATH: `${commands}:${process.env.PATH}` }
+  return spawnSync('bash', ['-c', `{ ${example}} 2>&1`], { cwd: folder, env, encoding: 'utf8' }).stdout
 }
 
 /** Every file that is made or completed here, with what it should hold. */
