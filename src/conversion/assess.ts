@@ -39,6 +39,7 @@ import {
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
 import { wiringSection } from './chapters/wiring.js'
 import { type Courses, coursesOf } from './courses.js'
+import { originsOf } from './origins.js'
 import { type Build, sheetField } from './sheet/build.js'
 import { type BuildVerdict, type Summary, summaryOf, verdictOf } from './summary.js'
 
@@ -172,8 +173,30 @@ export function assess(build: Build, options: AssessOptions = {}): Assessment {
     throw new InputError(where, [{ path: '', expected, received: shown(build) }])
   }
   readField(where, optionsField, options)
-  const found = foundOf(build)
+  const found = traced(build, foundOf(build))
   return options.bands === true ? { ...found, ...bandsOf(build, found) } : found
+}
+
+/** What was found of a build, with the origin of each figure where it is asked for: then the build is assessed once more. */
+function traced(build: Build, found: Assessment): Assessment {
+  const again = once(() => {
+    const { result, of } = originsOf(build, () => foundOf(build))
+    const from = new Map(result.figures.map(({ id, value }) => [id, of(value)]))
+    const ofChecks = new Map(
+      result.checks.map(({ id, actual, limit }) => [id, { from: actual && of(actual), limitFrom: limit && of(limit) }]),
+    )
+    return { from, ofChecks }
+  })
+  for (const each of found.figures) {
+    Object.defineProperty(each, 'from', { get: () => again().from.get(each.id) })
+  }
+  for (const each of found.checks) {
+    // Where there is no figure there is nothing to come from anywhere.
+    if (each.actual === undefined) continue
+    Object.defineProperty(each, 'from', { get: () => again().ofChecks.get(each.id)?.from })
+    Object.defineProperty(each, 'limitFrom', { get: () => again().ofChecks.get(each.id)?.limitFrom })
+  }
+  return found
 }
 
 /** What is found of a build, with the modules where they were placed before, if they were. */

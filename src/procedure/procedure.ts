@@ -6,6 +6,7 @@ import type { Source } from '../formula/index.js'
 import { inOneLine } from '../quantity/errors.js'
 import { CalculationError, InputError, type Kind, type Quantity, quantity } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
+import { called } from './calls.js'
 import { type AnyField, type Field, type Fields, isField, type Need, type Read, type Written } from './field.js'
 import type { Assumption, Findings } from './findings.js'
 import { valueAt } from './path.js'
@@ -78,6 +79,7 @@ export function procedure(description: Description<Input> & { readonly work: (as
     const told = toldOf(plan, given, asked)
     for (const key of plan.spare) delete (asked as { [key: string]: unknown })[key]
     const result = toldAsDefault(name, told, () => work(asked as never))
+    called({ procedure: self, given, result })
     if (!isFindings(result)) return result
     const always = assumes.map((text, i) => ({ id: `${name}.assumes.${i + 1}`, text }))
     const { assumptions = [], notes = [], cautions = [] } = result
@@ -88,7 +90,8 @@ export function procedure(description: Description<Input> & { readonly work: (as
     })
   }
   Object.defineProperty(call, 'name', { value: name })
-  return Object.freeze(Object.assign(call, { title, answers, input, source, assumes }))
+  const self = Object.freeze(Object.assign(call, { title, answers, input, source, assumes }))
+  return self
 }
 
 /** Whether a value is a procedure. */

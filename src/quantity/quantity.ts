@@ -2,6 +2,7 @@
 import { CalculationError, InputError, shown } from './errors.js'
 import { inUnit, type UnitScale, unitScale, writtenIn } from './exact.js'
 import { type DifferenceOf, differenceOf, type Kind, kinds, type UnitOf } from './kinds.js'
+import { type Made, making } from './made.js'
 import { nearestName } from './nearest.js'
 import { isQuantity, issueWith, kindInWords, listed, quantityBrand, readValue, scaleFor, symbolsOf } from './read.js'
 
@@ -101,30 +102,30 @@ class Value<K extends Kind> implements Quantity<K> {
   }
 
   as(unit: UnitOf<K>): Quantity<K> {
-    return new Value(this.kind, this.si, this.#scale('as', unit).symbol)
+    return this.#making(new Value(this.kind, this.si, this.#scale('as', unit).symbol), 'as')
   }
 
   plus(other: Given<DifferenceOf<K>>): Quantity<K> {
     const added = this.#read('plus', differenceOf(this.kind), other)
-    return this.#same('plus', this.si + added)
+    return this.#making(this.#same('plus', this.si + added), '+', other)
   }
 
   minus(other: unknown): never {
     if (this.kind === 'temperature' && !(isQuantity(other) && other.kind === 'temperatureDifference')) {
       const difference = this.si - this.#read('minus', this.kind, other)
       const unit = this.unit === '°F' ? '°F' : 'K'
-      return new Value('temperatureDifference', difference, unit) as never
+      return this.#making(new Value('temperatureDifference', difference, unit), '−', other) as never
     }
     const taken = this.#read('minus', differenceOf(this.kind), other)
-    return this.#same('minus', this.si - taken) as never
+    return this.#making(this.#same('minus', this.si - taken), '−', other) as never
   }
 
   times(factor: number): Quantity<K> {
-    return this.#same('times', this.si * this.#factor('times', factor))
+    return this.#making(this.#same('times', this.si * this.#factor('times', factor)), '×', factor)
   }
 
   over(divisor: number): Quantity<K> {
-    return this.#same('over', this.si / this.#factor('over', divisor))
+    return this.#making(this.#same('over', this.si / this.#factor('over', divisor)), '÷', divisor)
   }
 
   ratioTo(other: unknown): number {
@@ -197,6 +198,21 @@ class Value<K extends Kind> implements Quantity<K> {
 
   get [quantityBrand](): 1 {
     return 1
+  }
+
+  /** A quantity that was made of this one, which is written down where somebody asks. */
+  #making<M extends Quantity>(made: M, by: Made['by'], and?: unknown): M {
+    if (making.written !== undefined) {
+      // What was text is read as it was read above: less a temperature, plus a difference of temperatures.
+      const kind = by === '−' ? this.kind : differenceOf(this.kind)
+      const second = typeof and === 'string' ? quantity(kind, and as never) : (and as Made['and'])
+      making.written.set(made, {
+        by,
+        of: this as unknown as Quantity,
+        ...(second === undefined ? {} : { and: second }),
+      })
+    }
+    return made
   }
 
   #same(method: Method, si: number): Quantity<K> {

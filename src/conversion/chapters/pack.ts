@@ -107,7 +107,7 @@ export function packSection(build: Build, pack: Pack | undefined): Chapter {
 }
 
 /** What the sheet asks of the pack: its energy, and no more modules than are at hand. */
-function askedOf({ targets, pack: asked }: Build, { energy, modules }: Pack): Check[] {
+function askedOf({ targets, pack: asked }: Build, { energy, made: { series, parallel } }: Pack): Check[] {
   const available = asked?.available
   return [
     ...(targets?.energy === undefined
@@ -129,7 +129,7 @@ function askedOf({ targets, pack: asked }: Build, { energy, modules }: Pack): Ch
           heldToSheet(
             'pack.available',
             'Modules in the pack',
-            quantity('ratio', modules),
+            quantity('ratio', series).times(parallel),
             'at most',
             quantity('ratio', available),
             'pack.series',

@@ -1,6 +1,7 @@
 /** The parts of an assessment: figures and tables under a heading, with what is checked, assumed and cautioned. */
 import { type Check, check, type Findings, renamed, type Sense } from '../../procedure/index.js'
 import { CalculationError, InputError, type Kind, type Quantity } from '../../quantity/index.js'
+import type { Origin } from '../origins.js'
 
 /** A figure with its name. */
 export interface Figure {
@@ -8,6 +9,8 @@ export interface Figure {
   readonly id: string
   readonly name: string
   readonly value: Quantity
+  /** Where it comes from, as far as that is known. It is worked out when it is first asked for, and is no part of JSON. */
+  readonly from?: Origin | undefined
 }
 
 /** A column or a row of a table, by its stable name in a program and in words. */
@@ -37,6 +40,10 @@ export interface Table {
 export interface SheetCheck extends Check {
   /** What is checked, wherever: alike for every run, gear, journey and season, such as `motor.load`. */
   readonly of?: string
+  /** Where its figure comes from, as {@link Figure.from}. */
+  readonly from?: Origin | undefined
+  /** Where its limit comes from. */
+  readonly limitFrom?: Origin | undefined
 }
 
 /** A section of an assessment. */

@@ -135,7 +135,7 @@ export function weightSection({ targets, pack }: Build, { exchange, placed, lade
     checks.push(heldToSheet('targets.kerbMassChange', 'Rise of the empty mass', change.mass, 'at most', limit))
   }
   if (targets?.frontShareChange !== undefined) {
-    const shift = quantity('ratio', Math.abs(change.frontShare.si)).as('%')
+    const shift = (change.frontShare.si < 0 ? change.frontShare.times(-1) : change.frontShare).as('%')
     const limit = targets.frontShareChange
     checks.push(heldToSheet('targets.frontShareChange', 'Shift of the front share, in points', shift, 'at most', limit))
   }
