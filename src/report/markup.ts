@@ -24,17 +24,16 @@ export function linesSeen(text: string): string {
   return text.replace(unseen, (found) => (found === '\n' ? found : '\ufffd'))
 }
 
-const entities: { readonly [character: string]: string } = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
+const entities: { readonly [character: string]: string } = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
+
+/** A text as it stands between the tags of HTML. @internal */
+export function escaped(text: string): string {
+  return text.replace(/[&<>]/g, (character) => entities[character] as string)
 }
 
-/** A text as it stands in HTML, in an attribute too. @internal */
-export function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (character) => entities[character] as string)
+/** A text as it stands in an attribute of HTML, between double quotes. @internal */
+export function attribute(text: string): string {
+  return text.replace(/[&<>"]/g, (character) => entities[character] as string)
 }
 
 /** A text as it is shown in HTML: what runs from right to left stays in its place. @internal */

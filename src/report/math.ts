@@ -53,9 +53,13 @@ const signs: { readonly [operator: string]: string } = {
 /** So many signs stand in one line of a sum. */
 const LINE = 46
 
+/** Elements beside each other. */
+type Elements = readonly string[]
+
 const tag = (name: string, ...inner: readonly string[]) => `<${name}>${inner.join('')}</${name}>`
 const sign = (text: string) => tag('mo', text)
-const row = (...inner: readonly string[]) => (inner.length === 1 ? (inner[0] as string) : tag('mrow', ...inner))
+/** Elements beside each other, as one where one is wanted. */
+const one = (inner: Elements) => (inner.length === 1 ? (inner[0] as string) : tag('mrow', ...inner))
 const upright = (text: string) =>
   [...text].length === 1 ? `<mi mathvariant="normal">${escaped(text)}</mi>` : tag('mi', escaped(text))
 
@@ -67,7 +71,8 @@ export function mathOf({ result, expression, inputs, constants }: AnyFormula): s
     [result.symbol, result.kind],
   ])
   const write = new Writer((name) => numbers.includes(name) && kinds.get(name) === 'ratio')
-  return `<math display="block">${row(write.symbol(result.symbol), sign('='), write.whole(parseExpression(expression)))}</math>`
+  const elements = [write.symbol(result.symbol), sign('='), ...write.whole(parseExpression(expression))]
+  return `<math display="block">${elements.join('')}</math>`
 }
 
 class Writer {
@@ -90,20 +95,20 @@ class Writer {
   }
 
   /** An expression at the top, where sums may go on in a new line. */
-  whole(expression: Expression): string {
+  whole(expression: Expression): Elements {
     return this.#broken(expression) ?? this.#of(expression)
   }
 
-  #of(expression: Expression): string {
+  #of(expression: Expression): Elements {
     switch (expression.type) {
       case 'number':
         return this.#number(expression.text)
       case 'symbol':
-        return this.symbol(expression.name)
+        return [this.symbol(expression.name)]
       case 'group':
         return this.#bracketed(expression.inner)
       case 'negative':
-        return row(sign('−'), this.#of(expression.operand))
+        return ['<mo form="prefix">−</mo>', ...this.#of(expression.operand)]
       case 'choice':
         return this.#cases(expression)
       case 'call':
@@ -113,71 +118,65 @@ class Writer {
     }
   }
 
-  #number(text: string): string {
+  #number(text: string): Elements {
     const [, digits = text, exponent] = /^([\d.]+)(?:e([-+]?\d+))?$/.exec(text) ?? []
-    if (exponent === undefined) return tag('mn', digits)
-    const power = Number(exponent)
-    const raised = power < 0 ? row(sign('−'), tag('mn', String(-power))) : tag('mn', String(power))
-    return row(tag('mn', digits), sign('×'), tag('msup', tag('mn', '10'), raised))
+    if (exponent === undefined) return [tag('mn', digits)]
+    const power = tag('mn', exponent.replace('-', '−').replace('+', ''))
+    return [tag('mn', digits), sign('×'), tag('msup', tag('mn', '10'), power)]
   }
 
-  #binary(operator: string, left: Expression, right: Expression): string {
-    if (operator === '/') return tag('mfrac', this.#of(bare(left)), this.#of(bare(right)))
+  #binary(operator: string, left: Expression, right: Expression): Elements {
+    if (operator === '/') return [tag('mfrac', one(this.#of(bare(left))), one(this.#of(bare(right))))]
     if (operator === '^') {
       const isBase = left.type === 'number' || left.type === 'symbol' || left.type === 'group'
-      return tag('msup', isBase ? this.#of(left) : this.#bracketed(left), this.#of(bare(right)))
+      return [tag('msup', one(isBase ? this.#of(left) : this.#bracketed(left)), one(this.#of(bare(right))))]
     }
-    const told = signs[operator] ?? operator
-    const between = /^[a-z]+$/.test(operator) ? tag('mtext', `\u00a0${operator}\u00a0`) : sign(told)
-    return row(this.#of(left), between, this.#of(right))
+    const isWord = /^[a-z]+$/.test(operator)
+    const between = isWord ? tag('mtext', `\u00a0${operator}\u00a0`) : sign(signs[operator] ?? operator)
+    return [...this.#of(left), between, ...this.#of(right)]
   }
 
-  #call(name: string, list: readonly Expression[]): string {
+  #call(name: string, list: readonly Expression[]): Elements {
     const [only] = list as [Expression]
-    if (name === 'sqrt') return tag('msqrt', this.whole(bare(only)))
-    if (name === 'cbrt') return tag('mroot', this.#of(bare(only)), tag('mn', '3'))
+    if (name === 'sqrt') return [tag('msqrt', ...this.whole(bare(only)))]
+    if (name === 'cbrt') return [tag('mroot', one(this.#of(bare(only))), tag('mn', '3'))]
     if (name === 'abs') return this.#between('|', this.#of(only), '|')
-    const called =
-      name === 'log10' ? tag('msub', tag('mi', 'log'), tag('mn', '10')) : tag('mi', functionNames[name] ?? name)
-    const one: Expression = { type: 'number', text: '1' }
-    if (name === 'log1p') return row(called, this.#bracketed({ type: 'binary', operator: '+', left: one, right: only }))
-    const inner = list.map((each) => this.#of(each)).join(sign(','))
-    const whole = row(called, this.#between('(', list.length > 1 ? tag('mrow', inner) : inner, ')'))
-    return name === 'expm1' ? this.#between('(', row(whole, sign('−'), tag('mn', '1')), ')') : whole
+    const log10 = () => tag('msub', tag('mi', 'log'), tag('mn', '10'))
+    const called = name === 'log10' ? log10() : tag('mi', functionNames[name] ?? name)
+    const unit: Expression = { type: 'number', text: '1' }
+    if (name === 'log1p')
+      return [called, ...this.#bracketed({ type: 'binary', operator: '+', left: unit, right: only })]
+    const inner = list.flatMap((each, i) => [...(i === 0 ? [] : [sign(',')]), ...this.#of(each)])
+    const whole = [called, ...this.#between('(', inner, ')')]
+    return name === 'expm1' ? this.#between('(', [...whole, sign('−'), tag('mn', '1')], ')') : whole
   }
 
-  #bracketed(inner: Expression): string {
+  #bracketed(inner: Expression): Elements {
     return this.#between('(', this.whole(bare(inner)), ')')
   }
 
-  #between(open: string, inner: string, close: string): string {
-    const isTall = /<m(?:frac|table|root|sqrt)>/.test(inner)
-    const bracket = (text: string) => (isTall ? sign(text) : `<mo stretchy="false">${text}</mo>`)
-    return row(bracket(open), inner, bracket(close))
+  #between(open: string, inner: Elements, close: string): Elements {
+    const isTall = inner.some((each) => /<m(?:frac|table|root|sqrt)>/.test(each))
+    // Brackets grow as tall as their own row.
+    if (isTall) return [tag('mrow', sign(open), ...inner, sign(close))]
+    const bracket = (text: string) => `<mo stretchy="false">${text}</mo>`
+    return [bracket(open), ...inner, bracket(close)]
   }
 
   /** `a if x, b if y, else c`, a line each. */
-  #cases(choice: Expression): string {
+  #cases(choice: Expression): Elements {
     const rows: string[] = []
     let rest = choice
     while (rest.type === 'choice') {
-      rows.push(this.#case(this.#of(bare(rest.yes)), row(tag('mtext', 'if\u00a0'), this.#of(rest.test))))
+      rows.push(lineOfCase(this.#of(bare(rest.yes)), [tag('mtext', 'if\u00a0'), ...this.#of(rest.test)]))
       rest = bare(rest.no)
     }
-    rows.push(this.#case(this.whole(rest), tag('mtext', 'else')))
-    return row(sign('{'), tag('mtable', ...rows))
-  }
-
-  #case(value: string, when: string): string {
-    return tag(
-      'mtr',
-      tag('mtd', value),
-      tag('mtd', tag('mspace', '').replace('<mspace>', '<mspace width="1em">'), when),
-    )
+    rows.push(lineOfCase(this.whole(rest), [tag('mtext', 'else')]))
+    return [tag('mrow', sign('{'), tag('mtable', ...rows))]
   }
 
   /** A sum that is too long for a line, in several. */
-  #broken(expression: Expression): string | undefined {
+  #broken(expression: Expression): Elements | undefined {
     const terms = termsOf(expression)
     if (terms.length < 2 || lengthOf(expression) <= LINE) return undefined
     const lines: string[][] = []
@@ -189,11 +188,15 @@ class Writer {
         room = LINE
       }
       room -= length
-      lines.at(-1)?.push(...(operator === undefined ? [] : [sign(signs[operator] ?? operator)]), this.#of(term))
+      lines.at(-1)?.push(...(operator === undefined ? [] : [sign(signs[operator] ?? operator)]), ...this.#of(term))
     }
     if (lines.length === 1) return undefined
-    return tag('mtable', ...lines.map((line) => tag('mtr', tag('mtd', row(...line)))))
+    return [tag('mtable', ...lines.map((line) => tag('mtr', tag('mtd', ...line))))]
   }
+}
+
+function lineOfCase(value: Elements, when: Elements): string {
+  return tag('mtr', tag('mtd', ...value), tag('mtd', '<mspace width="1em"></mspace>', ...when))
 }
 
 /** The terms of a sum, each with the sign before it. */

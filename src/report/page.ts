@@ -1,27 +1,21 @@
 /** An assessment as one page, complete in itself, to be read on a screen and laid before an inspector in print. */
 import { version } from '../../package.json'
-import { type Assessment, type Figure, type Section, type Table, writeBuild } from '../conversion/index.js'
-import { sourceText } from '../formula/index.js'
+import { type Assessment, type Figure, type Origin, type Section, type Table, writeBuild } from '../conversion/index.js'
+import { type AnyFormula, sourceText } from '../formula/index.js'
 import type { Caution, Verdict } from '../procedure/index.js'
 import type { Quantity } from '../quantity/index.js'
 import { sha256 } from './digest.js'
 import { type Drawing, drawingsOf } from './drawing/courses.js'
 import type { Units } from './figure.js'
-import { cleaned, cssString, escaped, figureHtml, html } from './markup.js'
+import { attribute, cleaned, cssString, escaped, figureHtml, html } from './markup.js'
 import { mathOf } from './math.js'
 import { cautionsOf, type Numbered, type OutlinedSection, outlineOf, sentenceCase, verdictWords } from './outline.js'
 import { pageFoot, pageStyle, style } from './style.js'
-import { finestOf, leftOf, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
-import { type Origin, Workings } from './working.js'
-
-/** How an assessment is written as a page. */
-export interface HtmlOptions {
-  /** Units in which figures are shown, in place of those that they come in. */
-  readonly units?: Units
-}
+import { finestOf, leftOf, type OfEach, refuseOthers, roughIn, Telling, verdictSentences } from './telling.js'
+import { Workings } from './working.js'
 
 /** @internal */
-export function pageOf(assessment: Assessment, options: HtmlOptions): string {
+export function pageOf(assessment: Assessment, options: { readonly units?: Units }): string {
   refuseOthers('toHtml', assessment, options, ['units'])
   return new Page(assessment, options.units).whole()
 }
@@ -31,6 +25,13 @@ const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
 
 /** The bar of a verdict on the whole. */
 const bars = { holds: 'pass', near: 'near', fails: 'fail', open: 'unknown' } as const
+
+/** How many checks of each verdict the first page tells, and how many lines in all. */
+const WHERE_IT_FAILS: OfEach = { fails: 2, unknown: 1, near: 0 }
+const WHERE_NOTHING_FAILS: OfEach = { fails: 0, unknown: 2, near: 1 }
+const LINES = 10
+/** A line of the first page is no longer than this: all of it stands at its check. */
+const LONGEST_LINE = 200
 
 /** A part of the page behind the sections of the assessment. */
 interface Part {
@@ -52,10 +53,7 @@ class Page {
     this.#telling = new Telling(units, assessment.bands)
     this.#workings = new Workings(this.#telling)
     this.#origins = new Map(
-      assessment.figures.flatMap((figure) => {
-        const from = originOf(figure)
-        return from === undefined ? [] : [[figure.value, from]]
-      }),
+      assessment.figures.flatMap(({ value, from }) => (from === undefined ? [] : [[value, from]])),
     )
   }
 
@@ -79,10 +77,10 @@ class Page {
       '<html lang="en-GB">',
       '<head>',
       '<meta charset="utf-8">',
-      `<meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">`,
+      `<meta http-equiv="Content-Security-Policy" content="${attribute(policy)}">`,
       '<meta name="viewport" content="width=device-width, initial-scale=1">',
       '<meta name="color-scheme" content="light dark">',
-      `<meta name="generator" content="kerbwatt ${escaped(version)}">`,
+      `<meta name="generator" content="kerbwatt ${attribute(version)}">`,
       `<title>${escaped(cleaned(title, 120))}</title>`,
       `<style>${style}${pageStyle}${pageFoot(cssString(cleaned(title, 60)), cssString(told))}</style>`,
       '</head>',
@@ -112,10 +110,13 @@ class Page {
   #verdict(first: readonly Caution[]): string {
     const { verdict, bands = [], measureNext = [], notes } = this.#assessment
     const [word = '', rest = ''] = verdictSentences[verdict].split(/(?<=:) /)
-    const lines = this.#telling.summary(this.#assessment)
+    const isFailing = this.#assessment.summary.fails.length > 0
+    const lines = this.#telling
+      .summary(this.#assessment, isFailing ? WHERE_IT_FAILS : WHERE_NOTHING_FAILS)
+      .slice(0, LINES)
     return [
       `<section aria-label="Verdict"><p class="came ${bars[verdict]}"><b>${html(word)}</b> ${html(rest)}</p>`,
-      `<dl class="lines">${lines.map(([name, text]) => `<dt>${html(name)}</dt><dd>${html(text)}</dd>`).join('')}</dl>`,
+      `<dl class="lines">${lines.map(([name, text]) => `<dt>${html(name)}</dt><dd>${html(shortened(text))}</dd>`).join('')}</dl>`,
       ...(first.length === 0 ? [] : [`<h3>What can hurt here</h3>${cautionList(first)}`]),
       ...plainList(
         'Measure next',
@@ -167,24 +168,23 @@ class Page {
 
   #figure({ number, of }: Numbered<Figure>): string {
     const { name, value } = of
-    const working = this.#workings.of(originOf(of))
-    const row = (sign: string) =>
-      `<span class="no">${number}</span><span class="name">${html(name)}</span><b class="value">${figureHtml(this.#telling.withBand(value))}</b>${sign}`
+    const working = this.#workings.of(of.from)
+    const row = `<span class="no">${number}</span><span class="name">${html(name)}</span><b class="value">${figureHtml(this.#telling.withBand(value))}</b>`
     return working === ''
-      ? `<li id="f${number}"><div class="row">${row('')}</div></li>`
-      : `<li id="f${number}"><details><summary class="row">${row('<span class="open"></span>')}</summary><div class="inner">${working}</div></details></li>`
+      ? `<li id="f${number}"><div class="row">${row}</div></li>`
+      : `<li id="f${number}"><details><summary class="row">${row}</summary><div class="inner">${working}</div></details></li>`
   }
 
   #check({ number, of }: OutlinedSection['checks'][number]): string {
     const { name, verdict, basis, paths, sense, margin, text } = of
     const told = this.#telling.figureAndLimit(of)
-    const working = this.#workings.of(originOf(of))
+    const working = this.#workings.of(of.from, verdict !== 'pass')
     const phrase =
       told === undefined || margin === undefined
         ? `<span class="told wide">${html(text)}</span>`
         : `<span class="told figure"><b>${figureHtml(told[0])}</b></span><span class="told limit">${html(`${sense}`)} ${figureHtml(told[1])}</span><span class="told left">${figureHtml(leftOf(margin))}</span>`
     const from = paths.length === 0 ? '' : ` From ${paths.map((path) => html(path)).join(', ')}.`
-    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}<span class="open"></span></summary><div class="inner"><p class="basis">${html(sentenceCase(basis))}.${from}</p>${working}</div></details></li>`
+    return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}</summary><div class="inner"><p class="basis">Limit: ${html(basis)}.${from}</p>${working}</div></details></li>`
   }
 
   #table({ number, of }: Numbered<Table>): string {
@@ -200,9 +200,7 @@ class Page {
       if (origin === undefined) return text
       const id = `t${number}.${workings.length + 1}`
       const working = this.#workings.of(origin)
-      workings.push(
-        `<li id="${id}"><details><summary>${html(name)}: <b>${text}</b> <span class="open"></span></summary>${working}</details></li>`,
-      )
+      workings.push(`<li id="${id}"><details><summary>${html(name)}: <b>${text}</b></summary>${working}</details></li>`)
       return `<a href="#${id}">${text}</a>`
     }
     const body = rows.map(({ name, values }) => {
@@ -219,7 +217,7 @@ class Page {
     const own =
       workings.length === 0
         ? ''
-        : `<details class="under"><summary>Workings of table ${number} <span class="open"></span></summary><ul class="inner">${workings.join('')}</ul></details>`
+        : `<details class="under"><summary>Workings of table ${number}</summary><ul class="inner">${workings.join('')}</ul></details>`
     return `${tableOf(`t${number}`, `<span class="no">Table ${number}.</span> ${html(title)}`, `Table ${number}`, heads, body)}${under}${own}`
   }
 
@@ -229,7 +227,7 @@ class Page {
     const own =
       table === undefined
         ? ''
-        : `<details class="under"><summary>The figures of drawing ${number} <span class="open"></span></summary>${tableOf(
+        : `<details class="under told"><summary>The figures of drawing ${number}</summary>${tableOf(
             `d${number}.t`,
             html(title),
             `Figures of drawing ${number}`,
@@ -281,7 +279,7 @@ class Page {
               inner: `<ol class="plain formulas">${formulas
                 .map(
                   ({ number, formula }) =>
-                    `<li id="e${number}"><p><span class="no">${number}</span> ${html(formula.title)}</p><div class="formula">${mathOf(formula)}</div><p><code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${html(sourceText(formula.source))}</p></li>`,
+                    `<li id="e${number}"><div class="formula">${mathOf(formula)}</div><div class="about"><p><span class="no">${number}</span> ${html(formula.title)}: <code>${escaped(`${formula.result.symbol} = ${formula.expression}`)}</code></p><p class="basis">${symbolsOf(formula)}. ${html(sourceText(formula.source))}.</p></div></li>`,
                 )
                 .join('')}</ol>`,
             },
@@ -290,9 +288,14 @@ class Page {
   }
 }
 
-/** Where a figure or a check comes from. */
-function originOf(of: object): Origin | undefined {
-  return (of as { readonly from?: Origin }).from
+/** What the symbols of a formula stand for. */
+function symbolsOf({ result, inputs, constants }: AnyFormula): string {
+  const all = [
+    [result.symbol, result.about],
+    ...Object.values(inputs).map(({ symbol, about }) => [symbol, about]),
+    ...Object.entries(constants).map(([symbol, { value, about }]) => [symbol, `${about}, ${value}`]),
+  ]
+  return all.map(([symbol = '', about = '']) => `<i>${html(symbol)}</i>\u00a0${html(about)}`).join('; ')
 }
 
 function sectionOf(number: number, title: string, inner: string): string {
@@ -308,11 +311,15 @@ function tableOf(
   first = '',
 ): string {
   const corner = first === '' ? '<td></td>' : `<th scope="col">${html(first)}</th>`
-  return `<div class="scroll" tabindex="0" role="region" aria-label="${escaped(label)}"><table id="${id}"><caption>${caption}</caption><thead><tr>${corner}${heads}</tr></thead><tbody>${body.join('')}</tbody></table></div>`
+  return `<div class="scroll" tabindex="0" role="region" aria-label="${attribute(label)}"><table id="${id}"><caption>${caption}</caption><thead><tr>${corner}${heads}</tr></thead><tbody>${body.join('')}</tbody></table></div>`
 }
 
 function cautionList(cautions: readonly Caution[]): string {
   return `<ul class="cautions">${cautions.map(({ hazard, text }) => `<li><b>${html(sentenceCase(hazard))}.</b> ${html(text)}</li>`).join('')}</ul>`
+}
+
+function shortened(text: string): string {
+  return text.length <= LONGEST_LINE ? text : `${text.slice(0, LONGEST_LINE).replace(/\s+\S*$/, '')} …`
 }
 
 function plainList(title: string, items: readonly string[]): string[] {
@@ -328,7 +335,7 @@ function unusual({ notes }: Section): string[] {
 /** What a sheet holds beyond this is a slip. */
 const LONGEST_SHEET = 60_000
 /** A group that fits into so many characters stands in one line. */
-const LINE = 56
+const LINE = 60
 
 /** A sheet as JSON that reads back, small groups in a line. */
 function sheetText(sheet: string): string {

@@ -23,8 +23,9 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt ul{list-style:none}
 .kerbwatt summary{cursor:pointer;list-style:none}
 .kerbwatt summary::-webkit-details-marker{display:none}
-.kerbwatt summary .open::after{content:"+";color:var(--quiet)}
-.kerbwatt details[open]>summary .open::after{content:"−"}
+.kerbwatt summary::after{content:"\\2002+";color:var(--quiet)}
+.kerbwatt details[open]>summary::after{content:"\\2002−"}
+.kerbwatt summary.row::after{text-align:right}
 .kerbwatt :is(.figures,.checks)>li{border-top:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks)>li:last-child{border-bottom:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks){margin:1rem 0}
@@ -50,7 +51,7 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt td.word{text-align:left;text-wrap:balance}
 .kerbwatt thead :is(th,td){color:var(--quiet);font-style:italic;border-bottom:1px solid var(--ink);vertical-align:bottom;line-height:1.25}
 .kerbwatt thead th.word{text-align:left}
-.kerbwatt :is(figcaption,.under,.note){max-width:42rem}
+.kerbwatt :is(figcaption,.under,.note){max-width:42rem;overflow-wrap:anywhere}
 .kerbwatt .scroll{overflow-x:auto;margin:1.6rem 0 .6rem}
 .kerbwatt .under{color:var(--quiet);font-size:.94rem;margin:.3rem 0}
 .kerbwatt td a{text-decoration-style:dotted}
@@ -80,12 +81,15 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt svg .cross{stroke:var(--quiet);stroke-width:1.2}
 .kerbwatt svg .lens{fill:var(--paper);stroke:var(--quiet)}
 .kerbwatt svg .on{fill:var(--paper)}
-.kerbwatt math{font-family:"STIX Two Math","Latin Modern Math","Cambria Math",math;font-size:1.06rem;display:block math;text-align:left;margin:.35rem 0}
+.kerbwatt math{font-family:"STIX Two Math","Latin Modern Math","Cambria Math",math;font-size:1.06em;display:inline math;math-style:normal}
 .kerbwatt mtd{text-align:left;padding:.1em .2em .1em 0}
-.kerbwatt .formula{overflow-x:auto;overflow-y:hidden}
+.kerbwatt .formula{overflow-x:auto;overflow-y:hidden;padding:.25rem 0}
 .kerbwatt code,.kerbwatt pre{font:.86em/1.45 ui-monospace,"DejaVu Sans Mono",Menlo,Consolas,monospace}
 .kerbwatt pre{margin:1rem 0;white-space:pre-wrap;overflow-wrap:anywhere;tab-size:2}
 .kerbwatt .step{border-left:1px solid var(--hair);padding-left:.9rem;margin:.4rem 0}
+.kerbwatt .step[id]::before{content:attr(id) "\\2002";color:var(--quiet);font-variant-numeric:lining-nums tabular-nums}
+.kerbwatt .step[id]>p:first-child{display:inline}
+.kerbwatt .step p{overflow-wrap:anywhere}
 .kerbwatt .step ul{margin:.2rem 0}
 .kerbwatt .step li{margin:.1rem 0}
 .kerbwatt .numbers{overflow-wrap:anywhere}
@@ -116,7 +120,9 @@ body.kerbwatt{margin:0;padding:clamp(1.2rem,4vw,3.2rem) clamp(1rem,4vw,3rem) 5re
 .page .taken .no{display:inline-block;width:2.2rem;text-indent:0}
 .page .sheet{columns:2;column-gap:2.4rem;font-size:.74rem}
 .page .plain li{padding:.2rem 0}
-.page .formulas>li{border-top:1px solid var(--hair);padding:.6rem 0;break-inside:avoid}
+.page .formulas>li{border-top:1px solid var(--hair);padding:.5rem 0;break-inside:avoid;display:flex;flex-wrap:wrap;column-gap:2rem}
+.page .formulas .formula{flex:0 1 auto;min-width:34%}
+.page .formulas .about{flex:1 1 20rem}
 .page footer{margin-top:3rem;padding-top:.7rem;border-top:1px solid var(--ink);color:var(--quiet);font-size:.92rem;overflow-wrap:anywhere}
 @media (max-width:44rem){
 body.kerbwatt{font-size:1rem}
@@ -132,7 +138,7 @@ body.kerbwatt{font-size:1rem}
 .page .checks .row>.no{grid-area:1/1}
 .page .checks .row>.name{grid-area:1/2}
 .page .checks .row>.verdict{grid-area:1/3}
-.page .checks .row>.open{grid-area:1/4}
+.page .checks .row::after{grid-area:1/4}
 .page .checks .row>.told{text-align:left}
 .page .checks .row>.figure{grid-area:2/2/3/5}
 .page .checks .row>.limit{grid-area:3/2/4/5}
@@ -144,7 +150,8 @@ body.kerbwatt{font-size:1rem}
 }
 @media print{
 :root,body.kerbwatt{color-scheme:light}
-body.kerbwatt{padding:0;font-size:9.6pt;line-height:1.38;background:none}
+html{font-size:9.4pt}
+body.kerbwatt{padding:0;font-size:1rem;line-height:1.38;background:none}
 .page{max-width:none}
 .page h1{font-size:20pt}
 .page h2{font-size:13.5pt;margin:18pt 0 6pt;break-after:avoid}
@@ -152,22 +159,22 @@ body.kerbwatt{padding:0;font-size:9.6pt;line-height:1.38;background:none}
 .page .came{font-size:13pt;margin-bottom:6pt}
 .page>header .note{margin:4pt 0 10pt}
 .page nav{margin-top:12pt}
-.page table{font-size:9.2pt}
 .page thead{display:table-header-group}
 .page :is(tr,.row,figure,.step){break-inside:avoid}
 .page caption,.page figcaption{break-after:avoid}
-.page .scroll{overflow:visible}
-.page details.told::details-content{content-visibility:visible;display:block;height:auto}
-.page summary .open::after{content:""}
+.page .scroll{overflow:visible;break-inside:avoid}
+.page details.under:not(.told),.page details.under.told>summary{display:none}
+.page details.told::details-content,.page details.told details::details-content{content-visibility:visible;display:block;height:auto}
+.page summary::after{content:none}
 .page a{text-decoration:none}
 .page .pictures{grid-template-columns:repeat(auto-fit,minmax(70mm,1fr))}
-.page .sheet{columns:3;font-size:6.4pt}
-.page .taken{font-size:8.4pt}
+.page .sheet{columns:2;font-size:6.2pt}
+.page figure svg{max-height:62mm;width:auto;max-width:100%!important}
+.page figure{margin:10pt 0}
+.page .formula{overflow:visible}
 .page .checks .row{grid-template-columns:8mm 17mm 1fr 21mm 29mm 20mm 0}
 .page .figures .row{grid-template-columns:10mm 1fr auto 0}
-.page .row .open{display:none}
 .page .inner{margin-left:12mm}
-.page math{font-size:10pt}
 }
 `
 

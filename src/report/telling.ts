@@ -20,8 +20,14 @@ export const verdictSentences = {
 
 /** How many digits of the largest figure of a row a difference may reach down to. */
 const DIFFERENCE_DIGITS = 4
-/** How many checks of a verdict the summary tells. */
-const OF_EACH = { fails: 3, unknown: 2, near: 1 } as const
+/** How many checks of a verdict the summary tells. @internal */
+export interface OfEach {
+  readonly fails: number
+  readonly unknown: number
+  readonly near: number
+}
+
+const OF_EACH: OfEach = { fails: 3, unknown: 2, near: 1 }
 
 /** Refuses what is no assessment, and options that there are not. @internal */
 export function refuseOthers(
@@ -35,6 +41,16 @@ export function refuseOthers(
     const expected = `what assess has found, such as ${where}(assess(readBuild(sheet)))`
     throw new InputError(where, [{ path: '', expected, received: shown(assessment) }])
   }
+  refuseOptions(where, options, known, issuesOf)
+}
+
+/** Refuses options that there are not, and units that are none. @internal */
+export function refuseOptions(
+  where: string,
+  options: object,
+  known: readonly string[],
+  issuesOf: (key: string, value: unknown) => readonly InputIssue[] = () => [],
+): void {
   const issues = Object.entries(options).flatMap(([key, value]) =>
     known.includes(key) ? issuesOf(key, value) : [unknownKey(key, value, known, 'option')],
   )
@@ -68,6 +84,11 @@ export class Telling {
     return this.#sure(value).join(' ± ') || this.#how.alone(value)
   }
 
+  /** A figure and its expanded uncertainty, as far as two digits of the latter go. */
+  sure(value: Quantity, expanded: Quantity): string {
+    return expanded.si === 0 ? this.#how.alone(value) : this.#how.sure(value, expanded).join(' ± ')
+  }
+
   #sure(value: Quantity): readonly string[] {
     const band = this.#bands.get(value)
     return band === undefined || band.standardUncertainty.si === 0
@@ -76,19 +97,19 @@ export class Telling {
   }
 
   /** What stands against the build, and the figures that everybody asks for. */
-  summary({ summary, unassessed }: Assessment): Line[] {
+  summary({ summary, unassessed }: Assessment, ofEach: OfEach = OF_EACH): Line[] {
     const asked = unassessed.filter(({ isAsked }) => isAsked).map(({ title }) => title)
     return [
-      ...(Object.keys(OF_EACH) as (keyof typeof OF_EACH)[]).flatMap((key) => this.#against(summary, key)),
+      ...(Object.keys(OF_EACH) as (keyof OfEach)[]).flatMap((key) => this.#against(summary, key, ofEach[key])),
       ...(asked.length === 0 ? [] : [['not assessed', asked.join(', ')] as const]),
       ...this.#key(summary),
     ]
   }
 
   /** The worst checks of a verdict, a line each, and how many more there are. */
-  #against(summary: Summary, key: keyof typeof OF_EACH): Line[] {
+  #against(summary: Summary, key: keyof OfEach, most: number): Line[] {
     const all = summary[key]
-    const told = all.slice(0, OF_EACH[key])
+    const told = all.slice(0, most)
     const more = all.length - told.length
     return told.map((worst, i) => {
       const rest = i === told.length - 1 && more > 0 ? `; and ${more} more` : ''

@@ -69,3 +69,11 @@ export function isCrossed(box: Box, line: readonly Point[]): boolean {
 
 /** A place in a drawing. @internal */
 export type Point = readonly [x: number, y: number]
+
+/** A text that fits into a width, cut where it does not. @internal */
+export function fitted(text: string, room: number): string {
+  if (widthOf(text) <= room) return text
+  const letters = [...text.slice(0, 100)]
+  while (letters.length > 1 && widthOf(`${letters.join('')}…`) > room) letters.pop()
+  return `${letters.join('')}…`
+}

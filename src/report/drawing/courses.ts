@@ -164,15 +164,17 @@ function steadyOf({ telling, units }: Draw, found: Of<'steady'>): Drawing | unde
       ? []
       : [`${telling.shown(point.consumption)} and ${telling.shown(point.range)} in ${name}`],
   )
-  const rows = [...new Set(found.flatMap(({ speeds }) => speeds.map((each) => each.speed.in('km/h'))))].map((each) => [
-    telling.shown(quantity('speed', each, 'km/h')),
-    ...found.flatMap(({ speeds }) => {
-      const one = speeds.find((other) => other.speed.in('km/h') === each)
-      return one === undefined
-        ? ['', '']
-        : [telling.shown(one.consumption), one.range === undefined ? '' : telling.shown(one.range)]
-    }),
-  ])
+  const rows = [...new Set(found.flatMap(({ speeds }) => speeds.map((each) => each.speed.in('km/h'))))]
+    .filter((each) => each % 10 === 0)
+    .map((each) => [
+      telling.shown(quantity('speed', each, 'km/h')),
+      ...found.flatMap(({ speeds }) => {
+        const one = speeds.find((other) => other.speed.in('km/h') === each)
+        return one === undefined
+          ? ['', '']
+          : [telling.shown(one.consumption), one.range === undefined ? '' : telling.shown(one.range)]
+      }),
+    ])
   return {
     section: 'steady',
     title: 'Consumption and range against steady speed, by season',

@@ -2,7 +2,7 @@
 import type { DrawnBay } from '../../conversion/courses.js'
 import type { Plan, PlanPlace } from '../../mass/plan.js'
 import type { Quantity } from '../../quantity/index.js'
-import { type Label, TEXT, widthOf } from './box.js'
+import { fitted, type Label, TEXT, widthOf } from './box.js'
 import { at, lineOf, svgOf, textOf } from './svg.js'
 
 /** Size of the drawing, and what lies between car and edge for the words. */
@@ -184,12 +184,4 @@ function wrapped(text: string, room: number): string[] {
     else lines[lines.length - 1] = longer
   }
   return lines.map((line) => fitted(line, room))
-}
-
-/** A text that fits into a width, cut where it does not. */
-function fitted(text: string, room: number): string {
-  if (widthOf(text) <= room) return text
-  const letters = [...text.slice(0, 100)]
-  while (letters.length > 1 && widthOf(`${letters.join('')}…`) > room) letters.pop()
-  return `${letters.join('')}…`
 }

@@ -1,7 +1,18 @@
 /** Lines over two axes, each with its own dashes and its name at the line. */
 import { ticks } from 'd3-array'
 import { line } from 'd3-shape'
-import { type Box, boxOf, isCrossed, isInside, isOverlapping, type Label, type Point, TEXT, widthOf } from './box.js'
+import {
+  type Box,
+  boxOf,
+  fitted,
+  isCrossed,
+  isInside,
+  isOverlapping,
+  type Label,
+  type Point,
+  TEXT,
+  widthOf,
+} from './box.js'
 import { at, lineOf, svgOf, textOf } from './svg.js'
 
 /** A line: numbers in the units of the axes. @internal */
@@ -10,8 +21,6 @@ export interface Series {
   readonly points: readonly Point[]
   /** A limit or a load: thinner than what is the drawing's own. */
   readonly isBeside?: boolean
-  /** Half the width of its band at each point, where it has one. */
-  readonly band?: readonly number[]
 }
 
 /** What lies along an axis. @internal */
@@ -20,6 +29,8 @@ export interface Axis {
   readonly name: string
   /** Whether it begins at zero. */
   readonly fromZero?: boolean
+  /** What is left free at its ends, as a share of what is drawn. */
+  readonly margin?: number
 }
 
 /** A drawing of lines. @internal */
@@ -45,70 +56,73 @@ const [APART, ALONENESS] = [4, 9]
 
 /** Draws lines. @internal */
 export function plot({ name, x, y, series, isBeside = false }: Plot): string {
+  const all = series.flatMap(({ points }) => points)
+  const { width, height, frame, toX, toY, axes } = frameOf(x, y, all, isBeside)
+  const lines = series.map(({ points }) => points.map(([one, other]): Point => [toX(one), toY(other)]))
+  const path = line<Point>()
+    .x(([one]) => Number(at(one)))
+    .y(([, other]) => Number(at(other)))
+  const named = names(series, lines, frame)
+  return svgOf(
+    width,
+    height,
+    name,
+    axes,
+    ...lines.map((points, i) => `<path class="${lineClass(series[i] as Series, i)}" d="${path(points as Point[])}"/>`),
+    ...named.labels.map((each) => textOf(each, 'name')),
+    ...(named.left.length === 0 ? [] : [keyOf(named.left, frame)]),
+  )
+}
+
+/** Two axes around points: where these are drawn, and the axes themselves. @internal */
+export function frameOf(x: Axis, y: Axis, points: readonly Point[], isBeside = false) {
   const width = isBeside ? BESIDE : ALONE
-  const [across, up] = [rangeOf(x, series, 0), rangeOf(y, series, 1)]
+  const across = rangeOf(
+    x,
+    points.map(([one]) => one),
+    false,
+  )
+  const up = rangeOf(
+    y,
+    points.map(([, other]) => other),
+    true,
+  )
   const numbers = up.ticks.map(numberText)
   const left = Math.ceil(Math.max(...numbers.map((text) => widthOf(text)))) + 8
   const frame: Box = { left, top: TOP, right: width - RIGHT, bottom: HEIGHT - BOTTOM }
   const toX = (value: number) =>
     frame.left + ((value - across.from) / (across.to - across.from)) * (frame.right - frame.left)
   const toY = (value: number) => frame.bottom - ((value - up.from) / (up.to - up.from)) * (frame.bottom - frame.top)
-  const lines = series.map(({ points }) => points.map(([one, other]): Point => [toX(one), toY(other)]))
-  const path = line<Point>()
-    .x(([one]) => Number(at(one)))
-    .y(([, other]) => Number(at(other)))
-  const axes: Label[] = [
+  const middle = (frame.left + frame.right) / 2
+  const labels: Label[] = [
     ...numbers.map(
       (text, i): Label => ({ text, x: frame.left - 6, y: toY(up.ticks[i] as number) + TEXT * 0.34, anchor: 'end' }),
     ),
     ...alongX(across.ticks, toX, frame),
-    { text: x.name, x: (frame.left + frame.right) / 2, y: HEIGHT - 5, anchor: 'middle' },
-    { text: y.name, x: 2, y: TEXT + 1, anchor: 'start' },
+    { text: fitted(x.name, 2 * (width - middle) - 4), x: middle, y: HEIGHT - 5, anchor: 'middle' },
+    { text: fitted(y.name, width - 8), x: 2, y: TEXT + 1, anchor: 'start' },
   ]
-  const named = names(series, lines, frame)
-  return svgOf(
-    width,
-    HEIGHT,
-    name,
+  const axes = [
     ...up.ticks.map((value) => lineOf(frame.left, toY(value), frame.right, toY(value), value === 0 ? 'axis' : 'grid')),
     ...across.ticks.map((value) => lineOf(toX(value), frame.bottom, toX(value), frame.bottom + 3, 'axis')),
     ...(up.from === 0 ? [] : [lineOf(frame.left, frame.bottom, frame.right, frame.bottom, 'axis')]),
-    ...series.flatMap(({ band, points }, i) => (band === undefined ? [] : [bandOf(points, band, i, toX, toY)])),
-    ...lines.map((points, i) => `<path class="${lineClass(series[i] as Series, i)}" d="${path(points as Point[])}"/>`),
-    ...axes.map((each) => textOf(each)),
-    ...named.labels.map((each) => textOf(each, 'name')),
-    ...(named.left.length === 0 ? [] : [keyOf(named.left, frame)]),
-  )
+    ...labels.map((each) => textOf(each)),
+  ].join('')
+  return { width, height: HEIGHT, frame, toX, toY, axes }
 }
 
 function lineClass({ isBeside = false }: Series, i: number): string {
   return `line d${i % DASHES}${isBeside ? ' beside' : ''}`
 }
 
-function bandOf(
-  points: readonly Point[],
-  band: readonly number[],
-  i: number,
-  toX: (x: number) => number,
-  toY: (y: number) => number,
-) {
-  const edge = (sign: number) => points.map(([x, y], j) => `${at(toX(x))} ${at(toY(y + sign * (band[j] ?? 0)))}`)
-  return `<path class="band d${i % DASHES}" d="M${[...edge(1), ...edge(-1).reverse()].join('L')}Z"/>`
-}
-
 /** Where an axis begins and ends, with the numbers along it. */
-function rangeOf({ fromZero = false }: Axis, series: readonly Series[], which: 0 | 1) {
-  const values = series.flatMap(({ points, band = [] }) =>
-    points.flatMap((point, i) => {
-      const half = which === 1 ? (band[i] ?? 0) : 0
-      return [point[which] - half, point[which] + half]
-    }),
-  )
+function rangeOf({ fromZero = false, margin = 0 }: Axis, values: readonly number[], toNumbers: boolean) {
   const [least, most] = [Math.min(...values, ...(fromZero ? [0] : [])), Math.max(...values)]
-  const [low, high] = least === most ? [least - 1, most + 1] : [least, most]
+  const free = margin * (most - least)
+  const [low, high] = least === most ? [least - 1, most + 1] : [least - free, most + free]
   const apart = stepOf(low, high)
-  // The lines fill the width, and along the other axis they end at a number.
-  const [from, to] = which === 0 ? [low, high] : [Math.floor(low / apart) * apart, Math.ceil(high / apart) * apart]
+  // The lines fill the width, and upwards they end at a number.
+  const [from, to] = toNumbers ? [Math.floor(low / apart) * apart, Math.ceil(high / apart) * apart] : [low, high]
   return { from, to, ticks: ticks(from, to, NUMBERS) }
 }
 
@@ -120,9 +134,8 @@ function stepOf(low: number, high: number): number {
 /** A number of an axis, with thousands apart from each other. */
 function numberText(value: number): string {
   const rounded = Number(value.toPrecision(12))
-  return String(rounded)
-    .replace('-', '−')
-    .replace(/\B(?=(\d{3})+$)/g, '\u202f')
+  const [whole = '', ...rest] = String(rounded).replace('-', '−').split('.')
+  return [whole.replace(/\B(?=(\d{3})+$)/g, '\u202f'), ...rest].join('.')
 }
 
 /** The numbers under the axis; what would touch the one before it is left out. */

@@ -1,5 +1,5 @@
 /** Elements of a drawing. */
-import { cleaned, escaped } from '../markup.js'
+import { attribute, cleaned, escaped } from '../markup.js'
 import type { Label } from './box.js'
 
 /** A number as it stands in a drawing, to a tenth of its units. @internal */
@@ -21,5 +21,5 @@ export function lineOf(x1: number, y1: number, x2: number, y2: number, kind: str
 /** A drawing: its name for those who cannot see it, and what is in it. @internal */
 export function svgOf(width: number, height: number, name: string, ...inner: readonly string[]): string {
   const own = `viewBox="0 0 ${at(width)} ${at(height)}" style="max-width:${at(width * 1.32)}px"`
-  return `<svg role="img" aria-label="${escaped(cleaned(name, 400))}" ${own}>${inner.join('')}</svg>`
+  return `<svg role="img" aria-label="${attribute(cleaned(name, 400))}" ${own}>${inner.join('')}</svg>`
 }
