@@ -22,11 +22,12 @@ describe('help', () => {
     expect(await kerbwatt(['-h'])).toEqual({ code, out, err })
     expect(await kerbwatt(['help'])).toEqual({ code, out, err })
   })
-  it.each(['', ...names])('of %s is of 24 lines of 100 characters, and its example runs', async (name) => {
+  it.each(['', ...names])('of %s is of one screen, and its example runs', async (name) => {
     const { out } = await kerbwatt([name, '--help'].filter((word) => word !== ''))
     expect(out.split('\n').length).toBeLessThanOrEqual(25)
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(name === '' ? 80 : 130)
-    expect(await ranIn(exampleIn(out))).not.toBe('')
+    // Those that assess many variants of the demo take long.
+    if (isDeep || !['explore', 'front', 'compare'].includes(name)) expect(await ranIn(exampleIn(out))).not.toBe('')
   })
   it('goes to standard error where there is no command, which is no success', async () => {
     const { out } = await kerbwatt(['--help'])
