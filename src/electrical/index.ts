@@ -76,6 +76,7 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { type Shutdown, shutdown } from './isolating.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

@@ -11,6 +11,7 @@ import {
   protectRun,
   selectContactor,
   selectFuse,
+  shutdown,
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
@@ -80,6 +81,16 @@ const contactorTask = {
   fault: { highest: '4.2 kA', lowest: '420 A', cutOff: '2.8 kA', fuse: gG63 },
   trip: { current: '250 A', time: '2 s' },
   candidates: [contactor90],
+} as const
+/** A circuit that opens on everything. */
+const switched = {
+  voltage: '310 V',
+  contactors: { poles: 'both', unsupplied: 'open', voltageBehind: true },
+  key: { currentFirst: true },
+  interlock: { time: '100 ms' },
+  inertiaSwitch: { time: '40 ms' },
+  servicePlug: { share: '40 %', leading: true },
+  discharge: '0.7 s',
 } as const
 const withContactor = (patch: object) => ({ candidates: [{ ...contactor90, ...patch }] })
 
@@ -976,6 +987,86 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  shutdown: {
+    call: shutdown,
+    sound: switched,
+    cases: [
+      {
+        what: 'a contactor in one pole alone',
+        dangerous: { contactors: { poles: 'one' } },
+        told: ['shutdown.poles', 'fail'],
+        sound: { contactors: { poles: 'one', unsupplied: undefined }, voltage: '54 V' },
+      },
+      {
+        what: 'contactors that latch',
+        dangerous: { contactors: { unsupplied: 'stay as they are' } },
+        told: ['shutdown.supply', 'fail'],
+      },
+      {
+        what: 'contactors of which nobody says what they do without a supply',
+        dangerous: { contactors: { unsupplied: undefined } },
+        told: ['shutdown.supply', 'unknown'],
+      },
+      {
+        what: 'a weld that nothing finds',
+        dangerous: { contactors: { voltageBehind: false } },
+        told: ['shutdown.weld', 'fail'],
+      },
+      {
+        what: 'a weld of which nobody says how it is found',
+        dangerous: { contactors: { voltageBehind: undefined } },
+        told: ['shutdown.weld', 'unknown'],
+      },
+      {
+        what: 'a key that opens the contactors under load',
+        dangerous: { key: { currentFirst: false } },
+        told: ['shutdown.key', 'fail'],
+      },
+      {
+        what: 'a key that opens nothing that is told',
+        dangerous: { key: undefined },
+        told: ['shutdown.key', 'unknown'],
+      },
+      { what: 'a plug without interlock', dangerous: { interlock: undefined }, told: ['shutdown.plug', 'unknown'] },
+      {
+        what: 'a plug without interlock, finger-proof all the same',
+        dangerous: { interlock: undefined, fingerProof: true },
+        told: ['shutdown.plug', 'unknown'],
+      },
+      {
+        what: 'a pulled plug that can be touched and stays live',
+        dangerous: { discharge: '1.2 s' },
+        told: ['shutdown.plug', 'fail'],
+        sound: { discharge: '1.2 s', fingerProof: true },
+      },
+      {
+        what: 'a circuit of which nobody says how it discharges',
+        dangerous: { discharge: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a crash that opens nothing',
+        dangerous: { inertiaSwitch: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a circuit that is live long after a crash',
+        dangerous: { discharge: '11 s', fingerProof: true },
+        told: ['shutdown.crash', 'fail'],
+        sound: { discharge: '9 s', fingerProof: true },
+      },
+      {
+        what: 'a service plug that draws an arc',
+        dangerous: { servicePlug: { leading: false } },
+        told: ['shutdown.servicePlug', 'fail'],
+      },
+      {
+        what: 'a pack that no plug splits',
+        dangerous: { servicePlug: undefined },
+        told: /all of its voltage is left/,
+      },
+    ],
+  },
   precharge: {
     call: precharge,
     sound: chargedThrough,
@@ -1324,6 +1415,11 @@ export const electricalLaws: readonly Worse[] = [
       'pack.module.peakCurrent': 'less',
       'pack.module.resistance': 'more',
     },
+  },
+  {
+    procedure: shutdown,
+    sound: switched,
+    worse: { 'voltage': 'more', 'interlock.time': 'more', 'inertiaSwitch.time': 'more', 'discharge': 'more' },
   },
   {
     procedure: selectContactor,

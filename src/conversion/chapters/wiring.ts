@@ -1,7 +1,8 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
 import { resistanceAtFirst } from '../../electrical/fuse/source.js'
-import { type ProtectedRun, precharge, protectRun, selectContactor } from '../../electrical/index.js'
+import { type ProtectedRun, precharge, protectRun, selectContactor, shutdown } from '../../electrical/index.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
@@ -68,6 +69,9 @@ export function wiringSection(build: Build, pack: Pack | undefined, driven: () =
     ...(build.contactors === undefined
       ? []
       : [heading('Main contactors', () => contactorPart(build, pack, met, start?.left, driven))]),
+    ...(build.shutdown === undefined
+      ? []
+      : [heading('Switching off', () => shutdownPart(build, pack, start?.discharge))]),
   ]
   return {
     figures: parts.flatMap((part) => part.figures),
@@ -260,6 +264,32 @@ function runTable(
 /** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
 const PRECHARGE_TIME = '1 s'
 
+/** What switches the traction voltage off. */
+function shutdownPart({ shutdown: asked }: Build, pack: Pack, discharge: Quantity<'time'> | undefined): Part {
+  if (asked === undefined) return { figures: [], tables: [] }
+  const places: Places = {
+    ...Object.fromEntries(Object.keys(shutdownFields).map((key) => [key, `shutdown.${key}`])),
+    voltage: 'module.maximumVoltage',
+    discharge: 'precharge.dischargeResistance',
+  }
+  const found = fromSheet(places, () => shutdown({ ...asked, voltage: pack.maximumVoltage, discharge }))
+  const { voltageLeft, afterPlug, afterCrash } = found
+  return {
+    figures: [
+      { id: 'shutdown.voltageLeft', name: 'most voltage left in a part of the pack', value: voltageLeft },
+      ...(afterPlug === undefined
+        ? []
+        : [{ id: 'shutdown.afterPlug', name: 'from a pulled plug to 60 V', value: afterPlug }]),
+      ...(afterCrash === undefined
+        ? []
+        : [{ id: 'shutdown.afterCrash', name: 'from a crash to 60 V', value: afterCrash }]),
+    ],
+    tables: [],
+    ...found,
+    checks: partOf('shutdown', found.checks),
+  }
+}
+
 /** What the main contactors close on, and break. */
 function contactorPart(
   { contactors, controller }: Build,
@@ -351,7 +381,7 @@ function prechargePart(
   { precharge: asked, contactors }: Build,
   pack: Pack,
   capacitance: Quantity<'capacitance'>,
-): Part & { readonly left: Left } {
+): Part & { readonly left: Left; readonly discharge: Quantity<'time'> | undefined } {
   const { module, series, parallel } = pack.made
   const time = asked?.time ?? PRECHARGE_TIME
   const places = {
@@ -384,5 +414,7 @@ function prechargePart(
     ...start,
     checks: partOf('precharge', checks),
     left: { residualVoltage: start.residualVoltage, loopResistance },
+    // Through the precharge resistor it discharges only if a contact puts it there, which nobody told.
+    discharge: asked?.dischargeResistance === undefined ? undefined : start.dischargeTime,
   }
 }

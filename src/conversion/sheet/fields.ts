@@ -17,6 +17,7 @@ import { chargerFields, supplyFields } from '../../electrical/charging/charging.
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
@@ -320,6 +321,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
   contactors: optional(sheetContactorsField),
+  shutdown: optional(group('What switches the traction voltage off, and what is left', shutdownFields)),
   charger: optional(sheetChargerField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
