@@ -1,7 +1,7 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Plugin } from 'esbuild'
-import { defineConfig } from 'tsup'
+import { defineConfig, type Options } from 'tsup'
 import ts from 'typescript'
 import manifest from './package.json' with { type: 'json' }
 
@@ -88,16 +88,30 @@ function pureCalls(node: ts.Node): ts.CallExpression[] {
   return calls
 }
 
-export default defineConfig({
-  entry,
-  format: ['esm', 'cjs'],
-  // Shared chunks in both formats, so that all subpaths work on the same modules.
+const common: Options = {
+  // Shared chunks in both formats, so that all subpaths, and the command, work on the same modules.
   splitting: true,
-  dts: { entry },
   target: 'es2022',
   platform: 'neutral',
-  clean: true,
   // Everything but decimal.js is bundled: see "dependencies".
   noExternal: [/^zod/, /^d3-/],
-  esbuildPlugins: [droppable, domainsOfCatalogue, licences],
-})
+}
+
+/** The command: the file that is run, and what it loads once the cache of compiled code is on. Both are ES modules only. */
+const command = { 'cli/kerbwatt': 'src/cli/kerbwatt.ts', 'cli/entry': 'src/cli/entry.ts' }
+
+// By hand, as each of them would take away what the others have built.
+rmSync('dist', { recursive: true, force: true })
+
+export default defineConfig([
+  {
+    ...common,
+    entry: { ...entry, ...command },
+    format: 'esm',
+    external: [/^node:/],
+    esbuildPlugins: [droppable, domainsOfCatalogue, licences],
+  },
+  { ...common, entry, format: 'cjs', esbuildPlugins: [droppable, domainsOfCatalogue] },
+  // The types of both formats are made by one compiler.
+  { ...common, entry, format: ['esm', 'cjs'], dts: { entry, only: true } },
+])

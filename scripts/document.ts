@@ -4,8 +4,18 @@
  * JSON Schema of the sheet; the output shown after every example in the README and the guides. `npm run docs` runs it, and
  * a test fails when anything has drifted.
  */
-import { execFileSync } from 'node:child_process'
-import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { execFileSync, spawnSync } from 'node:child_process'
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { catalogue, procedures } from '../src/catalogue.js'
@@ -20,6 +30,7 @@ import { massHandbook } from '../tests/handbook/mass.js'
 import { rangeHandbook } from '../tests/handbook/range.js'
 import { thermalHandbook } from '../tests/handbook/thermal.js'
 import { sheetModule, sheetPage, sheetSchema } from './build-sheet.js'
+import { buildCommand } from './cli.js'
 import { procedureFacts, proceduresPage, sourceLine } from './procedures.js'
 import { root } from './root.js'
 import { item, unitText, WIDTH, wrapped } from './words.js'
@@ -251,47 +262,71 @@ export function pages(): string[] {
 /** An example that shows its output: a `ts` block followed by a `text` block. */
 const shown = /```ts\n([\s\S]*?)```\n\n```text\n[\s\S]*?```/g
 
+/** An example for the shell that shows its output: a `sh` block with the command, followed by a `text` block. */
+const typed = /```sh\n((?:[^`]*\n)?kerbwatt [^`]*)```\n\n```text\n[\s\S]*?```/g
+
 /** A block with the name of a file, such as `ts van.ts`, which lies beside every example of its page. */
-const named = /```ts (\S+)\n([\s\S]*?)```/g
+const named = /```(?:ts|json) (\S+)\n([\s\S]*?)```/g
 
 /** An example of the package that a page says to copy, which lies beside every example of its page. */
 const copied = /^cp node_modules\/kerbwatt\/(\S+) (\S+)$/gm
 
+/** Whether this machine has GNU parallel, without which an example that uses it stays as it is. */
+const hasParallel = existsSync('/usr/bin/parallel')
+
 /** Pages with the output after each example that shows one written anew. */
 export function withOutputs(texts: readonly string[]): string[] {
-  const outputs = outputsOf(texts)
-  let next = 0
-  return texts.map((text) =>
-    text.replace(shown, (_, example: string) => `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputs[next++]}\`\`\``),
-  )
-}
-
-/** What each example of pages prints: modules of their own, beside the sources, imported one after another by one process. */
-function outputsOf(texts: readonly string[]): string[] {
-  // A control character that no example prints.
-  const end = '\u001d\n'
+  // Below the project, so that modules are found from it, and the package from the command.
   const folder = mkdtempSync(join(root, '.example-'))
   try {
-    const modules = texts.flatMap((text, page) => {
+    for (const [page, text] of texts.entries()) {
       const own = join(folder, String(page))
       mkdirSync(own)
+      symlinkSync(join(root, 'examples'), join(own, 'examples'))
       for (const [, name, file] of text.matchAll(named)) writeFileSync(join(own, name as string), file as string)
       for (const [, from, to] of text.matchAll(copied))
         copyFileSync(join(root, from as string), join(own, to as string))
-      return Array.from(text.matchAll(shown), ([, example], i) => {
-        writeFileSync(join(own, `${i}.ts`), example as string)
-        return `./${page}/${i}.ts`
-      })
-    })
-    const all = join(folder, 'all.ts')
-    const printEnd = `process.stdout.write(${JSON.stringify(end)})`
-    writeFileSync(all, modules.map((module) => `await import('${module}')\n${printEnd}\n`).join(''))
-    const tsx = join(root, 'node_modules', '.bin', 'tsx')
-    const printed = execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), all], { cwd: root, encoding: 'utf8' })
-    return printed.split(end).slice(0, -1)
+    }
+    const outputs = outputsOf(texts, folder)
+    const commands = join(folder, 'commands')
+    symlinkSync(fileURLToPath(buildCommand(commands)), join(commands, 'kerbwatt'))
+    let next = 0
+    return texts.map((text, page) =>
+      text
+        .replace(shown, (_, example: string) => `\`\`\`ts\n${example}\`\`\`\n\n\`\`\`text\n${outputs[next++]}\`\`\``)
+        .replace(typed, (whole, example: string) => {
+          if (/\bparallel\b/.test(example) && !hasParallel && !process.env.CI) return whole
+          const output = outputInShell(example, join(folder, String(page)), commands)
+          return `\`\`\`sh\n${example}\`\`\`\n\n\`\`\`text\n${output}\`\`\``
+        }),
+    )
   } finally {
     rmSync(folder, { recursive: true })
   }
+}
+
+/** What each example of pages prints: modules of their own, beside the sources, imported one after another by one process. */
+function outputsOf(texts: readonly string[], folder: string): string[] {
+  // A control character that no example prints.
+  const end = '\u001d\n'
+  const modules = texts.flatMap((text, page) =>
+    Array.from(text.matchAll(shown), ([, example], i) => {
+      writeFileSync(join(folder, String(page), `${i}.ts`), example as string)
+      return `./${page}/${i}.ts`
+    }),
+  )
+  const all = join(folder, 'all.ts')
+  const printEnd = `process.stdout.write(${JSON.stringify(end)})`
+  writeFileSync(all, modules.map((module) => `await import('${module}')\n${printEnd}\n`).join(''))
+  const tsx = join(root, 'node_modules', '.bin', 'tsx')
+  const printed = execFileSync(tsx, ['--tsconfig', join(root, 'tsconfig.json'), all], { cwd: root, encoding: 'utf8' })
+  return printed.split(end).slice(0, -1)
+}
+
+/** What is seen of an example that is typed in a folder: all that it prints, whatever its exit code. */
+function outputInShell(example: string, folder: string, commands: string): string {
+  const env = { ...process.env, PATH: `${commands}:${process.env.PATH}` }
+  return spawnSync('bash', ['-c', `{ ${example}} 2>&1`], { cwd: folder, env, encoding: 'utf8' }).stdout
 }
 
 /** Every file that is made or completed here, with what it should hold. */

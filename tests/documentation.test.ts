@@ -45,6 +45,9 @@ describe('documentation that is made from data', () => {
       const page = readFileSync(path, 'utf8')
       const examples = page.match(/```ts\n/g)?.length ?? 0
       const shown = page.match(/```ts\n[\s\S]*?```\n\n```text\n/g)?.length ?? 0
+      const typed = page.match(/```sh\n(?=(?:[^`]*\n)?kerbwatt )/g)?.length ?? 0
+      const answered = page.match(/```sh\n(?:[^`]*\n)?kerbwatt [^`]*```\n\n```text\n/g)?.length ?? 0
+      expect([name(path), answered]).toEqual([name(path), typed])
       if (!path.endsWith('DEVELOPERS.md')) expect([name(path), shown]).toEqual([name(path), examples])
     }
   })

@@ -47,13 +47,14 @@ export function explore(study: Study): Exploration {
  *
  * @param study - The study.
  * @param results - The results of its variants.
- * @returns The same as {@link explore}.
+ * @returns The same as {@link explore}; of a part of the results, what comes of that.
  * @throws InputError as {@link explore} and {@link frontOf} do.
  */
 export function explorationOf(study: Study, results: Iterable<VariantResult>): Exploration {
   const read = asRead('explore', study)
   const all = inOrder(read, results)
-  const issues = unheardOf(read, all)
+  // Of a part it cannot be said what no variant has.
+  const issues = all.length < variantsOf(read).count ? [] : unheardOf(read, all)
   if (issues.length > 0) throw new InputError('explore', issues)
   const ids = Object.keys(read.objectives)
   return {
