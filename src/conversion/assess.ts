@@ -124,7 +124,12 @@ const parts: readonly Part[] = [
     asks: ['runs', 'fuses', 'precharge'],
     work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
   },
-  { id: 'charging', title: 'Charging', asks: ['charger'], work: (build, { pack }) => chargingSection(build, pack()) },
+  {
+    id: 'charging',
+    title: 'Charging',
+    asks: ['charger', 'chargingPoint'],
+    work: (build, { pack }) => chargingSection(build, pack()),
+  },
   {
     id: 'hill',
     title: 'The longest hill',

@@ -67,6 +67,14 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export {
+  acFeedDrop,
+  type ChargingPoint,
+  chargingPoint,
+  pilotCurrent,
+  pilotVoltage,
+  proximityCurrent,
+} from './mains.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

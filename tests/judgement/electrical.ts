@@ -3,6 +3,7 @@ import {
   arrangePack,
   cableDuty,
   chargePlan,
+  chargingPoint,
   groupModules,
   homeSupply,
   isolationTest,
@@ -101,6 +102,18 @@ const overnight = {
   supply: { voltage: '230 V', current: '10 A', phases: 1, circuit: '16 A', powerFactor: 1 },
   charger: { power: '2.1 kW', efficiency: '91 %' },
   temperature: '18 °C',
+} as const
+/** A charging point in a garage, with all that is asked of it. */
+const garage = {
+  supply: { voltage: '230 V', current: '16 A', phases: 1, circuit: '20 A', rule: 'IEC own circuit' },
+  charger: { power: '3.3 kW', efficiency: '93 %' },
+  length: '18 m',
+  section: '4 mm²',
+  laid: 'conduit',
+  overcurrent: 'breaker',
+  residualCurrent: { type: 'A', trips: '30 mA', detector: '6 mA', upstream: 'none' },
+  earth: { system: 'TN-S' },
+  pilot: '26.6 %',
 } as const
 /** What the cells take by their temperature alone, as the table of their maker has it. */
 const byTemperature = {
@@ -931,6 +944,150 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  chargingPoint: {
+    call: chargingPoint,
+    sound: garage,
+    cases: [
+      {
+        what: 'no residual-current device',
+        dangerous: { residualCurrent: undefined },
+        told: ['mains.directCurrent', 'unknown'],
+      },
+      {
+        what: 'a device of type A with nothing that sees smooth direct current',
+        dangerous: { residualCurrent: { detector: 'none' } },
+        told: ['mains.directCurrent', 'fail'],
+        sound: { residualCurrent: { type: 'B', detector: 'none' } },
+      },
+      {
+        what: 'a device of type A, and nobody says what sees direct current',
+        dangerous: { residualCurrent: { detector: undefined } },
+        told: ['mains.directCurrent', 'unknown'],
+      },
+      {
+        what: 'a device of type AC',
+        dangerous: { residualCurrent: { type: 'AC' } },
+        told: ['mains.directCurrent', 'fail'],
+        sound: { residualCurrent: { type: 'F' } },
+      },
+      {
+        what: 'a device for plant, not for people',
+        dangerous: { residualCurrent: { trips: '300 mA' } },
+        told: ['mains.residual', 'fail'],
+        sound: { residualCurrent: { trips: '10 mA' } },
+      },
+      {
+        what: 'a device that opens nobody knows when',
+        dangerous: { residualCurrent: { trips: undefined } },
+        told: ['mains.residual', 'unknown'],
+      },
+      {
+        what: 'type B behind a device of type A that others rely on',
+        dangerous: { residualCurrent: { type: 'B', detector: 'none', upstream: 'A' } },
+        told: ['mains.upstream', 'fail'],
+        sound: { residualCurrent: { upstream: 'A' } },
+      },
+      {
+        what: 'a device of type AC upstream',
+        dangerous: { residualCurrent: { upstream: 'AC' } },
+        told: ['mains.upstream', 'fail'],
+        sound: { residualCurrent: { upstream: 'B' } },
+      },
+      {
+        what: 'who knows what upstream',
+        dangerous: { residualCurrent: { upstream: undefined } },
+        told: ['mains.upstream', 'unknown'],
+      },
+      { what: 'no earth', dangerous: { earth: undefined }, told: ['mains.earth', 'unknown'] },
+      {
+        what: 'a neutral that is the earth too',
+        dangerous: { earth: { system: 'TN-C-S' } },
+        told: ['mains.earth', 'unknown'],
+        sound: { earth: { system: 'TN-C-S', openNeutral: 'detected' } },
+      },
+      {
+        what: 'an earth electrode in dry sand',
+        dangerous: { earth: { system: 'TT', resistance: '2.5 kΩ' } },
+        told: ['mains.earth', 'fail'],
+        sound: { earth: { system: 'TT', resistance: '160 Ω' } },
+      },
+      {
+        what: 'an earth electrode that nobody measured',
+        dangerous: { earth: { system: 'TT' } },
+        told: ['mains.earth', 'unknown'],
+      },
+      {
+        what: 'a breaker too large for the cable',
+        dangerous: { supply: { circuit: '32 A' } },
+        told: ['mains.ampacity', 'fail'],
+        sound: { supply: { circuit: '25 A' } },
+      },
+      {
+        what: 'a cable in an insulated wall, as nobody said how it lies',
+        dangerous: { section: '2.5 mm²', laid: undefined },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²' },
+      },
+      {
+        what: 'a fuse where a breaker would do',
+        dangerous: { section: '2.5 mm²', laid: 'conduit', overcurrent: 'fuse', ambient: '45 °C' },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²', laid: 'conduit', ambient: '35 °C' },
+      },
+      {
+        what: 'a bundle of loaded cables',
+        dangerous: { bundled: 0.5 },
+        told: ['mains.ampacity', 'fail'],
+        sound: { bundled: 0.8 },
+      },
+      {
+        what: 'three phases in a cable that carries one',
+        dangerous: { section: '2.5 mm²', supply: { phases: 3, circuit: '23 A' }, charger: { power: '9 kW' } },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²', supply: { circuit: '23 A' } },
+      },
+      {
+        what: 'a long feed',
+        dangerous: { length: '40 m' },
+        told: ['mains.drop', 'fail'],
+        sound: { length: '30 m' },
+      },
+      {
+        what: 'a pilot that announces more than the circuit gives',
+        dangerous: { pilot: '53.3 %' },
+        told: ['mains.pilot', 'fail'],
+        sound: { pilot: '10 %' },
+      },
+      {
+        what: 'a pilot that announces nothing',
+        dangerous: { pilot: '100 %' },
+        told: ['mains.pilot', 'fail'],
+      },
+      {
+        what: 'a domestic socket for hours at its full rating',
+        dangerous: { supply: { rule: 'domestic socket' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { rule: 'domestic socket', current: '10 A' }, pilot: '16 %' },
+      },
+      {
+        what: 'a domestic socket behind who knows what fuse',
+        dangerous: { supply: { rule: 'domestic socket', current: '10 A', circuit: undefined }, pilot: '16 %' },
+        told: ['mains.rating', 'unknown'],
+      },
+      {
+        what: 'a socket whose circuit is rated for less than it lets flow',
+        dangerous: { supply: { rule: 'domestic socket', current: '10 A', circuit: '6 A' }, pilot: '16 %' },
+        told: ['charge.circuit', 'fail'],
+      },
+      {
+        what: 'more than 80 % of a circuit under the NEC',
+        dangerous: { supply: { rule: 'NEC', circuit: '16 A' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { rule: 'NEC' } },
+      },
+      { what: 'work for an electrician', dangerous: {}, told: /licensed electrician/ },
+    ],
+  },
   chargePlan: {
     call: chargePlan,
     sound: overnight,
@@ -1140,6 +1297,26 @@ export const electricalLaws: readonly Worse[] = [
       'controller.batteryCurrent': 'more',
       'controller.time': 'more',
       cycles: 'more',
+    },
+  },
+  {
+    procedure: chargingPoint,
+    sound: {
+      ...garage,
+      maximumDrop: '4 %',
+      ambient: '25 °C',
+      earth: { system: 'TT', resistance: '500 Ω' },
+      residualCurrent: { ...garage.residualCurrent, trips: '20 mA' },
+    },
+    worse: {
+      // Not supply.circuit nor supply.current: a greater rating burdens the cable and eases the load of the circuit.
+      length: 'more',
+      ambient: 'more',
+      maximumDrop: 'less',
+      bundled: 'less',
+      'residualCurrent.trips': 'more',
+      'earth.resistance': 'more',
+      'charger.power': 'more',
     },
   },
   {

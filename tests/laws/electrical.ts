@@ -1,5 +1,6 @@
 /** How each electrical formula moves with its inputs. */
 import {
+  acFeedDrop,
   acPower,
   adiabaticConstant,
   adiabaticTime,
@@ -43,11 +44,14 @@ import {
   packEnergy,
   packResistance,
   parallelCharge,
+  pilotCurrent,
+  pilotVoltage,
   powerAtFloor,
   prechargeResistance,
   prechargeTime,
   prechargeVoltage,
   prospectiveCurrent,
+  proximityCurrent,
   resistancePerLength,
   resistancePerLengthAt,
   resistivityAt,
@@ -178,4 +182,13 @@ export const electricalLaws = [
   lawsOf(capacitorTimeConstant, { resistance: 'rises', capacitance: 'rises' }),
   lawsOf(energyAboveSafeVoltage, { capacitance: 'rises', voltage: 'rises' }),
   lawsOf(inverterInput, { load: 'rises', efficiency: 'falls', standby: 'rises' }),
+  lawsOf(pilotCurrent, { duty: 'rises' }),
+  lawsOf(proximityCurrent, { resistance: 'falls', phases: 'falls' }),
+  lawsOf(pilotVoltage, { resistance: 'rises' }),
+  lawsOf(acFeedDrop, {
+    current: 'rises',
+    resistancePerLength: 'rises',
+    length: 'rises',
+    phases: 'falls',
+  }),
 ]

@@ -638,6 +638,48 @@ export interface BuildSheet {
     /** State of charge at the end, a plain number, at least 0 and at most 1. */
     readonly to: Measured<'ratio'>
   } | undefined
+  /** The point at which it charges: the feed of the supply that charger tells of. */
+  readonly chargingPoint?: {
+    /** One-way length of the cable from the board, in m, at least 0 m, usually 0 m to 100 m. */
+    readonly length: Measured<'length'>
+    /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+    readonly section?: string | undefined
+    /** How the cable lies. */
+    readonly laid?: 'insulated wall' | 'conduit' | 'clipped' | 'NEC raceway' | undefined
+    /** Temperature of the air around the cable, in °C, at least -20 °C and below 60 °C, usually 10 °C to 50 °C. */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Share of its ampacity that a bundle leaves the cable, a plain number, above 0 and at most 1. */
+    readonly bundled?: Measured<'ratio'> | undefined
+    /** What opens on an overload. */
+    readonly overcurrent?: 'breaker' | 'fuse' | undefined
+    /** Greatest drop, as a share of the voltage, a plain number, above 0 and at most 0.2, usually 0.5 % to 5 %. */
+    readonly maximumDrop?: Measured<'ratio'> | undefined
+    /** The residual-current device before the point, or in it. */
+    readonly residualCurrent?: {
+      /** Its type. */
+      readonly type?: 'AC' | 'A' | 'F' | 'B' | undefined
+      /** Its rated residual current, in A, above 0 A, usually 6 mA to 500 mA. */
+      readonly trips?: Measured<'current'> | undefined
+      /** What opens on smooth direct current beside it, in the point or in the box of the cable. */
+      readonly detector?: '6 mA' | 'none' | undefined
+      /** Type of another device before it, on which other circuits rely too. */
+      readonly upstream?: 'none' | 'AC' | 'A' | 'F' | 'B' | undefined
+    } | undefined
+    /** The earth of the point. */
+    readonly earth?: {
+      /** How the supply is earthed. */
+      readonly system: 'TN-S' | 'TN-C-S' | 'TT'
+      /** Resistance of the earth electrode of the house, as measured, in mΩ, above 0 mΩ, usually 1 Ω to 2 kΩ. */
+      readonly resistance?: Measured<'resistance'> | undefined
+      /** What is done about a broken neutral of the supply, where it is the earth too. */
+      readonly openNeutral?: 'detected' | 'allowed by local code' | undefined
+    } | undefined
+    /**
+     * Duty of the control pilot of the point, a plain number, at least 0 and at most 1. Without it: what the control
+     * pilot announces is not held to what the circuit gives: give pilot.
+     */
+    readonly pilot?: Measured<'ratio'> | undefined
+  } | undefined
   /** The seasons in which the car is driven. */
   readonly seasons?: { readonly [name: string]: {
     /** Title, for people to read; its key is its name in ids. */

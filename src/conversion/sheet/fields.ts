@@ -16,6 +16,7 @@ import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { chargingPointFields } from '../../electrical/mains.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
@@ -173,6 +174,12 @@ const sheetChargerField = /*@__PURE__*/ (() =>
     to: given('ratio', 'State of charge at the end', { min: 0, max: 1 }),
   }))()
 
+const sheetChargingPointField = /*@__PURE__*/ (() =>
+  group(
+    'The point at which it charges: the feed of the supply that charger tells of',
+    undecided(chargingPointFields),
+  ))()
+
 const homeField = /*@__PURE__*/ (() =>
   group('A house that the pack feeds for an evening', {
     hourly: required(houseFields.hourly),
@@ -306,6 +313,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
   charger: optional(sheetChargerField),
+  chargingPoint: optional(sheetChargingPointField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
   hill: optional(hillField),
