@@ -67,6 +67,7 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { batteryRunTime, type LowVoltageFeed, type LowVoltageSupply, lowVoltageSupply } from './low-voltage.js'
 export {
   acFeedDrop,
   type ChargingPoint,

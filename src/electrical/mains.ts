@@ -683,10 +683,23 @@ function isSilent({ si }: Quantity<'ratio'>): boolean {
 
 function pilotTrials({ pilot, supply: { current } }: Asked): Check[] {
   if (pilot === undefined) return []
-  const told: Told = isSilent(pilot)
-    ? { fail: noCurrent(pilot.si) }
-    : says`the pilot announces ${pilotCurrent({ duty: pilot })}, at most the ${current} that may be drawn all day`
-  return [trial('mains.pilot', 'Current that the pilot announces', told, 'IEC 61851-1', 'pilot', 'supply.current')]
+  return [
+    trial(
+      'mains.pilot',
+      'Current that the pilot announces',
+      isSilent(pilot) ? { fail: noCurrent(pilot.si) } : announcedTold(pilotCurrent({ duty: pilot }), current),
+      'IEC 61851-1',
+      'pilot',
+      'supply.current',
+    ),
+  ]
+}
+
+/** A pilot is set to what the supply gives: it is not near to anything. */
+function announcedTold(announced: Quantity<'current'>, current: Quantity<'current'>): Told {
+  return isAbove(announced, current)
+    ? says`the pilot announces ${announced}, at most the ${current} that may be drawn all day`
+    : { pass: `the pilot announces ${announced}, and ${current} may be drawn all day` }
 }
 
 /** The most residual current at which a device before a charging point opens. */

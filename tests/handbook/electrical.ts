@@ -8,6 +8,7 @@ import {
   ampacityAtAmbient,
   awgDiameter,
   backupTime,
+  batteryRunTime,
   cableCurrent,
   cableLoss,
   cableVoltageDrop,
@@ -178,6 +179,22 @@ export const electricalHandbook = [
       within: 0.001,
       source: cite('IEC 60228', '35 mm² class 5, 0.554 Ω/km at 20 °C, taken to 90 °C'),
       standing: 'recomputed',
+    },
+    {
+      given: { current: '8.3 A', resistancePerLength: '18 mΩ/m', length: '0.9 m' },
+      expected: '0.269 V',
+      within: 0.002,
+      source: cite('a trade journal for agricultural machines', '1 mm² of 0.018 Ω·mm²/m, 1.8 m of wire in all'),
+      standing: 'recomputed',
+      note: 'The current comes back through the body: half of the wire counts as out, half as back.',
+    },
+    {
+      given: { current: '20 A', resistancePerLength: '8.333 mΩ/m', length: '3 m' },
+      expected: '1 V',
+      within: 0.001,
+      source: cite("a heavy-engine maker's installation manual", '2.1 mm² of 0.0175 Ω·mm²/m, 6 m of wire in all'),
+      standing: 'recomputed',
+      note: '5 % of 24 V, less 0.1 V for each of two connections.',
     },
   ]),
   handbook(loopResistance, [
@@ -604,6 +621,19 @@ export const electricalHandbook = [
       source: cite('NFPA 70 (NEC)', '625.41, a charge is a continuous load'),
       standing: 'read' as const,
     })),
+    ...(
+      [
+        ['11 A', '14.67 A'],
+        ['16 A', '21.33 A'],
+        ['5.4 A', '7.2 A'],
+      ] as const
+    ).map(([current, expected]) => ({
+      given: { current, loadFactor: 0.75 },
+      expected,
+      within: 0.001,
+      source: cite('guides of fuse makers', 'plug-in fuses carry at most 75 % of their rating for long at 25 °C'),
+      standing: 'recomputed' as const,
+    })),
   ]),
   handbook(greatestFuseRating, [
     {
@@ -950,6 +980,32 @@ export const electricalHandbook = [
       source: cite('BS 7671', 'Appendix 4, 6 mm², 70 °C, three phases: 6.4 mV per ampere and metre'),
       standing: 'from memory',
       note: 'The table is rounded to two figures, also the 7.3 mV of one phase from which the resistance comes.',
+    },
+  ]),
+  handbook(batteryRunTime, [
+    {
+      given: { capacity: '100 Ah', current: '10 A' },
+      expected: '8.706 h',
+      within: 0.0005,
+      source: cite('Peukert, Elektrotechnische Zeitschrift 20 (1897)', '20 h * (100 Ah / (10 A * 20 h))^1.2'),
+      standing: 'from memory',
+      note: 'The law is remembered, the arithmetic is done apart from this library.',
+    },
+    {
+      given: { capacity: '44 Ah', current: '2.2 A', exponent: 1.3 },
+      expected: '20 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: 'At the current of its rating a battery lasts as rated, whatever the exponent.',
+    },
+    {
+      given: { capacity: '44 Ah', current: '1.1 A', exponent: 1.3, share: '50 %' },
+      expected: '20 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: 'Below it no more is counted than the capacity that is stated.',
     },
   ]),
   handbook(converterInputCurrent, [

@@ -7,6 +7,7 @@ import {
   groupModules,
   homeSupply,
   isolationTest,
+  lowVoltageSupply,
   packAt,
   precharge,
   protectRun,
@@ -114,6 +115,22 @@ const garage = {
   residualCurrent: { type: 'A', trips: '30 mA', detector: '6 mA', upstream: 'none' },
   earth: { system: 'TN-S' },
   pilot: '26.6 %',
+} as const
+/** The 12 V side of a small car. */
+const lamps = { length: '3.2 m', section: '4 mm²', fuse: '15 A', back: 'body', feeds: 'headlamp' } as const
+const twelveVolts = {
+  loads: {
+    headlamps: { power: '110 W', duty: 'steady', feed: lamps },
+    fan: { current: '8 A', duty: 0.5 },
+    rearWindow: { power: '150 W', duty: 'short' },
+  },
+  converter: {
+    current: '30 A',
+    efficiency: 0.9,
+    feed: { length: '1.8 m', section: '16 mm²', fuse: '40 A', feeds: 'charging line' },
+  },
+  battery: { capacity: '44 Ah', lasts: '30 min' },
+  packVoltage: '240 V',
 } as const
 /** What the cells take by their temperature alone, as the table of their maker has it. */
 const byTemperature = {
@@ -944,6 +961,100 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  lowVoltageSupply: {
+    call: lowVoltageSupply,
+    sound: twelveVolts,
+    cases: [
+      {
+        what: 'a converter that nobody stated',
+        dangerous: { converter: undefined },
+        told: ['lowVoltage.converter', 'unknown'],
+      },
+      {
+        what: 'a converter without room',
+        dangerous: { converter: { current: '14 A', feed: undefined } },
+        told: ['lowVoltage.converter', 'fail'],
+        sound: { converter: { current: '16 A', feed: undefined } },
+      },
+      {
+        what: 'a fan that runs all the time after all',
+        dangerous: { loads: { fan: { duty: 'steady' } }, converter: { current: '19 A', feed: undefined } },
+        told: ['lowVoltage.converter', 'fail'],
+        sound: { converter: { current: '19 A', feed: undefined } },
+      },
+      {
+        what: 'everything on at once, and no battery',
+        dangerous: { converter: { current: '20 A', feed: undefined }, battery: undefined },
+        told: ['lowVoltage.peak', 'unknown'],
+        sound: { converter: { current: '20 A', feed: undefined } },
+      },
+      {
+        what: 'lamps that go out with the converter',
+        dangerous: { battery: undefined },
+        told: ['lowVoltage.runTime', 'unknown'],
+      },
+      {
+        what: 'a battery for a quarter of an hour',
+        dangerous: { battery: { capacity: '12 Ah' } },
+        told: ['lowVoltage.runTime', 'fail'],
+        sound: { battery: { capacity: '30 Ah' } },
+      },
+      {
+        what: 'a wire too thin for its fuse',
+        dangerous: { loads: { headlamps: { feed: { section: '2.5 mm²' } } } },
+        told: ['feed.headlamps.cable', 'fail'],
+        sound: { loads: { headlamps: { feed: { section: '2.5 mm²' } } }, bundled: 0.7 },
+      },
+      {
+        what: 'a fuse too large for its wire',
+        dangerous: { loads: { headlamps: { feed: { fuse: '25 A' } } } },
+        told: ['feed.headlamps.cable', 'fail'],
+      },
+      {
+        what: 'a fuse that tires under its load',
+        dangerous: { loads: { headlamps: { feed: { fuse: '10 A' } } } },
+        told: ['feed.headlamps.fuse', 'fail'],
+      },
+      {
+        what: 'dim lamps at the end of a long wire',
+        dangerous: { loads: { headlamps: { feed: { length: '9 m' } } } },
+        told: ['feed.headlamps.drop', 'fail'],
+        sound: { loads: { headlamps: { feed: { length: '5 m' } } } },
+      },
+      {
+        what: 'a return wire where the body would do',
+        dangerous: { loads: { headlamps: { feed: { back: undefined } } } },
+        told: ['feed.headlamps.drop', 'fail'],
+      },
+      {
+        what: 'a drop that nobody limits',
+        dangerous: { loads: { headlamps: { feed: { feeds: undefined } } } },
+        told: ['feed.headlamps.drop', 'unknown'],
+        sound: { loads: { headlamps: { feed: { feeds: undefined, maximumDrop: '0.3 V' } } } },
+      },
+      {
+        what: 'wires over a hot motor',
+        dangerous: { ambient: '60 °C' },
+        told: ['feed.headlamps.cable', 'fail'],
+        sound: { ambient: '60 °C', insulationLimit: '105 °C' },
+      },
+      {
+        what: 'a converter whose wire the battery burns',
+        dangerous: { converter: { feed: { section: '6 mm²' } } },
+        told: ['converter.cable', 'fail'],
+      },
+      {
+        what: 'a converter whose fuse tires',
+        dangerous: { converter: { feed: { fuse: '35 A' } } },
+        told: ['converter.fuse', 'fail'],
+      },
+      {
+        what: 'a converter far from the battery',
+        dangerous: { converter: { feed: { length: '6 m' } } },
+        told: ['converter.drop', 'fail'],
+      },
+    ],
+  },
   chargingPoint: {
     call: chargingPoint,
     sound: garage,
@@ -1297,6 +1408,21 @@ export const electricalLaws: readonly Worse[] = [
       'controller.batteryCurrent': 'more',
       'controller.time': 'more',
       cycles: 'more',
+    },
+  },
+  {
+    procedure: lowVoltageSupply,
+    sound: twelveVolts,
+    worse: {
+      'loads.headlamps.power': 'more',
+      'loads.fan.current': 'more',
+      'loads.headlamps.feed.length': 'more',
+      'converter.feed.length': 'more',
+      'battery.capacity': 'less',
+      'battery.usable': 'less',
+      'battery.lasts': 'more',
+      ambient: 'more',
+      bundled: 'less',
     },
   },
   {

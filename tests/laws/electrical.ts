@@ -8,6 +8,7 @@ import {
   ampacityAtAmbient,
   awgDiameter,
   backupTime,
+  batteryRunTime,
   cableCurrent,
   cableLoss,
   cableVoltageDrop,
@@ -190,5 +191,12 @@ export const electricalLaws = [
     resistancePerLength: 'rises',
     length: 'rises',
     phases: 'falls',
+  }),
+  lawsOf(batteryRunTime, {
+    capacity: 'rises',
+    hours: 'falls',
+    current: 'falls',
+    exponent: 'falls',
+    share: 'rises',
   }),
 ]

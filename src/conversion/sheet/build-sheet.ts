@@ -680,6 +680,90 @@ export interface BuildSheet {
      */
     readonly pilot?: Measured<'ratio'> | undefined
   } | undefined
+  /** The 12 V side. */
+  readonly lowVoltage?: {
+    /** The loads, by their names. */
+    readonly loads: { readonly [name: string]: {
+      /** Power that it takes, in kW, above 0 kW, usually 1 W to 1 kW. */
+      readonly power?: Measured<'power'> | undefined
+      /** Current that it takes, in A, above 0 A, usually 0.1 A to 80 A. */
+      readonly current?: Measured<'current'> | undefined
+      /**
+       * How long it is on: for a whole drive, for moments that the battery bridges, or by turns for a share of the
+       * time.
+       */
+      readonly duty: 'steady' | 'short' | Measured<'ratio'>
+      /** Its wire. */
+      readonly feed?: {
+        /** Length of the wire from the fuse to the load, in m, at least 0 m, usually 0 m to 8 m. */
+        readonly length: Measured<'length'>
+        /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+        readonly section?: string | undefined
+        /**
+         * Rating of its fuse, where one is fitted already, in A, above 0 A, usually 1 A to 500 A. Without it: the fuse
+         * is the least that the load needs.
+         */
+        readonly fuse?: Measured<'current'> | undefined
+        /** How the current comes back. */
+        readonly back?: 'wire' | 'body' | undefined
+        /** What it feeds, which tells what it may lose. */
+        readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
+        /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
+        readonly maximumDrop?: Measured<'voltage'> | undefined
+      } | undefined
+    } }
+    /** Voltage with the converter on, in V, above 0 V, usually 12.5 V to 15 V. */
+    readonly voltage?: Measured<'voltage'> | undefined
+    /** The converter from the pack. */
+    readonly converter?: {
+      /** Its rated current on the 12 V side, in A, above 0 A, usually 10 A to 250 A. */
+      readonly current: Measured<'current'>
+      /** Its efficiency, a plain number, above 0 and at most 1, usually 0.8 to 0.97. */
+      readonly efficiency?: Measured<'ratio'> | undefined
+      /**
+       * Its wire to the battery. Without it: the wire between converter and battery is not judged: give converter.feed.
+       */
+      readonly feed?: {
+        /** Length of the wire from the fuse to the load, in m, at least 0 m, usually 0 m to 8 m. */
+        readonly length: Measured<'length'>
+        /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+        readonly section?: string | undefined
+        /**
+         * Rating of its fuse, where one is fitted already, in A, above 0 A, usually 1 A to 500 A. Without it: the fuse
+         * is the least that the load needs.
+         */
+        readonly fuse?: Measured<'current'> | undefined
+        /** How the current comes back. */
+        readonly back?: 'wire' | 'body' | undefined
+        /** What it feeds, which tells what it may lose. */
+        readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
+        /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
+        readonly maximumDrop?: Measured<'voltage'> | undefined
+      } | undefined
+    } | undefined
+    /** The 12 V battery. */
+    readonly battery?: {
+      /** Capacity that is taken in 20 h, in Ah, above 0 Ah, usually 5 Ah to 120 Ah. */
+      readonly capacity: Measured<'charge'>
+      /** Share of it that may be taken, a plain number, above 0 and at most 1. */
+      readonly usable?: Measured<'ratio'> | undefined
+      /** Exponent of Peukert, a plain number, at least 1 and at most 1.6. */
+      readonly exponent?: Measured<'ratio'> | undefined
+      /**
+       * How long it must last with the converter off, in s, above 0 s, usually 5 min to 4 h. Without it: how long the
+       * battery lasts without the converter is not held to a limit: give battery.lasts.
+       */
+      readonly lasts?: Measured<'time'> | undefined
+    } | undefined
+    /**
+     * Temperature of the air around the wires, in °C, at least -23.15 °C and below 226.85 °C, usually -20 °C to 125 °C.
+     */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Continuous limit of the insulation, in °C, usually 60 °C to 250 °C. */
+    readonly insulationLimit?: Measured<'temperature'> | undefined
+    /** Share of its ampacity that a bundle leaves a wire, a plain number, above 0 and at most 1. */
+    readonly bundled?: Measured<'ratio'> | undefined
+  } | undefined
   /** The seasons in which the car is driven. */
   readonly seasons?: { readonly [name: string]: {
     /** Title, for people to read; its key is its name in ids. */

@@ -16,6 +16,7 @@ import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { lowVoltageFields } from '../../electrical/low-voltage.js'
 import { chargingPointFields } from '../../electrical/mains.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
@@ -180,6 +181,8 @@ const sheetChargingPointField = /*@__PURE__*/ (() =>
     undecided(chargingPointFields),
   ))()
 
+const sheetLowVoltageField = /*@__PURE__*/ (() => group('The 12 V side', undecided(lowVoltageFields)))()
+
 const homeField = /*@__PURE__*/ (() =>
   group('A house that the pack feeds for an evening', {
     hourly: required(houseFields.hourly),
@@ -314,6 +317,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   precharge: optional(prechargeField),
   charger: optional(sheetChargerField),
   chargingPoint: optional(sheetChargingPointField),
+  lowVoltage: optional(sheetLowVoltageField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
   hill: optional(hillField),
