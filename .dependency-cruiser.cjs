@@ -23,6 +23,7 @@ const folders = {
   electrical: [
     ['pack', 'cable'],
     ['fuse', 'charging'],
+    ['contactor'],
   ],
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],

@@ -66,6 +66,7 @@ export const kindsOfFigures = {
   'precharge.{peakPower,dischargePower}': 'power',
   'precharge.residualVoltage': 'voltage',
   'precharge.inrush': 'current',
+  'contactors.{carry,break}': 'current',
   'charging.time': 'time',
   'charging.{wallEnergy,packEnergy,heat}': 'energy',
   'charging.peakCurrent': 'current',

@@ -54,6 +54,15 @@ export {
   converterInputCurrent,
 } from './charging/charging.js'
 export { backupTime, type HomeSupply, homeSupply, inverterInput } from './charging/house.js'
+export {
+  type ContactorCategory,
+  coilPower,
+  contactorCategories,
+  inrushAtClosing,
+  shortTimeWithstand,
+  type UtilisationCategory,
+} from './contactor/contactor.js'
+export { type ContactorSelection, selectContactor } from './contactor/select.js'
 export { type FuseClass, type FuseFamily, fuseFamilies, preferredRatings } from './fuse/class.js'
 export type { Clearing } from './fuse/clearing.js'
 export {

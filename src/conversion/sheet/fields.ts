@@ -15,6 +15,7 @@ import {
 import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
+import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
 import { lowVoltageFields } from '../../electrical/low-voltage.js'
 import { chargingPointFields } from '../../electrical/mains.js'
@@ -166,6 +167,19 @@ const sheetRunField = /*@__PURE__*/ (() => {
 const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
 
+const sheetContactorsField = /*@__PURE__*/ (() =>
+  group('The main contactors between the pack and the controller', {
+    candidates: contactorsField,
+    ...undecided({ openings: openingsField, ambient: contactorFields.ambient }),
+    trip: tripField,
+    cutOff: optional(
+      given('current', 'Greatest peak that the fuse of their run lets through', {
+        above: 0,
+        usual: ['0.2 kA', '50 kA'],
+      }),
+    ),
+  }))()
+
 const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the supply that feeds it, and the charge', {
     ...undecided(supplyFields),
@@ -315,6 +329,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
+  contactors: optional(sheetContactorsField),
   charger: optional(sheetChargerField),
   chargingPoint: optional(sheetChargingPointField),
   lowVoltage: optional(sheetLowVoltageField),
