@@ -390,8 +390,8 @@ function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], 
 /** What a domestic socket bears for hours. Practice in several countries, from memory; 8 A in some. */
 const DOMESTIC = /*@__PURE__*/ (() => quantity('current', '10 A'))()
 
-/** What the charger draws from each phase: what it needs for its power, or what the supply lets flow where that is less. @internal */
-export function drawnFrom(
+/** What the charger draws from each phase: what it needs for its power, or what the supply lets flow where that is less. */
+function drawnFrom(
   { voltage, current, phases, powerFactor }: Charge['supply'],
   charger: Charge['charger'],
 ): Quantity<'current'> {
