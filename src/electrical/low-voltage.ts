@@ -152,10 +152,7 @@ const feedFields = /*@__PURE__*/ (() => ({
       absent: 'The fuse is the least that the load needs.',
     },
   ),
-  back: choice('How the current comes back', ['wire', 'body'], {
-    default: 'wire',
-    because: 'it loses voltage out and back',
-  }),
+  back: choice('How the current comes back: by a wire it loses voltage out and back', ['wire', 'body']),
   feeds: optional(
     choice('What it feeds, which tells what it may lose', [
       'lamp up to 15 W',
@@ -283,7 +280,7 @@ const FUSE_SHARE = 0.75
  *     - `length`: length of the wire from the fuse to the load, in m, at least 0 m
  *     - `section`: the section, where it lies already and is only to be examined, text, optional
  *     - `fuse`: rating of its fuse, where one is fitted already, in A, above 0 A, optional
- *     - `back`: how the current comes back, 'wire' or 'body', wire by default (it loses voltage out and back)
+ *     - `back`: how the current comes back: by a wire it loses voltage out and back, 'wire' or 'body'
  *     - `feeds`: what it feeds, which tells what it may lose, 'lamp up to 15 W' or 'lamp above 15 W' or 'headlamp' or
  *       'charging line' or 'starter' or 'control line', optional
  *     - `maximumDrop`: greatest drop, in V, above 0 V, optional
@@ -296,7 +293,7 @@ const FUSE_SHARE = 0.75
  *     - `length`: length of the wire from the fuse to the load, in m, at least 0 m
  *     - `section`: the section, where it lies already and is only to be examined, text, optional
  *     - `fuse`: rating of its fuse, where one is fitted already, in A, above 0 A, optional
- *     - `back`: how the current comes back, 'wire' or 'body', wire by default (it loses voltage out and back)
+ *     - `back`: how the current comes back: by a wire it loses voltage out and back, 'wire' or 'body'
  *     - `feeds`: what it feeds, which tells what it may lose, 'lamp up to 15 W' or 'lamp above 15 W' or 'headlamp' or
  *       'charging line' or 'starter' or 'control line', optional
  *     - `maximumDrop`: greatest drop, in V, above 0 V, optional
@@ -395,14 +392,13 @@ export const lowVoltageSupply = /*@__PURE__*/ procedure({
     const feeds = taken.flatMap(([name, { feed }, current]) =>
       feed === undefined
         ? []
-        : [[name, feedOf(asked, feed, current, { id: `feed.${name}`, name, path: `loads.${name}.feed` })] as const],
+        : [[name, feedOf(asked, feed, current, { key: name, path: `loads.${name}.feed` })] as const],
     )
     const out =
       converter?.feed === undefined
         ? undefined
         : feedOf(asked, converter.feed, converter.current, {
-            id: 'converter',
-            name: 'converter',
+            key: 'converter',
             path: 'converter.feed',
           })
     return {
@@ -434,6 +430,10 @@ function refuse({ loads, insulationLimit, ambient }: Asked): void {
   if (Object.keys(loads).length === 0) {
     const expected = "at least one load, such as { headlamps: { power: '110 W', duty: 'steady' } }"
     throw new InputError(where, [{ path: 'loads', expected, received: 'none' }])
+  }
+  if (Object.hasOwn(loads, 'converter')) {
+    const expected = 'a load of another name, as the wire between converter and battery has that'
+    throw new InputError(where, [{ path: 'loads.converter', expected, received: "'converter'" }])
   }
   if (insulationLimit.si <= ambient.si) {
     const expected = `a temperature above the ambient one, ${ambient}`
@@ -513,16 +513,15 @@ const ratings = /*@__PURE__*/ (() => {
   return [...blade.ratings, ...bolted.ratings.filter((each) => isAbove(each, most))]
 })()
 
-/** Which wire: what its ids begin with, what it is called, and where it stands in the input. */
+/** Which wire: what it is called in ids and words, and where it stands in the input. */
 interface Place {
-  readonly id: string
-  readonly name: string
+  readonly key: string
   readonly path: string
 }
 
 /** A wire with its fuse, and what is held to both. */
 function feedOf(asked: Asked, feed: Feed, current: Quantity<'current'>, place: Place) {
-  return section(`The wire of the ${place.name}`, () => {
+  return section(`The wire of the ${place.key}`, () => {
     const needed = fuseRating({ current, loadFactor: FUSE_SHARE })
     const fuse = feed.fuse ?? ratings.find((each) => !isBelow(each, needed))
     if (fuse === undefined) {
@@ -561,7 +560,7 @@ function judgedWire(
   candidate: Candidate,
   { fuse, most, place }: { fuse: Quantity<'current'>; most: Quantity<'voltage'> | undefined; place: Place },
 ): Judged<Omit<LowVoltageFeed, 'fuse' | 'current'>> {
-  const { id, name, path } = place
+  const { key, path } = place
   const cable = cableOf(where, { area: candidate.area, conductor: 'copper', laid: 'apart', ambient })
   const ampacity = section(`Ampacity at ${insulationLimit}`, () =>
     steadyAtLimit(where, 'insulationLimit', cable, insulationLimit).current.times(bundled.si),
@@ -580,8 +579,8 @@ function judgedWire(
     name: candidate.name,
     checks: [
       trial(
-        `${id}.cable`,
-        `Wire of the ${name}`,
+        `feed.${key}.cable`,
+        `Wire of the ${key}`,
         says`the wire carries ${ampacity}, at least the ${fuse} of its fuse`,
         'heat balance of the wire at the limit of its insulation; IEC 60364-4-43, 433.1 (from memory)',
         `${path}.section`,
@@ -592,8 +591,8 @@ function judgedWire(
         ? []
         : [
             trial(
-              `${id}.drop`,
-              `Voltage drop to the ${name}`,
+              `feed.${key}.drop`,
+              `Voltage drop to the ${key}`,
               says`the wire loses ${drop}, at most the ${most}`,
               'maximumDrop, or a trade journal for agricultural machines',
               `${path}.length`,
@@ -606,19 +605,19 @@ function judgedWire(
   }
 }
 
-function fuseTrial(fuse: Quantity<'current'>, current: Quantity<'current'>, { id, name, path }: Place): Check {
+function fuseTrial(fuse: Quantity<'current'>, current: Quantity<'current'>, { key, path }: Place): Check {
   return trial(
-    `${id}.fuse`,
-    `Fuse of the ${name}`,
+    `feed.${key}.fuse`,
+    `Fuse of the ${key}`,
     says`the fuse carries ${fuse.times(FUSE_SHARE)} for long, 75 % of its rating, at least the ${current} of the load`,
     'guides of fuse makers',
     `${path}.fuse`,
   )
 }
 
-function unknownDrop({ id, name, path }: Place): Check {
-  const unknown = `how much voltage the ${name} may lose is not known: give ${path}.feeds or ${path}.maximumDrop`
-  return trial(`${id}.drop`, `Voltage drop to the ${name}`, { unknown }, 'maximumDrop', `${path}.maximumDrop`)
+function unknownDrop({ key, path }: Place): Check {
+  const unknown = `how much voltage the ${key} may lose is not known: give ${path}.feeds or ${path}.maximumDrop`
+  return trial(`feed.${key}.drop`, `Voltage drop to the ${key}`, { unknown }, 'maximumDrop', `${path}.maximumDrop`)
 }
 
 function assumptionsOf({ loads, converter }: Asked): Assumption[] {

@@ -20,7 +20,7 @@ const loadsOf = (powers: object, duty: 'steady' | 'short') =>
 
 const feedOf = (current: `${number} A`, feed: object) =>
   lowVoltageSupply({
-    loads: { lamp: { current, duty: 'steady', feed: { length: '1 m', maximumDrop: '1 V', ...feed } } },
+    loads: { lamp: { current, duty: 'steady', feed: { length: '1 m', back: 'wire', maximumDrop: '1 V', ...feed } } },
     insulationLimit: '105 °C',
   }).feeds.lamp
 
@@ -76,7 +76,7 @@ describe('fuse and wire', () => {
     ['control line', 0.5],
   ] as const)('of a %s may lose %f V', (feeds, most) => {
     const { checks } = lowVoltageSupply({
-      loads: { one: { current: '4 A', duty: 'steady', feed: { length: '2 m', feeds } } },
+      loads: { one: { current: '4 A', duty: 'steady', feed: { length: '2 m', back: 'wire', feeds } } },
     })
     expect(checks.find(({ id }) => id === 'feed.one.drop')?.limit?.si).toBeCloseTo(most, 12)
   })
@@ -89,6 +89,9 @@ describe('fuse and wire', () => {
       /loads\.lamp\.feed\.section: expected a section: 0\.5 mm²/,
     )
     expect(() => lowVoltageSupply({ loads: {} })).toThrow(InputError)
+    expect(() => lowVoltageSupply({ loads: { converter: { current: '1 A', duty: 'steady' } } })).toThrow(
+      /loads\.converter/,
+    )
     expect(() => lowVoltageSupply({ loads: { lamp: { duty: 'steady' } } })).toThrow(
       /loads\.lamp\.power and loads\.lamp\.current: expected one of them: .*, got neither/,
     )

@@ -163,7 +163,7 @@ const twelveVolts = {
   converter: {
     current: '30 A',
     efficiency: 0.9,
-    feed: { length: '1.8 m', section: '16 mm²', fuse: '40 A', feeds: 'charging line' },
+    feed: { length: '1.8 m', section: '16 mm²', fuse: '40 A', back: 'wire', feeds: 'charging line' },
   },
   battery: { capacity: '44 Ah', lasts: '30 min' },
   packVoltage: '240 V',
@@ -1179,7 +1179,7 @@ export const electrical: { readonly [name: string]: Table } = {
       },
       {
         what: 'a return wire where the body would do',
-        dangerous: { loads: { headlamps: { feed: { back: undefined } } } },
+        dangerous: { loads: { headlamps: { feed: { back: 'wire' } } } },
         told: ['feed.headlamps.drop', 'fail'],
       },
       {
@@ -1197,17 +1197,17 @@ export const electrical: { readonly [name: string]: Table } = {
       {
         what: 'a converter whose wire the battery burns',
         dangerous: { converter: { feed: { section: '6 mm²' } } },
-        told: ['converter.cable', 'fail'],
+        told: ['feed.converter.cable', 'fail'],
       },
       {
         what: 'a converter whose fuse tires',
         dangerous: { converter: { feed: { fuse: '35 A' } } },
-        told: ['converter.fuse', 'fail'],
+        told: ['feed.converter.fuse', 'fail'],
       },
       {
         what: 'a converter far from the battery',
         dangerous: { converter: { feed: { length: '6 m' } } },
-        told: ['converter.drop', 'fail'],
+        told: ['feed.converter.drop', 'fail'],
       },
     ],
   },

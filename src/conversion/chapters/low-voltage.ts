@@ -46,7 +46,7 @@ export function lowVoltageSection(build: Build, pack: Pack | undefined): Chapter
     ],
     tables: feedsTable([
       ...Object.entries(found.feeds).map(([key, feed]) => [key, calledBy(key, {}), feed] as const),
-      ...(found.output === undefined ? [] : [['toBattery', 'converter to battery', found.output] as const]),
+      ...(found.output === undefined ? [] : [['converter', 'converter to battery', found.output] as const]),
     ]),
     ...found,
     checks: [

@@ -769,8 +769,8 @@ export interface BuildSheet {
          * is the least that the load needs.
          */
         readonly fuse?: Measured<'current'> | undefined
-        /** How the current comes back. */
-        readonly back?: 'wire' | 'body' | undefined
+        /** How the current comes back: by a wire it loses voltage out and back. */
+        readonly back: 'wire' | 'body'
         /** What it feeds, which tells what it may lose. */
         readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
         /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
@@ -798,8 +798,8 @@ export interface BuildSheet {
          * is the least that the load needs.
          */
         readonly fuse?: Measured<'current'> | undefined
-        /** How the current comes back. */
-        readonly back?: 'wire' | 'body' | undefined
+        /** How the current comes back: by a wire it loses voltage out and back. */
+        readonly back: 'wire' | 'body'
         /** What it feeds, which tells what it may lose. */
         readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
         /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
