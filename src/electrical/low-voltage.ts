@@ -178,6 +178,42 @@ const loadField = /*@__PURE__*/ (() =>
     feed: optional(group('Its wire', feedFields)),
   }))()
 
+/** What describes the converter. @internal */
+export const converterFields = /*@__PURE__*/ (() => ({
+  current: given('current', 'Its rated current on the 12 V side', { above: 0, usual: ['10 A', '250 A'] }),
+  efficiency: given('ratio', 'Its efficiency', {
+    above: 0,
+    max: 1,
+    usual: [0.8, 0.97],
+    default: 0.9,
+    because: 'common practice, no source',
+  }),
+  feed: optional(group('Its wire to the battery', feedFields), {
+    absent: 'The wire between converter and battery is not judged: give converter.feed.',
+  }),
+}))()
+
+/** What describes the 12 V battery. @internal */
+export const batteryFields = /*@__PURE__*/ (() => ({
+  capacity: given('charge', 'Capacity that is taken in 20 h', { above: 0, usual: ['5 Ah', '120 Ah'] }),
+  usable: given('ratio', 'Share of it that may be taken', {
+    above: 0,
+    max: 1,
+    default: 0.5,
+    because: 'lead that is emptied further ages fast, common practice, no source',
+  }),
+  exponent: given('ratio', 'Exponent of Peukert', {
+    min: 1,
+    max: 1.6,
+    default: 1.2,
+    because: 'lead, common practice, no source; near 1 for lithium',
+  }),
+  lasts: optional(
+    given('time', 'How long it must last with the converter off', { above: 0, usual: ['5 min', '4 h'] }),
+    { absent: 'How long the battery lasts without the converter is not held to a limit: give battery.lasts.' },
+  ),
+}))()
+
 /** What describes the 12 V side. @internal */
 export const lowVoltageFields = /*@__PURE__*/ (() => ({
   loads: byName('The loads, by their names', loadField, { ids: true }),
@@ -187,42 +223,8 @@ export const lowVoltageFields = /*@__PURE__*/ (() => ({
     default: '13.8 V',
     because: 'that holds a lead battery full, common practice, no source',
   }),
-  converter: optional(
-    group('The converter from the pack', {
-      current: given('current', 'Its rated current on the 12 V side', { above: 0, usual: ['10 A', '250 A'] }),
-      efficiency: given('ratio', 'Its efficiency', {
-        above: 0,
-        max: 1,
-        usual: [0.8, 0.97],
-        default: 0.9,
-        because: 'common practice, no source',
-      }),
-      feed: optional(group('Its wire to the battery', feedFields), {
-        absent: 'The wire between converter and battery is not judged: give converter.feed.',
-      }),
-    }),
-  ),
-  battery: optional(
-    group('The 12 V battery', {
-      capacity: given('charge', 'Capacity that is taken in 20 h', { above: 0, usual: ['5 Ah', '120 Ah'] }),
-      usable: given('ratio', 'Share of it that may be taken', {
-        above: 0,
-        max: 1,
-        default: 0.5,
-        because: 'lead that is emptied further ages fast, common practice, no source',
-      }),
-      exponent: given('ratio', 'Exponent of Peukert', {
-        min: 1,
-        max: 1.6,
-        default: 1.2,
-        because: 'lead, common practice, no source; near 1 for lithium',
-      }),
-      lasts: optional(
-        given('time', 'How long it must last with the converter off', { above: 0, usual: ['5 min', '4 h'] }),
-        { absent: 'How long the battery lasts without the converter is not held to a limit: give battery.lasts.' },
-      ),
-    }),
-  ),
+  converter: optional(group('The converter from the pack', converterFields)),
+  battery: optional(group('The 12 V battery', batteryFields)),
   ambient: given('temperature', 'Temperature of the air around the wires', {
     ...airRange,
     usual: ['-20 °C', '125 °C'],

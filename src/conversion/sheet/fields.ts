@@ -17,7 +17,7 @@ import { chargerFields, supplyFields } from '../../electrical/charging/charging.
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
-import { lowVoltageFields } from '../../electrical/low-voltage.js'
+import { batteryFields, converterFields, lowVoltageFields } from '../../electrical/low-voltage.js'
 import { chargingPointFields } from '../../electrical/mains.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
@@ -195,7 +195,12 @@ const sheetChargingPointField = /*@__PURE__*/ (() =>
     undecided(chargingPointFields),
   ))()
 
-const sheetLowVoltageField = /*@__PURE__*/ (() => group('The 12 V side', undecided(lowVoltageFields)))()
+const sheetLowVoltageField = /*@__PURE__*/ (() =>
+  group('The 12 V side', {
+    ...undecided(lowVoltageFields),
+    converter: optional(group('The converter from the pack', undecided(converterFields))),
+    battery: optional(group('The 12 V battery', undecided(batteryFields))),
+  }))()
 
 const homeField = /*@__PURE__*/ (() =>
   group('A house that the pack feeds for an evening', {
