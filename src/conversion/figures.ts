@@ -67,6 +67,8 @@ export const kindsOfFigures = {
   'precharge.residualVoltage': 'voltage',
   'precharge.inrush': 'current',
   'contactors.{carry,break}': 'current',
+  'shutdown.voltageLeft': 'voltage',
+  'shutdown.{afterPlug,afterCrash}': 'time',
   'charging.time': 'time',
   'charging.{wallEnergy,packEnergy,heat}': 'energy',
   'charging.peakCurrent': 'current',

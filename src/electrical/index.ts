@@ -76,6 +76,7 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { type Shutdown, shutdown } from './isolating.js'
 export { batteryRunTime, type LowVoltageFeed, type LowVoltageSupply, lowVoltageSupply } from './low-voltage.js'
 export {
   acFeedDrop,

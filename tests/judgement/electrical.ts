@@ -13,6 +13,7 @@ import {
   protectRun,
   selectContactor,
   selectFuse,
+  shutdown,
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
@@ -82,6 +83,16 @@ const contactorTask = {
   fault: { highest: '4.2 kA', lowest: '420 A', cutOff: '2.8 kA', fuse: gG63 },
   trip: { current: '250 A', time: '2 s' },
   candidates: [contactor90],
+} as const
+/** A circuit that opens on everything. */
+const switched = {
+  voltage: '310 V',
+  contactors: { poles: 'both', unsupplied: 'open', voltageBehind: true },
+  key: { currentFirst: true },
+  interlock: { time: '100 ms' },
+  inertiaSwitch: { time: '40 ms' },
+  servicePlug: { share: '40 %', leading: true },
+  discharge: '0.7 s',
 } as const
 const withContactor = (patch: object) => ({ candidates: [{ ...contactor90, ...patch }] })
 
@@ -491,6 +502,30 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: withPartial({}, { ...contactor, time: '0.5 ms' }),
         told: /Within what time: 0\.5 ms is unusual/,
         sound: withPartial({}, { ...contactor, time: '0.4 s' }),
+      },
+      {
+        what: 'a curve by which the fuse opens on its own rating',
+        dangerous: withFuse({ curve: [['63 A', '1 h'], ...gG63.curve.slice(1)] }),
+        told: /candidates\[0\]\.curve\[0\]\[0\]: expected a current above the rating, 63 A, got 63 A/,
+        sound: withFuse({ curve: [['92 A', '2 h'], ...gG63.curve.slice(1)] }),
+      },
+      {
+        what: 'times of a curve that are a thousandth of what they are',
+        dangerous: withFuse({ curve: [...gG63.curve.slice(0, 2), ['600 A', '0.1 ms'], ['1100 A', '0.01 ms']] }),
+        told: /curve\[2\]\[1\]: expected a time in which 600 A melts the link: 36 A²·s is less than the melting integral/,
+        sound: withFuse({ curve: [...gG63.curve.slice(0, 2), ['600 A', '80 ms'], ['1100 A', '9 ms']] }),
+      },
+      {
+        what: 'a melting integral a thousandth of what its curve takes',
+        dangerous: withFuse({ meltingIntegral: '10 A²·s' }),
+        told: /meltingIntegral: expected about the 12100 A²·s on which the link melts by the end of its curve/,
+        sound: withFuse({ meltingIntegral: '8000 A²·s' }),
+      },
+      {
+        what: 'a clearing integral a thousandth of what its curve takes to melt',
+        dangerous: withFuse({ meltingIntegral: undefined, clearingIntegral: '26 A²·s' }),
+        told: /clearingIntegral: expected about the 12100 A²·s on which the link melts/,
+        sound: withFuse({ meltingIntegral: undefined }),
       },
       {
         what: 'a fuse that is not made for direct current',
@@ -1006,6 +1041,86 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  shutdown: {
+    call: shutdown,
+    sound: switched,
+    cases: [
+      {
+        what: 'a contactor in one pole alone',
+        dangerous: { contactors: { poles: 'one' } },
+        told: ['shutdown.poles', 'fail'],
+        sound: { contactors: { poles: 'one', unsupplied: undefined }, voltage: '54 V' },
+      },
+      {
+        what: 'contactors that latch',
+        dangerous: { contactors: { unsupplied: 'stay as they are' } },
+        told: ['shutdown.supply', 'fail'],
+      },
+      {
+        what: 'contactors of which nobody says what they do without a supply',
+        dangerous: { contactors: { unsupplied: undefined } },
+        told: ['shutdown.supply', 'unknown'],
+      },
+      {
+        what: 'a weld that nothing finds',
+        dangerous: { contactors: { voltageBehind: false } },
+        told: ['shutdown.weld', 'fail'],
+      },
+      {
+        what: 'a weld of which nobody says how it is found',
+        dangerous: { contactors: { voltageBehind: undefined } },
+        told: ['shutdown.weld', 'unknown'],
+      },
+      {
+        what: 'a key that opens the contactors under load',
+        dangerous: { key: { currentFirst: false } },
+        told: ['shutdown.key', 'fail'],
+      },
+      {
+        what: 'a key that opens nothing that is told',
+        dangerous: { key: undefined },
+        told: ['shutdown.key', 'unknown'],
+      },
+      { what: 'a plug without interlock', dangerous: { interlock: undefined }, told: ['shutdown.plug', 'unknown'] },
+      {
+        what: 'a plug without interlock, finger-proof all the same',
+        dangerous: { interlock: undefined, fingerProof: true },
+        told: ['shutdown.plug', 'unknown'],
+      },
+      {
+        what: 'a pulled plug that can be touched and stays live',
+        dangerous: { discharge: '1.2 s' },
+        told: ['shutdown.plug', 'fail'],
+        sound: { discharge: '1.2 s', fingerProof: true },
+      },
+      {
+        what: 'a circuit of which nobody says how it discharges',
+        dangerous: { discharge: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a crash that opens nothing',
+        dangerous: { inertiaSwitch: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a circuit that is live long after a crash',
+        dangerous: { discharge: '11 s', fingerProof: true },
+        told: ['shutdown.crash', 'fail'],
+        sound: { discharge: '9 s', fingerProof: true },
+      },
+      {
+        what: 'a service plug that draws an arc',
+        dangerous: { servicePlug: { leading: false } },
+        told: ['shutdown.servicePlug', 'fail'],
+      },
+      {
+        what: 'a pack that no plug splits',
+        dangerous: { servicePlug: undefined },
+        told: /all of its voltage is left/,
+      },
+    ],
+  },
   precharge: {
     call: precharge,
     sound: chargedThrough,
@@ -1074,6 +1189,12 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { module: byTemperature },
       },
       {
+        what: 'more power than any arrangement gives',
+        dangerous: { power: '70 kW' },
+        told: ['pack.arrangements', 'fail'],
+        sound: { power: '17 kW' },
+      },
+      {
         what: 'a controller that works from millivolts on',
         dangerous: { window: { minimum: '200 mV' } },
         told: /Lowest voltage at which the controller works: 200 mV is unusual.* Did you mean 200 V/,
@@ -1109,6 +1230,26 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { ...unlike, capacityTolerance: '0 %' },
         told: ['group.current', 'fail'],
         sound: { ...unlike, capacityTolerance: '4 %' },
+      },
+      {
+        what: 'modules of two sorts in one pack',
+        dangerous: {
+          modules: [
+            { name: 'A', capacity: '52 Ah', resistance: '14 mΩ' },
+            { name: 'B', capacity: '33 Ah', resistance: '14.5 mΩ' },
+            { name: 'C', capacity: '51 Ah', resistance: '14.2 mΩ' },
+            { name: 'D', capacity: '34 Ah', resistance: '14.4 mΩ' },
+          ],
+        },
+        told: /B holds 63\.46 % of what A holds, which is unusual/,
+        sound: {
+          modules: [
+            { name: 'A', capacity: '52 Ah', resistance: '14 mΩ' },
+            { name: 'B', capacity: '46 Ah', resistance: '14.5 mΩ' },
+            { name: 'C', capacity: '51 Ah', resistance: '14.2 mΩ' },
+            { name: 'D', capacity: '47 Ah', resistance: '14.4 mΩ' },
+          ],
+        },
       },
       {
         what: 'a share that nobody can tell',
@@ -1411,6 +1552,22 @@ export const electrical: { readonly [name: string]: Table } = {
         told: ['cells.warm', 'fail'],
       },
       {
+        what: 'cells that are said to take a charge in hard frost',
+        dangerous: {
+          temperature: '-13 °C',
+          pack: {
+            module: {
+              cold: { temperature: '-15 °C', resistance: '48 mΩ' },
+              temperatures: {
+                charge: { minimum: '-18 °C', maximum: '45 °C' },
+                discharge: { minimum: '-20 °C', maximum: '60 °C' },
+              },
+            },
+          },
+        },
+        told: /Lowest temperature of the cells on charge: -18 °C is unusual/,
+      },
+      {
         what: 'cells that are too cold for a charge',
         dangerous: { temperature: '-3 °C' },
         told: ['cells.cold', 'fail'],
@@ -1627,6 +1784,11 @@ export const electricalLaws: readonly Worse[] = [
       'pack.module.peakCurrent': 'less',
       'pack.module.resistance': 'more',
     },
+  },
+  {
+    procedure: shutdown,
+    sound: switched,
+    worse: { 'voltage': 'more', 'interlock.time': 'more', 'inertiaSwitch.time': 'more', 'discharge': 'more' },
   },
   {
     procedure: selectContactor,

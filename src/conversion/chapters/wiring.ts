@@ -1,20 +1,22 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
 import { resistanceAtFirst } from '../../electrical/fuse/source.js'
-import { type ProtectedRun, precharge, protectRun, selectContactor } from '../../electrical/index.js'
+import { type ProtectedRun, precharge, protectRun, selectContactor, shutdown } from '../../electrical/index.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
 import { assumed, check, type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import type { Driven } from './journeys.js'
+import { type Driven, hardestOf } from './journeys.js'
 import type { Pack } from './pack.js'
 import {
   type Chapter,
   calledBy,
   type Figure,
   fromSheet,
+  isOfSheet,
   missing,
   type Places,
   partOf,
@@ -68,6 +70,9 @@ export function wiringSection(build: Build, pack: Pack | undefined, driven: () =
     ...(build.contactors === undefined
       ? []
       : [heading('Main contactors', () => contactorPart(build, pack, met, start?.left, driven))]),
+    ...(build.shutdown === undefined
+      ? []
+      : [heading('Switching off', () => shutdownPart(build, pack, start?.discharge))]),
   ]
   return {
     figures: parts.flatMap((part) => part.figures),
@@ -202,17 +207,6 @@ function runPart(
   }
 }
 
-/** The journey that warms cables most. */
-function hardestOf(driven: readonly Driven[]): Driven | undefined {
-  return driven
-    .filter(({ drive }) => drive.rmsCurrent !== undefined)
-    .reduce<Driven | undefined>(
-      (one, other) =>
-        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
-      undefined,
-    )
-}
-
 /** How many of the sections that do not serve are told, the nearest first. */
 const NEAR_MISSES = 3
 
@@ -260,6 +254,32 @@ function runTable(
 /** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
 const PRECHARGE_TIME = '1 s'
 
+/** What switches the traction voltage off. */
+function shutdownPart({ shutdown: asked }: Build, pack: Pack, discharge: Quantity<'time'> | undefined): Part {
+  if (asked === undefined) return { figures: [], tables: [] }
+  const places: Places = {
+    ...Object.fromEntries(Object.keys(shutdownFields).map((key) => [key, `shutdown.${key}`])),
+    voltage: 'module.maximumVoltage',
+    discharge: 'precharge.dischargeResistance',
+  }
+  const found = fromSheet(places, () => shutdown({ ...asked, voltage: pack.maximumVoltage, discharge }))
+  const { voltageLeft, afterPlug, afterCrash } = found
+  return {
+    figures: [
+      { id: 'shutdown.voltageLeft', name: 'most voltage left in a part of the pack', value: voltageLeft },
+      ...(afterPlug === undefined
+        ? []
+        : [{ id: 'shutdown.afterPlug', name: 'from a pulled plug to 60 V', value: afterPlug }]),
+      ...(afterCrash === undefined
+        ? []
+        : [{ id: 'shutdown.afterCrash', name: 'from a crash to 60 V', value: afterCrash }]),
+    ],
+    tables: [],
+    ...found,
+    checks: partOf('shutdown', found.checks),
+  }
+}
+
 /** What the main contactors close on, and break. */
 function contactorPart(
   { contactors, controller }: Build,
@@ -280,7 +300,7 @@ function contactorPart(
   }
   const { current } = met
   const { candidates, openings, ambient, trip, cutOff } = contactors
-  const backwards = greatestBack(driven())
+  const backwards = greatestBack(driven)
   const found = fromSheet(contactorPlaces, () =>
     selectContactor({
       voltage: pack.maximumVoltage,
@@ -334,11 +354,16 @@ const contactorPlaces: Places = {
   candidates: 'contactors.candidates',
 }
 
-/** The greatest current that any journey sends back into the pack; undefined where there is none to tell. */
-function greatestBack(driven: readonly Driven[]): Quantity<'current'> | undefined {
-  const all = driven.flatMap(({ drive }) => drive.currents ?? [])
-  if (all.length === 0) return undefined
-  return quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+/** The greatest current that any journey sends back into the pack; undefined where none can be driven to tell. */
+function greatestBack(driven: () => readonly Driven[]): Quantity<'current'> | undefined {
+  try {
+    const all = driven().flatMap(({ drive }) => drive.currents ?? [])
+    return all.length === 0 ? undefined : quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+  } catch (error) {
+    // That the journeys cannot be driven is told in their own section.
+    if (isOfSheet(error)) return undefined
+    throw error
+  }
 }
 
 /** What the precharge leaves. */
@@ -351,7 +376,7 @@ function prechargePart(
   { precharge: asked, contactors }: Build,
   pack: Pack,
   capacitance: Quantity<'capacitance'>,
-): Part & { readonly left: Left } {
+): Part & { readonly left: Left; readonly discharge: Quantity<'time'> | undefined } {
   const { module, series, parallel } = pack.made
   const time = asked?.time ?? PRECHARGE_TIME
   const places = {
@@ -384,5 +409,7 @@ function prechargePart(
     ...start,
     checks: partOf('precharge', checks),
     left: { residualVoltage: start.residualVoltage, loopResistance },
+    // Through the precharge resistor it discharges only if a contact puts it there, which nobody told.
+    discharge: asked?.dischargeResistance === undefined ? undefined : start.dischargeTime,
   }
 }

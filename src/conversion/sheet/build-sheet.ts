@@ -115,7 +115,7 @@ export interface BuildSheet {
     readonly rotatingFactor?: Measured<'ratio'> | undefined
     /** Which wheels are driven. */
     readonly drivenAxle: 'front' | 'rear'
-    /** Friction coefficient of tyre and road, a plain number, above 0. */
+    /** Friction coefficient of tyre and road, a plain number, above 0 and at most 2, usually 0.05 to 1.1. */
     readonly friction?: Measured<'ratio'> | undefined
     /** The greatest masses allowed. */
     readonly limits?: {
@@ -227,7 +227,7 @@ export interface BuildSheet {
     readonly temperatures?: {
       /** The temperatures of the cells on charge. */
       readonly charge: {
-        /** Lowest temperature of the cells on charge, in °C, usually -40 °C to 15 °C. */
+        /** Lowest temperature of the cells on charge, in °C, usually -10 °C to 15 °C. */
         readonly minimum: Measured<'temperature'>
         /** Highest temperature of the cells on charge, in °C, usually 30 °C to 75 °C. */
         readonly maximum: Measured<'temperature'>
@@ -434,7 +434,7 @@ export interface BuildSheet {
     readonly current?: Measured<'current'> | undefined
     /** Section of a cable that is laid already. Without it: the section is chosen. */
     readonly section?: string | undefined
-    /** One-way length of the run, in m, at least 0 m, usually 0 m to 30 m. */
+    /** One-way length of the run, in m, at least 0 m, usually 0 m to 15 m. */
     readonly length: Measured<'length'>
     /** Metal of the conductor. */
     readonly conductor?: 'copper' | 'aluminium' | undefined
@@ -674,6 +674,45 @@ export interface BuildSheet {
     } | undefined
     /** Greatest peak that the fuse of their run lets through, in A, above 0 A, usually 0.2 kA to 50 kA. */
     readonly cutOff?: Measured<'current'> | undefined
+  } | undefined
+  /** What switches the traction voltage off, and what is left. */
+  readonly shutdown?: {
+    /** The main contactors. */
+    readonly contactors: {
+      /** The poles of the pack that have one. */
+      readonly poles: 'both' | 'one'
+      /** What they do when their coils lose the supply. */
+      readonly unsupplied?: 'open' | 'stay as they are' | undefined
+      /** Whether the control measures the voltage behind each before it closes. */
+      readonly voltageBehind?: boolean | undefined
+    }
+    /** Switching off with the key. */
+    readonly key?: {
+      /** Whether the control brings the current to zero before the contactors open. */
+      readonly currentFirst?: boolean | undefined
+    } | undefined
+    /** The loop through every plug and cover that opens the contactors. */
+    readonly interlock?: {
+      /** Time from a plug that is pulled until the contactors are open, in s, at least 0 s, usually 1 ms to 5 s. */
+      readonly time: Measured<'time'>
+    } | undefined
+    /** Whether no live part can be touched when a plug or cover is open: IPXXB. */
+    readonly fingerProof?: boolean | undefined
+    /** The switch that opens the contactors in a crash. */
+    readonly inertiaSwitch?: {
+      /** Time from the crash until the contactors are open, in s, at least 0 s, usually 1 ms to 5 s. */
+      readonly time: Measured<'time'>
+    } | undefined
+    /**
+     * The plug that splits the pack while it is worked on. Without it: no plug splits the pack: all of its voltage is
+     * left while it is worked on.
+     */
+    readonly servicePlug?: {
+      /** Share of the modules in series on one side of it, a plain number, at least 0 and at most 1. */
+      readonly share: Measured<'ratio'>
+      /** Whether a contact of the interlock in it opens before its main contacts. */
+      readonly leading?: boolean | undefined
+    } | undefined
   } | undefined
   /** The charger, the supply that feeds it, and the charge. */
   readonly charger?: {

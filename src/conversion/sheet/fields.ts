@@ -17,6 +17,7 @@ import { chargerFields, supplyFields } from '../../electrical/charging/charging.
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { batteryFields, converterFields, lowVoltageFields } from '../../electrical/low-voltage.js'
 import { chargingPointFields } from '../../electrical/mains.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
@@ -335,6 +336,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
   contactors: optional(sheetContactorsField),
+  shutdown: optional(group('What switches the traction voltage off, and what is left', shutdownFields)),
   charger: optional(sheetChargerField),
   chargingPoint: optional(sheetChargingPointField),
   lowVoltage: optional(sheetLowVoltageField),
