@@ -23,6 +23,7 @@ import { gearsSection, paceSection } from './chapters/gears.js'
 import { hillSection } from './chapters/hill.js'
 import { homeSection } from './chapters/home.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
+import { lowVoltageSection } from './chapters/low-voltage.js'
 import { morningSection } from './chapters/morning.js'
 import { type Pack, packOf, packSection } from './chapters/pack.js'
 import {
@@ -133,7 +134,18 @@ const parts: readonly Part[] = [
     asks: ['runs', 'fuses', 'precharge'],
     work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
   },
-  { id: 'charging', title: 'Charging', asks: ['charger'], work: (build, { pack }) => chargingSection(build, pack()) },
+  {
+    id: 'charging',
+    title: 'Charging',
+    asks: ['charger', 'chargingPoint'],
+    work: (build, { pack }) => chargingSection(build, pack()),
+  },
+  {
+    id: 'lowVoltage',
+    title: 'The 12 V side',
+    asks: ['lowVoltage'],
+    work: (build, { pack }) => lowVoltageSection(build, pack()),
+  },
   {
     id: 'hill',
     title: 'The longest hill',

@@ -77,6 +77,15 @@ export {
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
 export { type Shutdown, shutdown } from './isolating.js'
+export { batteryRunTime, type LowVoltageFeed, type LowVoltageSupply, lowVoltageSupply } from './low-voltage.js'
+export {
+  acFeedDrop,
+  type ChargingPoint,
+  chargingPoint,
+  pilotCurrent,
+  pilotVoltage,
+  proximityCurrent,
+} from './mains.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

@@ -1,5 +1,6 @@
 /** Published values for the electrical domain. */
 import {
+  acFeedDrop,
   acPower,
   adiabaticConstant,
   adiabaticTime,
@@ -7,6 +8,7 @@ import {
   ampacityAtAmbient,
   awgDiameter,
   backupTime,
+  batteryRunTime,
   cableCurrent,
   cableLoss,
   cableVoltageDrop,
@@ -45,11 +47,14 @@ import {
   packEnergy,
   packResistance,
   parallelCharge,
+  pilotCurrent,
+  pilotVoltage,
   powerAtFloor,
   prechargeResistance,
   prechargeTime,
   prechargeVoltage,
   prospectiveCurrent,
+  proximityCurrent,
   resistancePerLength,
   resistancePerLengthAt,
   resistivityAt,
@@ -177,6 +182,22 @@ export const electricalHandbook = [
       within: 0.001,
       source: cite('IEC 60228', '35 mm² class 5, 0.554 Ω/km at 20 °C, taken to 90 °C'),
       standing: 'recomputed',
+    },
+    {
+      given: { current: '8.3 A', resistancePerLength: '18 mΩ/m', length: '0.9 m' },
+      expected: '0.269 V',
+      within: 0.002,
+      source: cite('a trade journal for agricultural machines', '1 mm² of 0.018 Ω·mm²/m, 1.8 m of wire in all'),
+      standing: 'recomputed',
+      note: 'The current comes back through the body: half of the wire counts as out, half as back.',
+    },
+    {
+      given: { current: '20 A', resistancePerLength: '8.333 mΩ/m', length: '3 m' },
+      expected: '1 V',
+      within: 0.001,
+      source: cite("a heavy-engine maker's installation manual", '2.1 mm² of 0.0175 Ω·mm²/m, 6 m of wire in all'),
+      standing: 'recomputed',
+      note: '5 % of 24 V, less 0.1 V for each of two connections.',
     },
   ]),
   handbook(loopResistance, [
@@ -588,6 +609,34 @@ export const electricalHandbook = [
       source: definition,
       standing: 'exact',
     },
+    ...(
+      [
+        ['24 A', '30 A'],
+        ['32 A', '40 A'],
+        ['40 A', '50 A'],
+        ['48 A', '60 A'],
+        ['80 A', '100 A'],
+      ] as const
+    ).map(([current, expected]) => ({
+      given: { current },
+      expected,
+      within: 1e-9,
+      source: cite('NFPA 70 (NEC)', '625.41, a charge is a continuous load'),
+      standing: 'read' as const,
+    })),
+    ...(
+      [
+        ['11 A', '14.67 A'],
+        ['16 A', '21.33 A'],
+        ['5.4 A', '7.2 A'],
+      ] as const
+    ).map(([current, expected]) => ({
+      given: { current, loadFactor: 0.75 },
+      expected,
+      within: 0.001,
+      source: cite('guides of fuse makers', 'plug-in fuses carry at most 75 % of their rating for long at 25 °C'),
+      standing: 'recomputed' as const,
+    })),
   ]),
   handbook(greatestFuseRating, [
     {
@@ -867,6 +916,145 @@ export const electricalHandbook = [
       within: 1e-9,
       source: definition,
       standing: 'exact',
+    },
+    ...(
+      [
+        ['230 V', '32 A', 1, '7.36 kW'],
+        ['230.94 V', '16 A', 3, '11.09 kW'],
+        ['230.94 V', '32 A', 3, '22.17 kW'],
+        ['230.94 V', '63 A', 3, '43.65 kW'],
+        ['120 V', '16 A', 1, '1.92 kW'],
+      ] as const
+    ).map(([voltage, current, phases, expected]) => ({
+      given: { voltage, current, phases, powerFactor: 1 } as const,
+      expected,
+      within: 0.001,
+      source: definition,
+      standing: 'exact' as const,
+      note: 'Lines 400 V apart have 230.94 V to neutral.',
+    })),
+    ...(
+      [
+        ['48 A', '11.52 kW'],
+        ['80 A', '19.2 kW'],
+      ] as const
+    ).map(([current, expected]) => ({
+      given: { voltage: '240 V', current, phases: 1, powerFactor: 1 } as const,
+      expected,
+      within: 0.001,
+      source: cite('SAE J1772', 'power at 240 V, as quoted'),
+      standing: 'read' as const,
+    })),
+  ]),
+  handbook(pilotCurrent, [
+    ...(
+      [
+        ['53.3 %', '32 A'],
+        ['8 %', '6 A'],
+        ['10 %', '6 A'],
+        ['16 %', '9.6 A'],
+        ['25 %', '15 A'],
+        ['50 %', '30 A'],
+        ['85 %', '51 A'],
+        ['86 %', '55 A'],
+        ['90 %', '65 A'],
+        ['96 %', '80 A'],
+        ['97 %', '80 A'],
+      ] as const
+    ).map(([duty, expected]) => ({
+      given: { duty },
+      expected,
+      within: 0.001,
+      source: cite('IEC 61851-1', 'duty of the pilot, as the table of a test adapter lists it'),
+      standing: 'read' as const,
+    })),
+  ]),
+  handbook(proximityCurrent, [
+    ...(
+      [
+        ['220 Ω', 3, '32 A'],
+        ['100 Ω', 3, '63 A'],
+        ['100 Ω', 1, '70 A'],
+        ['75 Ω', 3, '63 A'],
+        ['680 Ω', 3, '20 A'],
+        ['1500 Ω', 3, '13 A'],
+        ['2200 Ω', 3, '13 A'],
+        ['2300 Ω', 3, '0 A'],
+      ] as const
+    ).map(([resistance, phases, expected]) => ({
+      given: { resistance, phases },
+      expected,
+      within: 0,
+      source: cite('IEC 61851-1', 'coding of the cable, as the table of a test adapter lists it'),
+      standing: 'read' as const,
+    })),
+  ]),
+  handbook(pilotVoltage, [
+    ...(
+      [
+        ['882 Ω', '6 V'],
+        ['2740 Ω', '8.98 V'],
+        ['246 Ω', '2.93 V'],
+      ] as const
+    ).map(([resistance, expected]) => ({
+      given: { resistance },
+      expected,
+      within: '0.02 V' as const,
+      source: cite('IEC 61851-1', 'states B, C and D; the drop of the diode from memory'),
+      standing: 'recomputed' as const,
+      note: 'The nominal voltages are 9 V, 6 V and 3 V; the resistors and those were read.',
+    })),
+  ]),
+  handbook(acFeedDrop, [
+    {
+      given: { current: '32 A', resistancePerLength: '3.685 mΩ/m', length: '25 m', phases: 1 },
+      expected: '5.9 V',
+      within: 0.002,
+      source: cite('IEC 60228', '6 mm² class 2, 3.08 Ω/km at 20 °C, taken to 70 °C'),
+      standing: 'recomputed',
+      note: '2.56 % of 230 V.',
+    },
+    {
+      given: { current: '32 A', resistancePerLength: '3.65 mΩ/m', length: '30 m', phases: 1 },
+      expected: '7.01 V',
+      within: 0.001,
+      source: cite('BS 7671', 'Appendix 4, 6 mm², 70 °C: 7.3 mV per ampere and metre'),
+      standing: 'from memory',
+      note: '3.05 % of 230 V.',
+    },
+    {
+      given: { current: '1 A', resistancePerLength: '3.65 mΩ/m', length: '1 m', phases: 3 },
+      expected: '6.4 mV',
+      within: 0.015,
+      source: cite('BS 7671', 'Appendix 4, 6 mm², 70 °C, three phases: 6.4 mV per ampere and metre'),
+      standing: 'from memory',
+      note: 'The table is rounded to two figures, also the 7.3 mV of one phase from which the resistance comes.',
+    },
+  ]),
+  handbook(batteryRunTime, [
+    {
+      given: { capacity: '100 Ah', current: '10 A' },
+      expected: '8.706 h',
+      within: 0.0005,
+      source: cite('Peukert, Elektrotechnische Zeitschrift 20 (1897)', '20 h * (100 Ah / (10 A * 20 h))^1.2'),
+      standing: 'from memory',
+      note: 'The law is remembered, the arithmetic is done apart from this library.',
+    },
+    {
+      given: { capacity: '44 Ah', current: '2.2 A', exponent: 1.3 },
+      expected: '20 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: 'At the current of its rating a battery lasts as rated, whatever the exponent.',
+    },
+    {
+      given: { capacity: '44 Ah', current: '1.1 A', exponent: 1.3, share: '50 %' },
+      expected: '20 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: 'Below it no more is counted than the capacity that is stated.',
     },
   ]),
   handbook(converterInputCurrent, [

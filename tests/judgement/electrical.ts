@@ -3,9 +3,11 @@ import {
   arrangePack,
   cableDuty,
   chargePlan,
+  chargingPoint,
   groupModules,
   homeSupply,
   isolationTest,
+  lowVoltageSupply,
   packAt,
   precharge,
   protectRun,
@@ -148,6 +150,34 @@ const overnight = {
   supply: { voltage: '230 V', current: '10 A', phases: 1, circuit: '16 A', powerFactor: 1 },
   charger: { power: '2.1 kW', efficiency: '91 %' },
   temperature: '18 °C',
+} as const
+/** A charging point in a garage, with all that is asked of it. */
+const garage = {
+  supply: { voltage: '230 V', current: '16 A', phases: 1, circuit: '20 A', rule: 'IEC own circuit' },
+  charger: { power: '3.3 kW', efficiency: '93 %' },
+  length: '18 m',
+  section: '4 mm²',
+  laid: 'conduit',
+  overcurrent: 'breaker',
+  residualCurrent: { type: 'A', trips: '30 mA', detector: '6 mA', upstream: 'none' },
+  earth: { system: 'TN-S' },
+  pilot: '26.6 %',
+} as const
+/** The 12 V side of a small car. */
+const lamps = { length: '3.2 m', section: '4 mm²', fuse: '15 A', back: 'body', feeds: 'headlamp' } as const
+const twelveVolts = {
+  loads: {
+    headlamps: { power: '110 W', duty: 'steady', feed: lamps },
+    fan: { current: '8 A', duty: 0.5 },
+    rearWindow: { power: '150 W', duty: 'short' },
+  },
+  converter: {
+    current: '30 A',
+    efficiency: 0.9,
+    feed: { length: '1.8 m', section: '16 mm²', fuse: '40 A', back: 'wire', feeds: 'charging line' },
+  },
+  battery: { capacity: '44 Ah', lasts: '30 min' },
+  packVoltage: '240 V',
 } as const
 /** What the cells take by their temperature alone, as the table of their maker has it. */
 const byTemperature = {
@@ -1228,6 +1258,244 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  lowVoltageSupply: {
+    call: lowVoltageSupply,
+    sound: twelveVolts,
+    cases: [
+      {
+        what: 'a converter that nobody stated',
+        dangerous: { converter: undefined },
+        told: ['lowVoltage.converter', 'unknown'],
+      },
+      {
+        what: 'a converter without room',
+        dangerous: { converter: { current: '14 A', feed: undefined } },
+        told: ['lowVoltage.converter', 'fail'],
+        sound: { converter: { current: '16 A', feed: undefined } },
+      },
+      {
+        what: 'a fan that runs all the time after all',
+        dangerous: { loads: { fan: { duty: 'steady' } }, converter: { current: '19 A', feed: undefined } },
+        told: ['lowVoltage.converter', 'fail'],
+        sound: { converter: { current: '19 A', feed: undefined } },
+      },
+      {
+        what: 'everything on at once, and no battery',
+        dangerous: { converter: { current: '20 A', feed: undefined }, battery: undefined },
+        told: ['lowVoltage.peak', 'unknown'],
+        sound: { converter: { current: '20 A', feed: undefined } },
+      },
+      {
+        what: 'lamps that go out with the converter',
+        dangerous: { battery: undefined },
+        told: ['lowVoltage.runTime', 'unknown'],
+      },
+      {
+        what: 'a battery for a quarter of an hour',
+        dangerous: { battery: { capacity: '12 Ah' } },
+        told: ['lowVoltage.runTime', 'fail'],
+        sound: { battery: { capacity: '30 Ah' } },
+      },
+      {
+        what: 'a wire too thin for its fuse',
+        dangerous: { loads: { headlamps: { feed: { section: '2.5 mm²' } } } },
+        told: ['feed.headlamps.cable', 'fail'],
+        sound: { loads: { headlamps: { feed: { section: '2.5 mm²' } } }, bundled: 0.7 },
+      },
+      {
+        what: 'a fuse too large for its wire',
+        dangerous: { loads: { headlamps: { feed: { fuse: '25 A' } } } },
+        told: ['feed.headlamps.cable', 'fail'],
+      },
+      {
+        what: 'a fuse that tires under its load',
+        dangerous: { loads: { headlamps: { feed: { fuse: '10 A' } } } },
+        told: ['feed.headlamps.fuse', 'fail'],
+      },
+      {
+        what: 'dim lamps at the end of a long wire',
+        dangerous: { loads: { headlamps: { feed: { length: '9 m' } } } },
+        told: ['feed.headlamps.drop', 'fail'],
+        sound: { loads: { headlamps: { feed: { length: '5 m' } } } },
+      },
+      {
+        what: 'a return wire where the body would do',
+        dangerous: { loads: { headlamps: { feed: { back: 'wire' } } } },
+        told: ['feed.headlamps.drop', 'fail'],
+      },
+      {
+        what: 'a drop that nobody limits',
+        dangerous: { loads: { headlamps: { feed: { feeds: undefined } } } },
+        told: ['feed.headlamps.drop', 'unknown'],
+        sound: { loads: { headlamps: { feed: { feeds: undefined, maximumDrop: '0.3 V' } } } },
+      },
+      {
+        what: 'wires over a hot motor',
+        dangerous: { ambient: '60 °C' },
+        told: ['feed.headlamps.cable', 'fail'],
+        sound: { ambient: '60 °C', insulationLimit: '105 °C' },
+      },
+      {
+        what: 'a converter whose wire the battery burns',
+        dangerous: { converter: { feed: { section: '6 mm²' } } },
+        told: ['feed.converter.cable', 'fail'],
+      },
+      {
+        what: 'a converter whose fuse tires',
+        dangerous: { converter: { feed: { fuse: '35 A' } } },
+        told: ['feed.converter.fuse', 'fail'],
+      },
+      {
+        what: 'a converter far from the battery',
+        dangerous: { converter: { feed: { length: '6 m' } } },
+        told: ['feed.converter.drop', 'fail'],
+      },
+    ],
+  },
+  chargingPoint: {
+    call: chargingPoint,
+    sound: garage,
+    cases: [
+      {
+        what: 'no residual-current device',
+        dangerous: { residualCurrent: undefined },
+        told: ['mains.directCurrent', 'unknown'],
+      },
+      {
+        what: 'a device of type A with nothing that sees smooth direct current',
+        dangerous: { residualCurrent: { detector: 'none' } },
+        told: ['mains.directCurrent', 'fail'],
+        sound: { residualCurrent: { type: 'B', detector: 'none' } },
+      },
+      {
+        what: 'a device of type A, and nobody says what sees direct current',
+        dangerous: { residualCurrent: { detector: undefined } },
+        told: ['mains.directCurrent', 'unknown'],
+      },
+      {
+        what: 'a device of type AC',
+        dangerous: { residualCurrent: { type: 'AC' } },
+        told: ['mains.directCurrent', 'fail'],
+        sound: { residualCurrent: { type: 'F' } },
+      },
+      {
+        what: 'a device for plant, not for people',
+        dangerous: { residualCurrent: { trips: '300 mA' } },
+        told: ['mains.residual', 'fail'],
+        sound: { residualCurrent: { trips: '10 mA' } },
+      },
+      {
+        what: 'a device that opens nobody knows when',
+        dangerous: { residualCurrent: { trips: undefined } },
+        told: ['mains.residual', 'unknown'],
+      },
+      {
+        what: 'type B behind a device of type A that others rely on',
+        dangerous: { residualCurrent: { type: 'B', detector: 'none', upstream: 'A' } },
+        told: ['mains.upstream', 'fail'],
+        sound: { residualCurrent: { upstream: 'A' } },
+      },
+      {
+        what: 'a device of type AC upstream',
+        dangerous: { residualCurrent: { upstream: 'AC' } },
+        told: ['mains.upstream', 'fail'],
+        sound: { residualCurrent: { upstream: 'B' } },
+      },
+      {
+        what: 'who knows what upstream',
+        dangerous: { residualCurrent: { upstream: undefined } },
+        told: ['mains.upstream', 'unknown'],
+      },
+      { what: 'no earth', dangerous: { earth: undefined }, told: ['mains.earth', 'unknown'] },
+      {
+        what: 'a neutral that is the earth too',
+        dangerous: { earth: { system: 'TN-C-S' } },
+        told: ['mains.earth', 'unknown'],
+        sound: { earth: { system: 'TN-C-S', openNeutral: 'detected' } },
+      },
+      {
+        what: 'an earth electrode in dry sand',
+        dangerous: { earth: { system: 'TT', resistance: '2.5 kΩ' } },
+        told: ['mains.earth', 'fail'],
+        sound: { earth: { system: 'TT', resistance: '160 Ω' } },
+      },
+      {
+        what: 'an earth electrode that nobody measured',
+        dangerous: { earth: { system: 'TT' } },
+        told: ['mains.earth', 'unknown'],
+      },
+      {
+        what: 'a breaker too large for the cable',
+        dangerous: { supply: { circuit: '32 A' } },
+        told: ['mains.ampacity', 'fail'],
+        sound: { supply: { circuit: '25 A' } },
+      },
+      {
+        what: 'a cable in an insulated wall, as nobody said how it lies',
+        dangerous: { section: '2.5 mm²', laid: undefined },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²' },
+      },
+      {
+        what: 'a fuse where a breaker would do',
+        dangerous: { section: '2.5 mm²', laid: 'conduit', overcurrent: 'fuse', ambient: '45 °C' },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²', laid: 'conduit', ambient: '35 °C' },
+      },
+      {
+        what: 'a bundle of loaded cables',
+        dangerous: { bundled: 0.5 },
+        told: ['mains.ampacity', 'fail'],
+        sound: { bundled: 0.8 },
+      },
+      {
+        what: 'three phases in a cable that carries one',
+        dangerous: { section: '2.5 mm²', supply: { phases: 3, circuit: '23 A' }, charger: { power: '9 kW' } },
+        told: ['mains.ampacity', 'fail'],
+        sound: { section: '2.5 mm²', supply: { circuit: '23 A' } },
+      },
+      {
+        what: 'a long feed',
+        dangerous: { length: '40 m' },
+        told: ['mains.drop', 'fail'],
+        sound: { length: '30 m' },
+      },
+      {
+        what: 'a pilot that announces more than the circuit gives',
+        dangerous: { pilot: '53.3 %' },
+        told: ['mains.pilot', 'fail'],
+        sound: { pilot: '10 %' },
+      },
+      {
+        what: 'a pilot that announces nothing',
+        dangerous: { pilot: '100 %' },
+        told: ['mains.pilot', 'fail'],
+      },
+      {
+        what: 'a domestic socket for hours at its full rating',
+        dangerous: { supply: { rule: 'domestic socket' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { rule: 'domestic socket', current: '10 A' }, pilot: '16 %' },
+      },
+      {
+        what: 'a domestic socket behind who knows what fuse',
+        dangerous: { supply: { rule: 'domestic socket', current: '10 A', circuit: undefined }, pilot: '16 %' },
+        told: ['mains.rating', 'unknown'],
+      },
+      {
+        what: 'a socket whose circuit is rated for less than it lets flow',
+        dangerous: { supply: { rule: 'domestic socket', current: '10 A', circuit: '6 A' }, pilot: '16 %' },
+        told: ['charge.circuit', 'fail'],
+      },
+      {
+        what: 'more than 80 % of a circuit under the NEC',
+        dangerous: { supply: { rule: 'NEC', circuit: '16 A' } },
+        told: ['charge.circuit', 'fail'],
+        sound: { supply: { rule: 'NEC' } },
+      },
+      { what: 'work for an electrician', dangerous: {}, told: /licensed electrician/ },
+    ],
+  },
   chargePlan: {
     call: chargePlan,
     sound: overnight,
@@ -1453,6 +1721,41 @@ export const electricalLaws: readonly Worse[] = [
       'controller.batteryCurrent': 'more',
       'controller.time': 'more',
       cycles: 'more',
+    },
+  },
+  {
+    procedure: lowVoltageSupply,
+    sound: twelveVolts,
+    worse: {
+      'loads.headlamps.power': 'more',
+      'loads.fan.current': 'more',
+      'loads.headlamps.feed.length': 'more',
+      'converter.feed.length': 'more',
+      'battery.capacity': 'less',
+      'battery.usable': 'less',
+      'battery.lasts': 'more',
+      ambient: 'more',
+      bundled: 'less',
+    },
+  },
+  {
+    procedure: chargingPoint,
+    sound: {
+      ...garage,
+      maximumDrop: '4 %',
+      ambient: '25 °C',
+      earth: { system: 'TT', resistance: '500 Ω' },
+      residualCurrent: { ...garage.residualCurrent, trips: '20 mA' },
+    },
+    worse: {
+      // Not supply.circuit nor supply.current: a greater rating burdens the cable and eases the load of the circuit.
+      length: 'more',
+      ambient: 'more',
+      maximumDrop: 'less',
+      bundled: 'less',
+      'residualCurrent.trips': 'more',
+      'earth.resistance': 'more',
+      'charger.power': 'more',
     },
   },
   {

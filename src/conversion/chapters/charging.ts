@@ -1,9 +1,10 @@
-/** How long a charge takes from the socket at hand, and what it costs there. */
-import { type ChargePlan, chargePlan } from '../../electrical/index.js'
-import { merged } from '../../procedure/index.js'
+/** How long a charge takes from the socket at hand, what it costs there, and what the feed of the point must be. */
+import { type ChargePlan, type ChargingPoint, chargePlan, chargingPoint } from '../../electrical/index.js'
+import { chargingPointFields } from '../../electrical/mains.js'
+import { type Findings, merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
-import { type Chapter, fromSheet, missing, partOf, vehiclePlaces } from './section.js'
+import { type Chapter, fromSheet, missing, partOf, type Table, vehiclePlaces } from './section.js'
 
 /** How many moments of the charge are told, besides its start. */
 const MOMENTS = 5
@@ -35,6 +36,7 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
   const { from, voltage, current, phases } = charger
   const plan = chargeOf(charger, pack)
   const { curve } = plan
+  const point = pointPart(build)
   // A charge that is over at once has fewer.
   const moments = new Set(Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS)))
   return {
@@ -74,8 +76,62 @@ export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
         }),
         notes: [`Until the voltage of the full pack is reached, the ${plan.limitedBy} holds the power.`],
       },
+      ...(point?.tables ?? []),
     ],
-    ...merged(plan),
-    checks: partOf('charger', plan.checks),
+    ...merged(plan, ...(point === undefined ? [] : [point])),
+    checks: [...partOf('charger', plan.checks), ...(point?.checks ?? [])],
+  }
+}
+
+/** Where in the sheet the figures of a charging point stand. */
+const pointPlaces = {
+  supply: 'charger',
+  charger: 'charger',
+  ...Object.fromEntries(Object.keys(chargingPointFields).map((key) => [key, `chargingPoint.${key}`])),
+}
+
+/** The feed of the point, where the sheet tells of one. */
+function pointPart({
+  charger,
+  chargingPoint: asked,
+}: Build): (Findings & { readonly tables: readonly Table[] }) | undefined {
+  if (charger === undefined || asked === undefined) return undefined
+  const { power, efficiency, temperature: _, from: __, to: ___, ...supply } = charger
+  const found = fromSheet(pointPlaces, () => chargingPoint({ ...asked, supply, charger: { power, efficiency } }))
+  return {
+    ...found,
+    tables: [pointTable(found)],
+    // The load of the circuit is told with the charge.
+    checks: partOf(
+      'chargingPoint',
+      found.checks.filter(({ id }) => id !== 'charge.circuit'),
+    ),
+  }
+}
+
+function pointTable({ section, rejected, ...found }: ChargingPoint): Table {
+  const row = (
+    id: 'circuit' | 'ampacity' | 'ratingAtMost' | 'drop' | 'dropShare' | 'allDay' | 'power',
+    name: string,
+  ) => ({
+    id,
+    name,
+    values: [found[id]],
+  })
+  return {
+    id: 'chargingPoint',
+    title: 'The charging point',
+    measures: 'rows',
+    columns: [{ id: '', name: section.name }],
+    rows: [
+      row('circuit', 'rating of its circuit'),
+      row('allDay', 'what that gives for hours'),
+      row('power', 'power from the supply for hours'),
+      row('ampacity', 'the cable carries as it is laid'),
+      row('ratingAtMost', 'greatest rating that the cable bears'),
+      row('drop', 'voltage lost'),
+      row('dropShare', 'the same as a share'),
+    ],
+    notes: rejected.map(({ name, reasons }) => `${name} is refused: ${reasons.join('; ')}.`),
   }
 }

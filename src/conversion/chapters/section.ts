@@ -125,11 +125,11 @@ export function familiesOf(checks: readonly SheetCheck[]): (readonly [SheetCheck
   return [...families.values()]
 }
 
-/** The id of a check without the gear, the bay or the part of the loop that it is about. */
+/** The id of a check without the gear, the bay, the wire or the part of the loop that it is about. */
 function withoutInstance(id: string): string {
   return id
     .replace(/^(gearbox\.torque|motor\.speed|placing)\..*$/, '$1')
-    .replace(/^(segment|bay|ride)\.[^.]+\.(?=[^.]+$)/, '$1.')
+    .replace(/^(segment|bay|ride|feed)\.[^.]+\.(?=[^.]+$)/, '$1.')
 }
 
 /**

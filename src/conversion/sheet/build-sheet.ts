@@ -742,6 +742,132 @@ export interface BuildSheet {
     /** State of charge at the end, a plain number, at least 0 and at most 1. */
     readonly to: Measured<'ratio'>
   } | undefined
+  /** The point at which it charges: the feed of the supply that charger tells of. */
+  readonly chargingPoint?: {
+    /** One-way length of the cable from the board, in m, at least 0 m, usually 0 m to 100 m. */
+    readonly length: Measured<'length'>
+    /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+    readonly section?: string | undefined
+    /** How the cable lies. */
+    readonly laid?: 'insulated wall' | 'conduit' | 'clipped' | 'NEC raceway' | undefined
+    /** Temperature of the air around the cable, in °C, at least -20 °C and below 60 °C, usually 10 °C to 50 °C. */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Share of its ampacity that a bundle leaves the cable, a plain number, above 0 and at most 1. */
+    readonly bundled?: Measured<'ratio'> | undefined
+    /** What opens on an overload. */
+    readonly overcurrent?: 'breaker' | 'fuse' | undefined
+    /** Greatest drop, as a share of the voltage, a plain number, above 0 and at most 0.2, usually 0.5 % to 5 %. */
+    readonly maximumDrop?: Measured<'ratio'> | undefined
+    /** The residual-current device before the point, or in it. */
+    readonly residualCurrent?: {
+      /** Its type. */
+      readonly type?: 'AC' | 'A' | 'F' | 'B' | undefined
+      /** Its rated residual current, in A, above 0 A, usually 6 mA to 500 mA. */
+      readonly trips?: Measured<'current'> | undefined
+      /** What opens on smooth direct current beside it, in the point or in the box of the cable. */
+      readonly detector?: '6 mA' | 'none' | undefined
+      /** Type of another device before it, on which other circuits rely too. */
+      readonly upstream?: 'none' | 'AC' | 'A' | 'F' | 'B' | undefined
+    } | undefined
+    /** The earth of the point. */
+    readonly earth?: {
+      /** How the supply is earthed. */
+      readonly system: 'TN-S' | 'TN-C-S' | 'TT'
+      /** Resistance of the earth electrode of the house, as measured, in mΩ, above 0 mΩ, usually 1 Ω to 2 kΩ. */
+      readonly resistance?: Measured<'resistance'> | undefined
+      /** What is done about a broken neutral of the supply, where it is the earth too. */
+      readonly openNeutral?: 'detected' | 'allowed by local code' | undefined
+    } | undefined
+    /**
+     * Duty of the control pilot of the point, a plain number, at least 0 and at most 1. Without it: what the control
+     * pilot announces is not held to what the circuit gives: give pilot.
+     */
+    readonly pilot?: Measured<'ratio'> | undefined
+  } | undefined
+  /** The 12 V side. */
+  readonly lowVoltage?: {
+    /** The loads, by their names. */
+    readonly loads: { readonly [name: string]: {
+      /** Power that it takes, in kW, above 0 kW, usually 1 W to 1 kW. */
+      readonly power?: Measured<'power'> | undefined
+      /** Current that it takes, in A, above 0 A, usually 0.1 A to 80 A. */
+      readonly current?: Measured<'current'> | undefined
+      /**
+       * How long it is on: for a whole drive, for moments that the battery bridges, or by turns for a share of the
+       * time.
+       */
+      readonly duty: 'steady' | 'short' | Measured<'ratio'>
+      /** Its wire. */
+      readonly feed?: {
+        /** Length of the wire from the fuse to the load, in m, at least 0 m, usually 0 m to 8 m. */
+        readonly length: Measured<'length'>
+        /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+        readonly section?: string | undefined
+        /**
+         * Rating of its fuse, where one is fitted already, in A, above 0 A, usually 1 A to 500 A. Without it: the fuse
+         * is the least that the load needs.
+         */
+        readonly fuse?: Measured<'current'> | undefined
+        /** How the current comes back: by a wire it loses voltage out and back. */
+        readonly back: 'wire' | 'body'
+        /** What it feeds, which tells what it may lose. */
+        readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
+        /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
+        readonly maximumDrop?: Measured<'voltage'> | undefined
+      } | undefined
+    } }
+    /** Voltage with the converter on, in V, above 0 V, usually 12.5 V to 15 V. */
+    readonly voltage?: Measured<'voltage'> | undefined
+    /** The converter from the pack. */
+    readonly converter?: {
+      /** Its rated current on the 12 V side, in A, above 0 A, usually 10 A to 250 A. */
+      readonly current: Measured<'current'>
+      /** Its efficiency, a plain number, above 0 and at most 1, usually 0.8 to 0.97. */
+      readonly efficiency?: Measured<'ratio'> | undefined
+      /**
+       * Its wire to the battery. Without it: the wire between converter and battery is not judged: give converter.feed.
+       */
+      readonly feed?: {
+        /** Length of the wire from the fuse to the load, in m, at least 0 m, usually 0 m to 8 m. */
+        readonly length: Measured<'length'>
+        /** The section, where it lies already and is only to be examined. Without it: the section is chosen. */
+        readonly section?: string | undefined
+        /**
+         * Rating of its fuse, where one is fitted already, in A, above 0 A, usually 1 A to 500 A. Without it: the fuse
+         * is the least that the load needs.
+         */
+        readonly fuse?: Measured<'current'> | undefined
+        /** How the current comes back: by a wire it loses voltage out and back. */
+        readonly back: 'wire' | 'body'
+        /** What it feeds, which tells what it may lose. */
+        readonly feeds?: 'lamp up to 15 W' | 'lamp above 15 W' | 'headlamp' | 'charging line' | 'starter' | 'control line' | undefined
+        /** Greatest drop, in V, above 0 V, usually 0.05 V to 1 V. */
+        readonly maximumDrop?: Measured<'voltage'> | undefined
+      } | undefined
+    } | undefined
+    /** The 12 V battery. */
+    readonly battery?: {
+      /** Capacity that is taken in 20 h, in Ah, above 0 Ah, usually 5 Ah to 120 Ah. */
+      readonly capacity: Measured<'charge'>
+      /** Share of it that may be taken, a plain number, above 0 and at most 1. */
+      readonly usable?: Measured<'ratio'> | undefined
+      /** Exponent of Peukert, a plain number, at least 1 and at most 1.6. */
+      readonly exponent?: Measured<'ratio'> | undefined
+      /**
+       * How long it must last with the converter off, in s, above 0 s, usually 5 min to 4 h. Without it: how long the
+       * battery lasts without the converter is not held to a limit: give battery.lasts.
+       */
+      readonly lasts?: Measured<'time'> | undefined
+    } | undefined
+    /**
+     * Temperature of the air around the wires, in °C, at least -23.15 °C and below 226.85 °C, usually -20 °C to 125 °C.
+     */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Continuous limit of the insulation, in °C, usually 60 °C to 250 °C. */
+    readonly insulationLimit?: Measured<'temperature'> | undefined
+    /** Share of its ampacity that a bundle leaves a wire, a plain number, above 0 and at most 1. */
+    readonly bundled?: Measured<'ratio'> | undefined
+  } | undefined
   /** The seasons in which the car is driven. */
   readonly seasons?: { readonly [name: string]: {
     /** Title, for people to read; its key is its name in ids. */

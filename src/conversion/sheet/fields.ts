@@ -18,6 +18,8 @@ import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
 import { shutdownFields } from '../../electrical/isolating.js'
+import { batteryFields, converterFields, lowVoltageFields } from '../../electrical/low-voltage.js'
+import { chargingPointFields } from '../../electrical/mains.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
@@ -188,6 +190,19 @@ const sheetChargerField = /*@__PURE__*/ (() =>
     to: given('ratio', 'State of charge at the end', { min: 0, max: 1 }),
   }))()
 
+const sheetChargingPointField = /*@__PURE__*/ (() =>
+  group(
+    'The point at which it charges: the feed of the supply that charger tells of',
+    undecided(chargingPointFields),
+  ))()
+
+const sheetLowVoltageField = /*@__PURE__*/ (() =>
+  group('The 12 V side', {
+    ...undecided(lowVoltageFields),
+    converter: optional(group('The converter from the pack', undecided(converterFields))),
+    battery: optional(group('The 12 V battery', undecided(batteryFields))),
+  }))()
+
 const homeField = /*@__PURE__*/ (() =>
   group('A house that the pack feeds for an evening', {
     hourly: required(houseFields.hourly),
@@ -323,6 +338,8 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   contactors: optional(sheetContactorsField),
   shutdown: optional(group('What switches the traction voltage off, and what is left', shutdownFields)),
   charger: optional(sheetChargerField),
+  chargingPoint: optional(sheetChargingPointField),
+  lowVoltage: optional(sheetLowVoltageField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
   hill: optional(hillField),

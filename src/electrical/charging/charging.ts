@@ -390,15 +390,37 @@ function powerInto({ voltage, current, phases, powerFactor }: Charge['supply'], 
 /** What a domestic socket bears for hours. Practice in several countries, from memory; 8 A in some. */
 const DOMESTIC = /*@__PURE__*/ (() => quantity('current', '10 A'))()
 
-/** What the rules let a charge load a circuit for hours. */
-function circuitTrial(
-  { voltage, current, phases, powerFactor, circuit, rule }: Charge['supply'],
+/** What the charger draws from each phase: what it needs for its power, or what the supply lets flow where that is less. */
+function drawnFrom(
+  { voltage, current, phases, powerFactor }: Charge['supply'],
   charger: Charge['charger'],
-) {
+): Quantity<'current'> {
+  const wanted = charger.power.si / charger.efficiency.si / (voltage.si * phases * powerFactor.si)
+  return wanted < current.si ? quantity('current', wanted, 'A') : current
+}
+
+/** What a circuit may give for hours: by no stated rule as by the strictest. @internal */
+export function allDayOf(circuit: Quantity<'current'>, rule: Charge['supply']['rule']): Quantity<'current'> {
+  if (rule === 'IEC own circuit') return circuit
+  if (rule === 'domestic socket') return isAbove(circuit, DOMESTIC) ? DOMESTIC : circuit
+  return circuit.times(SHARE)
+}
+
+/** Share of its circuit that a load of hours may take by NFPA 70 (NEC), 625.41. @internal */
+export const SHARE = 0.8
+
+/** What the rules let a charge load a circuit for hours. @internal */
+export function circuitTrial(supply: Charge['supply'], charger: Charge['charger']): Check {
+  const { current, circuit, rule } = supply
   const told = (says: Told, basis: string) =>
     trial('charge.circuit', 'Load of the circuit for hours', says, basis, 'supply.circuit', 'supply.rule')
-  const wanted = charger.power.si / charger.efficiency.si / (voltage.si * phases * powerFactor.si)
-  const drawn = wanted < current.si ? quantity('current', wanted, 'A') : current
+  const drawn = drawnFrom(supply, charger)
+  if (circuit !== undefined && isAbove(current, circuit)) {
+    return told(
+      says`the supply lets ${current} flow, at most the ${circuit} of its circuit`,
+      'IEC 60364-4-43, 433.1 (from memory)',
+    )
+  }
   if (rule === 'domestic socket') {
     return told(
       says`the charger draws ${drawn} for hours, at most the ${DOMESTIC} that a domestic socket bears`,
@@ -411,19 +433,13 @@ function circuitTrial(
       'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
     )
   }
-  if (isAbove(current, circuit)) {
-    return told(
-      says`the supply lets ${current} flow, at most the ${circuit} of its circuit`,
-      'IEC 60364-4-43, 433.1 (from memory)',
-    )
-  }
   if (rule === 'IEC own circuit') {
     return told(
       says`the charger draws ${drawn} for hours, at most the ${circuit} of a circuit of its own`,
       'IEC 60364-7-722',
     )
   }
-  const share = circuit.times(0.8)
+  const share = allDayOf(circuit, rule)
   if (rule === undefined && isAbove(drawn, share)) {
     return told(
       { unknown: `whether a circuit of ${circuit} bears ${drawn} for hours depends on the rule: give supply.rule` },
