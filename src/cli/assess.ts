@@ -27,6 +27,7 @@ export const assessCommand: Command = {
     csv: { takes: 'FILE', about: 'writes figures and checks as a table' },
     json: { about: 'prints the assessment as JSON' },
     brief: { about: 'leaves out the assumptions' },
+    bands: { about: 'tells how sure the key figures are, and what to measure next' },
     units: { takes: 'imperial', about: 'shows pounds, inches and miles' },
     lines: { about: 'reads variants, a line of JSON each, and writes a line for each' },
   },
@@ -54,7 +55,10 @@ async function sheet(shell: Shell, path: string, options: Written): Promise<numb
   })
   refuseTargets(targets, [path])
   const written = await readJson(shell, path)
-  const found = assess(inFile(path, () => readBuild(written)))
+  const found = assess(
+    inFile(path, () => readBuild(written)),
+    { bands: has('bands') },
+  )
   // All are made before the first is written.
   const texts = targets.map((target) => ({ ...target, text: reports[target.sort](found, units) }))
   for (const { path: place, text } of texts) {

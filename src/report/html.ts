@@ -83,6 +83,6 @@ const display = /*@__PURE__*/ Symbol.for('Jupyter.display')
  * forNotebook(toHtml(explain(() => cableVoltageDrop(run))))
  * ```
  */
-export function forNotebook(html: string): { readonly [display]: () => { readonly 'text/html': string } } {
+export function forNotebook(html: string): object {
   return { [display]: () => ({ 'text/html': html }) }
 }

@@ -28,6 +28,13 @@ describe('a sheet', () => {
     expect((await kerbwatt(['assess', example, '--brief'])).out).toBe(toText(found, { brief: true }))
     expect((await kerbwatt(['assess', '--units', 'imperial', example])).out).toBe(toText(found, { units: 'imperial' }))
   })
+  it('tells how sure the figures are, and what to measure next', async () => {
+    const { out, code } = await kerbwatt(['assess', example, '--bands', '--brief'])
+    expect(out).toContain('\nMeasure next\n')
+    expect(out).toMatch(/ ± /)
+    expect(code).toBe(0)
+  })
+
   it('comes as JSON', async () => {
     const { out } = await kerbwatt(['assess', example, '--json'])
     const read = JSON.parse(out)
