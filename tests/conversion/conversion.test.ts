@@ -315,6 +315,7 @@ describe('an assessment', () => {
       'Journeys',
       'Cables and fuses',
       'Charging',
+      'The 12 V side',
       'The longest hill',
       'Cold mornings',
       'An evening of house load',
