@@ -22,6 +22,7 @@ import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
 import { hillSection } from './chapters/hill.js'
 import { homeSection } from './chapters/home.js'
+import { insulationSection } from './chapters/insulation.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
 import { morningSection } from './chapters/morning.js'
 import { type Pack, packOf, packSection } from './chapters/pack.js'
@@ -123,6 +124,12 @@ const parts: readonly Part[] = [
     title: 'Cables and fuses',
     asks: ['runs', 'fuses', 'precharge'],
     work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
+  },
+  {
+    id: 'insulation',
+    title: 'Insulation',
+    asks: ['insulation'],
+    work: (build, { pack }) => insulationSection(build, pack()),
   },
   { id: 'charging', title: 'Charging', asks: ['charger'], work: (build, { pack }) => chargingSection(build, pack()) },
   {

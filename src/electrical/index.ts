@@ -67,6 +67,27 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export {
+  chargerTestVoltage,
+  chargerTestVoltageDirect,
+  clearanceAtAltitude,
+  clearanceDistance,
+  creepageDistance,
+  type InsulationDistances,
+  insulationDistances,
+  type MaterialGroup,
+  materialGroup,
+  type OvervoltageCategory,
+  type PollutionDegree,
+  ratedImpulse,
+  type Surface,
+} from './insulation-distance.js'
+export {
+  type InsulationMonitor,
+  insulationMonitor,
+  monitorSettlingTime,
+  yCapacitorEnergy,
+} from './insulation-monitor.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

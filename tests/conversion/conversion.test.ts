@@ -314,6 +314,7 @@ describe('an assessment', () => {
       'Energy and range at a steady speed',
       'Journeys',
       'Cables and fuses',
+      'Insulation',
       'Charging',
       'The longest hill',
       'Cold mornings',

@@ -13,7 +13,10 @@ import {
   capacitorEnergy,
   capacitorTimeConstant,
   cellVoltage,
+  chargerTestVoltage,
+  chargerTestVoltageDirect,
   chargeTime,
+  clearanceAtAltitude,
   converterInputCurrent,
   cRate,
   crossFeedCurrent,
@@ -39,6 +42,7 @@ import {
   maximumPower,
   meltingTime,
   minimumIsolation,
+  monitorSettlingTime,
   nmcPotential,
   packEnergy,
   packResistance,
@@ -59,6 +63,7 @@ import {
   touchingShare,
   usableEnergy,
   wireArea,
+  yCapacitorEnergy,
 } from '../../src/electrical/index.js'
 import { cite, commonPractice, definition } from '../../src/formula/index.js'
 import { handbook } from './handbook.js'
@@ -623,6 +628,90 @@ export const electricalHandbook = [
       ),
       standing: 'exact' as const,
     })),
+  ]),
+  handbook(clearanceAtAltitude, [
+    ...(
+      [
+        ['1 mm', '80 kPa', '1 mm'],
+        ['1 mm', '70 kPa', '1.14 mm'],
+        ['1 mm', '62 kPa', '1.29 mm'],
+        ['1 mm', '54 kPa', '1.48 mm'],
+        ['1 mm', '47 kPa', '1.7 mm'],
+        ['1 mm', '41 kPa', '1.95 mm'],
+      ] as const
+    ).map(([clearance, pressure, expected]) => ({
+      given: { clearance, pressure } as const,
+      expected,
+      within: '0.005 mm' as const,
+      source: cite('IEC 60664-1', 'table A.2'),
+      standing: 'read' as const,
+      note: 'The table prints three figures; at 1 mm the result is the factor.',
+    })),
+    ...(
+      [
+        ['5.5 mm', '70 kPa', '6.27 mm'],
+        ['3 mm', '62 kPa', '3.87 mm'],
+      ] as const
+    ).map(([clearance, pressure, expected]) => ({
+      given: { clearance, pressure } as const,
+      expected,
+      within: '0.02 mm' as const,
+      source: cite('IEC 60664-1', 'tables F.2 and A.2'),
+      standing: 'recomputed' as const,
+      note: 'Recomputed with the factor as printed, of three figures.',
+    })),
+  ]),
+  handbook(chargerTestVoltage, [
+    ...(
+      [
+        ['230 V', '2860 V'],
+        ['120 V', '2640 V'],
+      ] as const
+    ).map(([mains, expected]) => ({
+      given: { mains } as const,
+      expected,
+      within: 0.001,
+      source: cite('UN Regulation No. 100', 'withstand voltage of the charger'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(chargerTestVoltageDirect, [
+    ...(
+      [
+        ['230 V', '4045 V'],
+        ['120 V', '3734 V'],
+      ] as const
+    ).map(([mains, expected]) => ({
+      given: { mains } as const,
+      expected,
+      within: 0.001,
+      source: cite('UN Regulation No. 100', 'withstand voltage of the charger'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(yCapacitorEnergy, [
+    ...(
+      [
+        ['400 V', '0.08 J'],
+        ['800 V', '0.32 J'],
+      ] as const
+    ).map(([voltage, expected]) => ({
+      given: { positive: '0.5 µF', negative: '0.5 µF', voltage } as const,
+      expected,
+      within: 0.001,
+      source: definition,
+      standing: 'exact' as const,
+      note: `A pack of 800 V, ${voltage === '400 V' ? 'balanced' : 'with the other pole on the chassis'}.`,
+    })),
+  ]),
+  handbook(monitorSettlingTime, [
+    {
+      given: { isolation: '100 kΩ', monitor: '100 kΩ', capacitance: '2 µF' },
+      expected: '0.5 s',
+      within: 1e-9,
+      source: cite('circuit theory', 'two resistances of 100 kΩ side by side, five time constants'),
+      standing: 'exact',
+    },
   ]),
   handbook(fuseAmbientFactor, [
     ...(

@@ -5,6 +5,8 @@ import {
   chargePlan,
   groupModules,
   homeSupply,
+  insulationDistances,
+  insulationMonitor,
   isolationTest,
   packAt,
   precharge,
@@ -143,6 +145,24 @@ const grouped = {
   parallel: 2,
   current: '130 A',
   continuousCurrent: '80 A',
+} as const
+
+const spaced = {
+  voltage: '403.2 V',
+  impulse: '2.5 kV',
+  insulation: 'basic',
+  pollution: 2,
+  material: 'IIIa',
+  clearance: '6 mm',
+  creepage: '6 mm',
+} as const
+const watched = {
+  workingVoltage: '350 V',
+  capacitance: { positive: '0.5 µF', negative: '0.5 µF' },
+  warns: '200 kΩ',
+  opens: '40 kΩ',
+  ownResistance: '240 kΩ',
+  responseTime: '10 s',
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -820,6 +840,182 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  insulationDistances: {
+    call: insulationDistances,
+    sound: spaced,
+    cases: [
+      {
+        what: 'a gap through the air that is too small',
+        dangerous: { clearance: '1.4 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { clearance: '1.6 mm' },
+      },
+      {
+        what: 'a gap that serves down by the sea and not on a pass',
+        dangerous: { clearance: '1.65 mm', altitude: '3500 m' },
+        told: ['distance.clearance', 'fail'],
+        sound: { clearance: '1.65 mm' },
+      },
+      {
+        what: 'a gap that nobody measured',
+        dangerous: { clearance: undefined },
+        told: ['distance.clearance', 'unknown'],
+      },
+      {
+        what: 'an impulse that nobody knows',
+        dangerous: { impulse: undefined },
+        told: ['distance.clearance', 'unknown'],
+        sound: { impulse: undefined, mains: { toEarth: '230 V', category: 'II' } },
+      },
+      {
+        what: 'a creepage that could be less than a clearance that nobody knows',
+        dangerous: { impulse: undefined },
+        told: ['distance.creepage', 'unknown'],
+      },
+      {
+        what: 'an impulse that is less than what the mains bring',
+        dangerous: { impulse: '1.5 kV', mains: { toEarth: '230 V', category: 'III' }, clearance: '2.5 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { impulse: '1.5 kV', mains: { toEarth: '230 V', category: 'III' }, clearance: '3.5 mm' },
+      },
+      {
+        what: 'an impulse below the working voltage',
+        dangerous: { impulse: '330 V' },
+        told: /impulse: expected at least the working voltage, 403\.2 V, got 330 V/,
+      },
+      {
+        what: 'mains whose impulse is below the working voltage',
+        dangerous: { impulse: undefined, mains: { toEarth: '50 V', category: 'I' } },
+        told: /mains: expected at least the working voltage, 403\.2 V, got 330 V/,
+      },
+      {
+        what: 'an impulse between two steps',
+        dangerous: { impulse: '2.6 kV', clearance: '2.9 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { impulse: '2.4 kV', clearance: '1.6 mm' },
+      },
+      {
+        what: 'a surface that tracks',
+        dangerous: { creepage: '3.9 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { creepage: '3.9 mm', material: 'II' },
+      },
+      {
+        what: 'a surface that is damp',
+        dangerous: { pollution: 3 },
+        told: ['distance.creepage', 'fail'],
+        sound: { pollution: 3, creepage: '7 mm' },
+      },
+      {
+        what: 'a surface of which nobody says how clean it is',
+        dangerous: { pollution: undefined },
+        told: ['distance.creepage', 'fail'],
+      },
+      {
+        what: 'a material that nobody knows',
+        dangerous: { material: undefined, creepage: '3.9 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { material: undefined, trackingIndex: 600, creepage: '3.9 mm' },
+      },
+      {
+        what: 'a material of two minds',
+        dangerous: { material: 'I', trackingIndex: 200 },
+        told: /material: expected group IIIa, which its tracking index of 200 tells, got I/,
+      },
+      {
+        what: 'a hand behind basic insulation',
+        dangerous: { insulation: 'reinforced' },
+        told: ['distance.creepage', 'fail'],
+        sound: { insulation: 'reinforced', creepage: '9 mm' },
+      },
+      {
+        what: 'a creepage that is less than the clearance',
+        dangerous: { voltage: '60 V', impulse: '6 kV', creepage: '5 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { voltage: '60 V', impulse: '6 kV', creepage: '5.9 mm' },
+      },
+      {
+        what: 'the worst material in the damp at a high voltage',
+        dangerous: { voltage: '700 V', pollution: 3, material: 'IIIb', creepage: '30 mm' },
+        told: ['distance.material', 'fail'],
+      },
+      {
+        what: 'a printed board in the damp',
+        dangerous: { printed: true, pollution: 3 },
+        told: /pollution: expected 1 or 2, as the table of printed boards has nothing for 3/,
+        sound: { printed: true },
+      },
+      {
+        what: 'a printed board of a material that nobody knows',
+        dangerous: { printed: true, material: undefined },
+        told: /material: expected 'I', 'II' or 'IIIa' for a printed board of degree 2/,
+      },
+      {
+        what: 'an impulse beyond the steps',
+        dangerous: { impulse: '9 kV', insulation: 'reinforced' },
+        told: /impulse: expected an impulse of at most 8 kV for reinforced insulation/,
+      },
+    ],
+  },
+  insulationMonitor: {
+    call: insulationMonitor,
+    sound: watched,
+    cases: [
+      {
+        what: 'a monitor that warns at 100 Ω/V of a pack joined to an inverter',
+        dangerous: { warns: '50 kΩ' },
+        told: ['monitor.warns', 'fail'],
+        sound: { warns: '50 kΩ', acSide: 'double insulation' },
+      },
+      {
+        what: 'a monitor that opens too late',
+        dangerous: { opens: '20 kΩ' },
+        told: ['monitor.opens', 'fail'],
+      },
+      {
+        what: 'a monitor of which nobody knows where it warns',
+        dangerous: { warns: undefined },
+        told: ['monitor.warns', 'unknown'],
+      },
+      {
+        what: 'a monitor of which nobody knows whether it opens anything',
+        dangerous: { opens: undefined },
+        told: ['monitor.opens', 'unknown'],
+      },
+      {
+        what: 'a monitor that opens before it warns',
+        dangerous: { opens: '300 kΩ' },
+        told: /opens: expected at most 200 kΩ, at which it warns/,
+      },
+      {
+        what: 'filters that hold more than may be touched',
+        dangerous: { capacitance: { positive: '2 µF', negative: '2 µF' } },
+        told: ['monitor.energy', 'fail'],
+        sound: { capacitance: { positive: '1.5 µF', negative: '1.5 µF' } },
+      },
+      {
+        what: 'filters that nobody knows',
+        dangerous: { capacitance: undefined },
+        told: ['monitor.energy', 'unknown'],
+      },
+      {
+        what: 'filters that keep the monitor from telling in time',
+        dangerous: { responseTime: '0.5 s' },
+        told: ['monitor.response', 'fail'],
+      },
+      {
+        what: 'an AC side where there is none',
+        dangerous: { circuit: 'DC', acSide: 'double insulation' },
+        told: /acSide: expected nothing, as the circuit is 'DC'/,
+        sound: { circuit: 'DC' },
+      },
+      {
+        what: 'isolation that falls',
+        dangerous: {},
+        told: /Isolation that falls from one reading to the next is damage on its way/,
+      },
+    ],
+  },
   precharge: {
     call: precharge,
     sound: chargedThrough,
@@ -1303,5 +1499,29 @@ export const electricalLaws: readonly Worse[] = [
     procedure: storedEnergyCheck,
     sound: { capacitance: '2 µF', voltage: '353 V' },
     worse: { capacitance: 'more', voltage: 'more' },
+  },
+  {
+    procedure: insulationDistances,
+    sound: { ...spaced, trackingIndex: undefined, altitude: '2500 m' },
+    worse: {
+      voltage: 'more',
+      impulse: 'more',
+      pollution: 'more',
+      altitude: 'more',
+      clearance: 'less',
+      creepage: 'less',
+    },
+  },
+  {
+    procedure: insulationMonitor,
+    sound: { ...watched, responseTime: '1.4 s' },
+    worse: {
+      workingVoltage: 'more',
+      warns: 'less',
+      opens: 'less',
+      'capacitance.positive': 'more',
+      'capacitance.negative': 'more',
+      responseTime: 'less',
+    },
   },
 ]

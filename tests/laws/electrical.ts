@@ -13,7 +13,10 @@ import {
   capacitorEnergy,
   capacitorTimeConstant,
   cellVoltage,
+  chargerTestVoltage,
+  chargerTestVoltageDirect,
   chargeTime,
+  clearanceAtAltitude,
   converterInputCurrent,
   cRate,
   crossFeedCurrent,
@@ -39,6 +42,7 @@ import {
   maximumPower,
   meltingTime,
   minimumIsolation,
+  monitorSettlingTime,
   nmcPotential,
   packEnergy,
   packResistance,
@@ -59,6 +63,7 @@ import {
   touchingShare,
   usableEnergy,
   wireArea,
+  yCapacitorEnergy,
 } from '../../src/electrical/index.js'
 import { lawsOf } from '../laws.js'
 
@@ -146,6 +151,11 @@ export const electricalLaws = [
   lawsOf(ironPhosphatePotential, { lithium: 'falls' }),
   lawsOf(cellVoltage, { positive: 'rises', negative: 'falls' }),
   lawsOf(crossFeedCurrent, { share: 'rises', voltage: 'rises', resistance: 'falls', strings: 'rises' }),
+  lawsOf(clearanceAtAltitude, { clearance: 'rises', pressure: 'falls' }),
+  lawsOf(chargerTestVoltage, { mains: 'rises' }),
+  lawsOf(chargerTestVoltageDirect, { mains: 'rises' }),
+  lawsOf(yCapacitorEnergy, { positive: 'rises', negative: 'rises', voltage: 'rises' }),
+  lawsOf(monitorSettlingTime, { isolation: 'rises', monitor: 'rises', capacitance: 'rises', constants: 'rises' }),
   lawsOf(fuseAmbientFactor, {
     ambient: 'falls',
     limit: 'rises',

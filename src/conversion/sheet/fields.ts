@@ -16,10 +16,13 @@ import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { distanceFields } from '../../electrical/insulation-distance.js'
+import { chassisCapacitanceField, monitorFields } from '../../electrical/insulation-monitor.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { overloadLimitField, protectiveConductorField, spacingField } from '../../electrical/protect.js'
+import { circuitFields, readingFields } from '../../electrical/safety.js'
 import { stringsField } from '../../electrical/strings.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
@@ -164,6 +167,28 @@ const sheetRunField = /*@__PURE__*/ (() => {
 const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
 
+const distanceField = /*@__PURE__*/ (() =>
+  group('A distance between live parts, or from one to the chassis', {
+    title: titleField,
+    voltage: optional(given('voltage', 'Highest working voltage', { min: '10 V', max: '1000 V' }), {
+      absent: 'It is that of the full pack.',
+    }),
+    ...undecided(distanceFields),
+  }))()
+
+const insulationField = /*@__PURE__*/ (() =>
+  group('The insulation of the traction circuit from the chassis', {
+    ...undecided(circuitFields),
+    readings: optional(group('An isolation test with a voltmeter', readingFields), {
+      absent: 'The isolation was not measured.',
+    }),
+    monitor: optional(group('The monitor of the isolation', monitorFields), {
+      absent: 'No monitor watches the isolation.',
+    }),
+    capacitance: chassisCapacitanceField,
+    distances: optional(byName('Distances that insulate', distanceField, { ids: true })),
+  }))()
+
 const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the supply that feeds it, and the charge', {
     ...undecided(supplyFields),
@@ -305,6 +330,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
+  insulation: optional(insulationField),
   charger: optional(sheetChargerField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),
