@@ -17,6 +17,7 @@ import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { type Band, bandsFrom, type Measurement } from './bands.js'
+import { barsSection } from './chapters/bars.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
@@ -125,6 +126,7 @@ const parts: readonly Part[] = [
     asks: ['runs', 'fuses', 'precharge'],
     work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
   },
+  { id: 'bars', title: 'Bus bars', asks: ['bars'], work: barsSection },
   {
     id: 'insulation',
     title: 'Insulation',

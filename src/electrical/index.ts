@@ -1,5 +1,20 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
 
+export {
+  type Bolt,
+  barAmpacityAtRise,
+  barExpansion,
+  barResistance,
+  boltPreload,
+  type FlatBar,
+  flatBars,
+  fuseLoss,
+  type JointBolt,
+  jointBolts,
+  jointResistance,
+  type SizedBar,
+  sizeBar,
+} from './bus-bar.js'
 export { cableCurrent, insulationDrop, type SteadyCable, surfaceHeatFlux, touchingShare } from './cable/balance.js'
 export {
   adiabaticConstant,

@@ -314,6 +314,7 @@ describe('an assessment', () => {
       'Energy and range at a steady speed',
       'Journeys',
       'Cables and fuses',
+      'Bus bars',
       'Insulation',
       'Charging',
       'The longest hill',

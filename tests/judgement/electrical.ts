@@ -12,6 +12,7 @@ import {
   precharge,
   protectRun,
   selectFuse,
+  sizeBar,
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
@@ -163,6 +164,18 @@ const watched = {
   opens: '40 kΩ',
   ownResistance: '240 kΩ',
   responseTime: '10 s',
+} as const
+
+const bar = {
+  current: '250 A',
+  ambient: '45 °C',
+  limit: '80 °C',
+  length: '300 mm',
+  candidates: [
+    { width: '20 mm', thickness: '5 mm' },
+    { width: '30 mm', thickness: '5 mm' },
+  ],
+  ends: { bolt: 'M8', torque: '20 N·m', friction: 0.12, measured: ['5 µΩ', '6 µΩ'] },
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -886,7 +899,7 @@ export const electrical: { readonly [name: string]: Table } = {
       {
         what: 'mains whose impulse is below the working voltage',
         dangerous: { impulse: undefined, mains: { toEarth: '50 V', category: 'I' } },
-        told: /mains: expected at least the working voltage, 403\.2 V, got 330 V/,
+        told: /mains: expected at least the working voltage, 403\.2 V, got 0\.33 kV/,
       },
       {
         what: 'an impulse between two steps',
@@ -1013,6 +1026,80 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'isolation that falls',
         dangerous: {},
         told: /Isolation that falls from one reading to the next is damage on its way/,
+      },
+    ],
+  },
+  sizeBar: {
+    call: sizeBar,
+    sound: bar,
+    cases: [
+      {
+        what: 'more current than any of the bars carries',
+        dangerous: { current: '450 A' },
+        told: ['bar.serves', 'fail'],
+        sound: { current: '350 A' },
+      },
+      {
+        what: 'bars in the hot air of a closed box',
+        dangerous: { ambient: '60 °C', current: '350 A' },
+        told: ['bar.serves', 'fail'],
+        sound: { ambient: '60 °C' },
+      },
+      {
+        what: 'a bar with little left of it beside its bolt',
+        dangerous: { candidates: [{ width: '20 mm', thickness: '5 mm' }], ends: { bolt: 'M10', torque: '40 N·m' } },
+        told: /a hole of 11 mm for M10, more than half its width, 10 mm/,
+        sound: { ends: { bolt: 'M10', torque: '40 N·m' } },
+      },
+      {
+        what: 'bolts that are hardly tight',
+        dangerous: { ends: { torque: '12 N·m' } },
+        told: ['joint.torque', 'fail'],
+        sound: { ends: { torque: '17 N·m' } },
+      },
+      {
+        what: 'bolts of which nobody says how tight they are',
+        dangerous: { ends: { torque: undefined } },
+        told: ['joint.torque', 'unknown'],
+      },
+      {
+        what: 'bolts that were oiled and tightened as if they were dry',
+        dangerous: { ends: { friction: 0.06 } },
+        told: ['joint.bolt', 'fail'],
+        sound: { ends: { friction: 0.1 } },
+      },
+      {
+        what: 'a joint that is worse than the others',
+        dangerous: { ends: { measured: ['5 µΩ', '6 µΩ', '11 µΩ'] } },
+        told: ['joint.measured', 'fail'],
+        sound: { ends: { measured: ['5 µΩ', '6 µΩ', '7 µΩ'] } },
+      },
+      {
+        what: 'joints that nobody measured',
+        dangerous: { ends: { measured: undefined } },
+        told: /The joints were not measured against each other/,
+      },
+      {
+        what: 'a bar that the table does not have',
+        dangerous: { candidates: [{ width: '22 mm', thickness: '5 mm' }] },
+        told: /candidates\[0\]: expected a bar of the table: 12 × 2 mm.*got 22 × 5 mm/,
+      },
+      {
+        what: 'a rise of which nothing is published',
+        dangerous: { ambient: '70 °C' },
+        told: /limit: expected 20 K to 65 K more than ambient/,
+        sound: { ambient: '59 °C' },
+      },
+      {
+        what: 'two painted bars, which the table does not have',
+        dangerous: { count: 2, finish: 'painted', candidates: [{ width: '20 mm', thickness: '5 mm' }] },
+        told: /count: expected 1, as the table has no two painted bars/,
+        sound: { count: 2, candidates: [{ width: '20 mm', thickness: '5 mm' }] },
+      },
+      {
+        what: 'torques that differ from book to book',
+        dangerous: {},
+        told: /Torques are those of DIN 43673: published sets differ by a quarter/,
       },
     ],
   },
@@ -1522,6 +1609,18 @@ export const electricalLaws: readonly Worse[] = [
       'capacitance.positive': 'more',
       'capacitance.negative': 'more',
       responseTime: 'less',
+    },
+  },
+  {
+    procedure: sizeBar,
+    sound: bar,
+    worse: {
+      current: 'more',
+      ambient: 'more',
+      limit: 'less',
+      // Not ends.torque: with less the joint is loose, with more the bolt stretches.
+      'ends.friction': 'less',
+      'ends.measured.1': 'more',
     },
   },
 ]

@@ -610,6 +610,54 @@ export interface BuildSheet {
     /** Power for which it is rated, all day, in kW, above 0 kW, usually 0.25 W to 2 kW. */
     readonly dischargePower?: Measured<'power'> | undefined
   } | undefined
+  /** The bus bars. */
+  readonly bars?: { readonly [name: string]: {
+    /** Title, for people to read; its key is its name in ids. */
+    readonly title?: string | undefined
+    /** Current, all day, in A, above 0 A, usually 10 A to 800 A. */
+    readonly current: Measured<'current'>
+    /** Temperature of the air around it, in °C, at least -40 °C and at most 105 °C, usually -20 °C to 85 °C. */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Highest temperature of the bar, in °C, at least 0 °C and at most 130 °C, usually 50 °C to 120 °C. */
+    readonly limit?: Measured<'temperature'> | undefined
+    /** Length between its joints, in m, above 0 m, usually 20 mm to 2 m. */
+    readonly length: Measured<'length'>
+    /** Its surface. */
+    readonly finish?: 'bare' | 'painted' | undefined
+    /** Bars side by side, a thickness apart, a whole number, at least 1 and at most 2. */
+    readonly count?: number | undefined
+    /**
+     * The joints at both ends, with dry bolts of class 8.8. Without it: the joints of the bar are not judged: give
+     * ends.
+     */
+    readonly ends?: {
+      /** Thread of the bolts. */
+      readonly bolt: 'M6' | 'M8' | 'M10' | 'M12'
+      /** Bolts in a joint, a whole number, at least 1 and at most 6. */
+      readonly bolts?: number | undefined
+      /** Torque of each bolt, in N·m, above 0 N·m, usually 2 N·m to 100 N·m. */
+      readonly torque?: Measured<'torque'> | undefined
+      /** The published torques that it is held to. */
+      readonly torques?: 'DIN 43673' | 'machine handbook' | undefined
+      /** Coefficient of friction, a plain number, at least 0.05 and at most 0.5. */
+      readonly friction?: Measured<'ratio'> | undefined
+      /**
+       * Resistances of like joints, as measured. Without it: the joints were not measured against each other: give
+       * ends.measured.
+       */
+      readonly measured?: readonly Measured<'resistance'>[] | undefined
+    } | undefined
+    /**
+     * The bars to choose from, in their order. Without it: the bars of DIN 43671 up to 600 mm² are tried, the smallest
+     * first.
+     */
+    readonly candidates?: readonly {
+      /** Width, in m, above 0 m, usually 5 mm to 120 mm. */
+      readonly width: Measured<'length'>
+      /** Thickness, in m, above 0 m, usually 1 mm to 12 mm. */
+      readonly thickness: Measured<'length'>
+    }[] | undefined
+  } } | undefined
   /** The insulation of the traction circuit from the chassis. */
   readonly insulation?: {
     /** Which circuits are connected. */

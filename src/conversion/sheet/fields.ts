@@ -12,6 +12,7 @@ import {
   gearboxFields,
   motorFields,
 } from '../../drivetrain/vehicle.js'
+import { barFields } from '../../electrical/bus-bar.js'
 import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
@@ -166,6 +167,9 @@ const sheetRunField = /*@__PURE__*/ (() => {
 
 const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
+
+const sheetBarField = /*@__PURE__*/ (() =>
+  group('A bus bar with its joints', { title: titleField, ...undecided(barFields) }))()
 
 const distanceField = /*@__PURE__*/ (() =>
   group('A distance between live parts, or from one to the chassis', {
@@ -330,6 +334,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
+  bars: optional(byName('The bus bars', sheetBarField, { ids: true })),
   insulation: optional(insulationField),
   charger: optional(sheetChargerField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
