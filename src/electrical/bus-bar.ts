@@ -606,7 +606,7 @@ const has = (bar: FlatBar, count: number) => count === 1 || bar.two !== undefine
 function rowOf({ width, thickness }: NonNullable<Asked['candidates']>[number], i: number): FlatBar {
   const isLike = (one: Quantity<'length'>, other: Quantity<'length'>) => Math.abs(one.si / other.si - 1) < 1e-9
   const found = flatBars.find((bar) => isLike(bar.width, width) && isLike(bar.thickness, thickness))
-  if (found !== undefined) return found
+  if (found !== undefined) return { ...found, width, thickness }
   const expected = `a bar of the table: ${flatBars.map(nameOf).join(', ')}`
   throw refused(`candidates[${i}]`, expected, nameOf({ width, thickness }))
 }
