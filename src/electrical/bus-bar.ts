@@ -412,30 +412,35 @@ export interface SizedBar extends Findings {
 
 const boltNames = ['M6', 'M8', 'M10', 'M12'] as const
 
-const endsField = /*@__PURE__*/ (() =>
-  group('The joints at both ends, with dry bolts of class 8.8', {
-    bolt: choice('Thread of the bolts', boltNames),
-    bolts: whole('Bolts in a joint', { min: 1, max: 6, default: 1, because: 'a bar of up to 40 mm has one' }),
-    torque: optional(given('torque', 'Torque of each bolt', { above: 0, usual: ['2 N·m', '100 N·m'] })),
-    torques: choice('The published torques that it is held to', ['DIN 43673', 'machine handbook'], {
-      default: 'DIN 43673',
-      because: 'it is for bars; published sets differ by a quarter',
-    }),
-    friction: given('ratio', 'Coefficient of friction', {
-      min: '5 %',
-      max: '50 %',
-      default: 0.12,
-      because: 'VDI 2230 for bolts as they are delivered, from memory',
-    }),
-    measured: optional(
-      list(
-        'Resistances of like joints, as measured',
-        given('resistance', 'Resistance of a joint', { above: 0, usual: ['0.5 µΩ', '500 µΩ'] }),
-        { least: 2 },
-      ),
-      { absent: 'The joints were not measured against each other: give ends.measured.' },
+/** What is asked of the joints of a bar. @internal */
+export const endFields = /*@__PURE__*/ (() => ({
+  bolt: choice('Thread of the bolts', boltNames),
+  bolts: whole('Bolts in a joint', { min: 1, max: 6, default: 1, because: 'a bar of up to 40 mm has one' }),
+  torque: optional(given('torque', 'Torque of each bolt', { above: 0, usual: ['2 N·m', '100 N·m'] })),
+  torques: choice('The published torques that it is held to', ['DIN 43673', 'machine handbook'], {
+    default: 'DIN 43673',
+    because: 'it is for bars; published sets differ by a quarter',
+  }),
+  friction: given('ratio', 'Coefficient of friction', {
+    min: '5 %',
+    max: '50 %',
+    default: 0.12,
+    because: 'VDI 2230 for bolts as they are delivered, from memory',
+  }),
+  measured: optional(
+    list(
+      'Resistances of like joints, as measured',
+      given('resistance', 'Resistance of a joint', { above: 0, usual: ['0.5 µΩ', '500 µΩ'] }),
+      { least: 2 },
     ),
-  }))()
+    { absent: 'The joints were not measured against each other: give ends.measured.' },
+  ),
+}))()
+
+/** The joints of a bar, in words. @internal */
+export const ENDS = 'The joints at both ends, with dry bolts of class 8.8'
+/** What is told without them. @internal */
+export const endless = { absent: 'The joints of the bar are not judged: give ends.' }
 
 /** What is asked of a bar. @internal */
 export const barFields = /*@__PURE__*/ (() => ({
@@ -463,7 +468,7 @@ export const barFields = /*@__PURE__*/ (() => ({
     default: 1,
     because: 'one is usual in a light car',
   }),
-  ends: optional(endsField, { absent: 'The joints of the bar are not judged: give ends.' }),
+  ends: optional(group(ENDS, endFields), endless),
   candidates: optional(
     list(
       'The bars to choose from, in their order',

@@ -12,7 +12,7 @@ import {
   gearboxFields,
   motorFields,
 } from '../../drivetrain/vehicle.js'
-import { barFields } from '../../electrical/bus-bar.js'
+import { barFields, ENDS, endFields, endless } from '../../electrical/bus-bar.js'
 import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
@@ -171,7 +171,11 @@ const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
 
 const sheetBarField = /*@__PURE__*/ (() =>
-  group('A bus bar with its joints', { title: titleField, ...undecided(barFields) }))()
+  group('A bus bar with its joints', {
+    title: titleField,
+    ...undecided(barFields),
+    ends: optional(group(ENDS, undecided(endFields)), endless),
+  }))()
 
 const distanceField = /*@__PURE__*/ (() =>
   group('A distance between live parts, or from one to the chassis', {
