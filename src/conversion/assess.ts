@@ -17,11 +17,13 @@ import { inOneLine, shown } from '../quantity/errors.js'
 import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { type Band, bandsFrom, type Measurement } from './bands.js'
+import { barsSection } from './chapters/bars.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
 import { hillSection } from './chapters/hill.js'
 import { homeSection } from './chapters/home.js'
+import { insulationSection } from './chapters/insulation.js'
 import { type Driven, journeysOf, journeysSection } from './chapters/journeys.js'
 import { lowVoltageSection } from './chapters/low-voltage.js'
 import { morningSection } from './chapters/morning.js'
@@ -133,6 +135,13 @@ const parts: readonly Part[] = [
     title: 'Cables and fuses',
     asks: ['runs', 'fuses', 'precharge'],
     work: (build, { pack, driven }) => wiringSection(build, pack(), driven),
+  },
+  { id: 'bars', title: 'Bus bars', asks: ['bars'], work: barsSection },
+  {
+    id: 'insulation',
+    title: 'Insulation',
+    asks: ['insulation'],
+    work: (build, { pack }) => insulationSection(build, pack()),
   },
   {
     id: 'charging',

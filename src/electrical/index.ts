@@ -1,5 +1,20 @@
 /** Pack, cable, fuse, precharge, safety and charging. */
 
+export {
+  type Bolt,
+  barAmpacityAtRise,
+  barExpansion,
+  barResistance,
+  boltPreload,
+  type FlatBar,
+  flatBars,
+  fuseLoss,
+  type JointBolt,
+  jointBolts,
+  jointResistance,
+  type SizedBar,
+  sizeBar,
+} from './bus-bar.js'
 export { cableCurrent, insulationDrop, type SteadyCable, surfaceHeatFlux, touchingShare } from './cable/balance.js'
 export {
   adiabaticConstant,
@@ -76,6 +91,27 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export {
+  chargerTestVoltage,
+  chargerTestVoltageDirect,
+  clearanceAtAltitude,
+  clearanceDistance,
+  creepageDistance,
+  type InsulationDistances,
+  insulationDistances,
+  type MaterialGroup,
+  materialGroup,
+  type OvervoltageCategory,
+  type PollutionDegree,
+  ratedImpulse,
+  type Surface,
+} from './insulation-distance.js'
+export {
+  type InsulationMonitor,
+  insulationMonitor,
+  monitorSettlingTime,
+  yCapacitorEnergy,
+} from './insulation-monitor.js'
 export { type Shutdown, shutdown } from './isolating.js'
 export { batteryRunTime, type LowVoltageFeed, type LowVoltageSupply, lowVoltageSupply } from './low-voltage.js'
 export {

@@ -4,7 +4,7 @@
  * Rests on UN Regulation No. 100 (isolation and its measurement) and ISO 6469-3 (voltage classes).
  */
 import { cite, definition, formula, input, output } from '../formula/index.js'
-import { highVoltage } from '../procedure/cautions.js'
+import { fallingIsolation, highVoltage } from '../procedure/cautions.js'
 import {
   assumed,
   check,
@@ -14,6 +14,8 @@ import {
   optional,
   procedure,
   type Read,
+  says,
+  trial,
   type Unfinished,
 } from '../procedure/index.js'
 import { CalculationError, InputError, shown } from '../quantity/errors.js'
@@ -188,22 +190,50 @@ export interface MeasuredIsolation extends Findings {
   readonly isolation: Quantity<'resistance'>
   /** The pole that leaks more. */
   readonly weakPole: 'positive' | 'negative'
+  /** Of the other pole. */
+  readonly otherIsolation: Quantity<'resistance'>
   readonly least: Quantity<'resistance'>
   /** What flows through someone who bridges the other pole to the chassis. */
   readonly leakage: Quantity<'current'>
 }
 
-const readingFields = /*@__PURE__*/ (() => ({
+/** Which circuits hang together, and how those of alternating current are protected. @internal */
+export const circuitFields = /*@__PURE__*/ (() => ({
+  circuit: choice('Which circuits are connected', ['DC', 'DC and AC'], {
+    default: 'DC and AC',
+    because: "the motor's circuit hangs on the pack's, and 500 Ω/V are asked for",
+  }),
+  acSide: optional(
+    choice('What all of the AC side has beyond basic insulation', ['double insulation', 'robust housings']),
+  ),
+}))()
+
+/**
+ * Isolation required per volt. Direct current that is joined to an inverter's alternating current counts as a whole as that;
+ * only where the AC side is doubly insulated or in robust housings, 100 Ω/V do (UN Regulation No. 100, 5.1.3, from memory).
+ * @internal
+ */
+export function perVoltOf(where: string, { circuit, acSide }: Read<typeof circuitFields>): Quantity<'isolationRatio'> {
+  if (circuit === 'DC' && acSide !== undefined) {
+    const expected = "nothing, as the circuit is 'DC' and has no AC side"
+    throw new InputError(where, [{ path: 'acSide', expected, received: shown(acSide) }])
+  }
+  return quantity('isolationRatio', circuit === 'DC' || acSide !== undefined ? '100 Ω/V' : '500 Ω/V')
+}
+
+/** What is read off the meter. @internal */
+export const readingFields = /*@__PURE__*/ (() => ({
   packVoltage: given('voltage', 'Voltage between the poles during the test', { above: 0, usual: ['48 V', '400 V'] }),
   positive: given('voltage', 'Voltage from the positive pole to the chassis', { min: 0 }),
   negative: given('voltage', 'Voltage from the negative pole to the chassis', { min: 0 }),
   loadedReading: given('voltage', 'Larger of the two voltages, with the known resistance across it', { above: 0 }),
   insertedResistance: given('resistance', 'Known resistance, put from that pole to the chassis', { above: 0 }),
+}))()
+
+const isolationFields = /*@__PURE__*/ (() => ({
+  ...readingFields,
   workingVoltage: optional(given('voltage', 'Highest working voltage', { above: 0, usual: ['48 V', '400 V'] })),
-  circuit: choice('Which circuits are connected', ['DC', 'DC and AC'], {
-    default: 'DC and AC',
-    because: "the motor's circuit hangs on the pack's, and 500 Ω/V are asked for",
-  }),
+  ...circuitFields,
 }))()
 
 /** How much the readings of good meters may disagree. Common practice, no source. */
@@ -258,6 +288,7 @@ function refuseReadings({ packVoltage, positive, negative, loadedReading }: Read
  * - `workingVoltage`: highest working voltage, in V, above 0 V, optional
  * - `circuit`: which circuits are connected, 'DC' or 'DC and AC', DC and AC by default (the motor's circuit hangs on
  *   the pack's, and 500 Ω/V are asked for)
+ * - `acSide`: what all of the AC side has beyond basic insulation, 'double insulation' or 'robust housings', optional
  *
  * @returns The isolation of the weaker pole, the least allowed, and checks; one tells whether the meter's own resistance is
  * high enough, so that the two readings come to the voltage of the pack.
@@ -283,32 +314,39 @@ export const isolationTest = /*@__PURE__*/ procedure({
   name: 'isolationTest',
   title: 'Isolation of the traction circuit, as measured',
   answers: 'Is the traction circuit isolated well enough from the chassis, and which pole leaks more?',
-  input: readingFields,
+  input: isolationFields,
   source: [cite('UN Regulation No. 100', '5.1.3 and annex on the isolation resistance measurement')],
   work: (asked): Unfinished<MeasuredIsolation> => {
     refuseReadings(asked)
-    const { packVoltage, positive, negative, loadedReading, insertedResistance, workingVoltage, circuit } = asked
-    const reading = positive.si >= negative.si ? positive : negative
+    const { packVoltage, positive, negative, loadedReading, insertedResistance, workingVoltage } = asked
+    // The larger voltage stands across the better isolation, so the other pole leaks more.
+    const [weakPole, otherPole, reading, lesser] =
+      positive.si >= negative.si
+        ? (['negative', 'positive', positive, negative] as const)
+        : (['positive', 'negative', negative, positive] as const)
+    if (lesser.si === 0) {
+      const expected = `a reading above 0 V, as the known resistance lowers the ${otherPole} reading`
+      throw new InputError('isolationTest', [{ path: weakPole, expected, received: String(lesser) }])
+    }
     const isolation = isolationFromVoltmeter({ packVoltage, reading, loadedReading, insertedResistance })
+    const otherIsolation = isolation.times(reading.ratioTo(lesser))
     const voltage = workingVoltage ?? packVoltage
-    const perVolt = quantity('isolationRatio', circuit === 'DC' ? '100 Ω/V' : '500 Ω/V')
-    const least = minimumIsolation({ voltage, perVolt })
+    const least = minimumIsolation({ voltage, perVolt: perVoltOf('isolationTest', asked) })
     return {
       isolation,
-      // The larger voltage stands across the better isolation, so the other pole leaks more.
-      weakPole: reading === positive ? 'negative' : 'positive',
+      weakPole,
+      otherIsolation,
       least,
       leakage: leakageCurrent({ voltage, isolation }),
       checks: [
-        check(
+        trial(
           'isolation.resistance',
           'Isolation to the chassis',
-          isolation,
-          'at least',
-          least,
+          says`isolated by ${isolation} at the ${weakPole} pole, which leaks more (${otherIsolation} at the ${otherPole} pole), at least the ${least} asked for`,
           'UN Regulation No. 100, 5.1.3',
           'loadedReading',
           'circuit',
+          'acSide',
         ),
         check(
           'isolation.readings',
@@ -330,7 +368,7 @@ export const isolationTest = /*@__PURE__*/ procedure({
               ),
             ]
           : [],
-      cautions: [highVoltage],
+      cautions: [fallingIsolation, highVoltage],
     }
   },
 })

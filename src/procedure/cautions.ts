@@ -39,6 +39,16 @@ export const overloadByController: Caution = {
 }
 
 /** @internal */
+export const fallingIsolation: Caution = {
+  id: 'fallingIsolation',
+  hazard: 'isolation that falls',
+  text:
+    'Isolation that falls from one reading to the next is damage on its way, though it may still be enough. At one pole look ' +
+    'for a chafed cable or a wet connector of that pole; at both alike for damp, dirt or coolant in a box. The first fault ' +
+    'is not felt: with it, whoever touches the other pole has the whole pack through the body. Mend it before driving.',
+}
+
+/** @internal */
 export const lithiumCells: Caution = {
   id: 'lithiumCells',
   hazard: 'lithium cells',

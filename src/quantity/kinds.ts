@@ -84,7 +84,7 @@ export const kinds = {
   },
   pressure: {
     example: '15 kPa',
-    units: { kPa: '1000', Pa: '1', bar: '1e5', mbar: '100', psi: '0.45359237 * 9.80665 / 0.0254 / 0.0254' },
+    units: { kPa: '1000', Pa: '1', MPa: '1e6', bar: '1e5', mbar: '100', psi: '0.45359237 * 9.80665 / 0.0254 / 0.0254' },
   },
   energy: {
     example: '24 kWh',

@@ -274,6 +274,8 @@ describe('the first try', () => {
       'steady.winter.pack.coldResistance',
     ])
     expect(firstTry.unassessed.map(({ id, missing }) => [id, missing])).toEqual([
+      ['bars', ['bars']],
+      ['insulation', ['insulation']],
       ['hill', ['module.specificHeat']],
       ['mornings', ['module.specificHeat']],
       ['home', ['home']],

@@ -314,6 +314,8 @@ describe('an assessment', () => {
       'Energy and range at a steady speed',
       'Journeys',
       'Cables and fuses',
+      'Bus bars',
+      'Insulation',
       'Charging',
       'The 12 V side',
       'The longest hill',

@@ -152,6 +152,10 @@ describe('where figures come from', () => {
       'adiabaticConstant.resistivity',
       'adiabaticConstant.volumetricHeat',
       'airDensity.pressure',
+      'barAmpacityAtRise.rated',
+      'boltPreload.bearing',
+      'boltPreload.diameter',
+      'boltPreload.pitch',
       'capacityRate.density',
       'capacityRate.specificHeat',
       'consumption.power',
@@ -169,6 +173,7 @@ describe('where figures come from', () => {
       'lithiumFraction.full',
       'lithiumFraction.stateOfCharge',
       'loopInductance.radius',
+      'minimumIsolation.perVolt',
       'motorSpeed.speed',
       'offsetTransfer.rollShare',
       'packResistance.parallel',
@@ -198,8 +203,11 @@ describe('where figures come from', () => {
     const looped = found.figures.filter((each) => each.from?.by === 'procedure').map(({ id }) => id.split('.')[0])
     expect([...new Set(looped)].sort()).toEqual(
       // Top speed and times from standstill, crossings of pull and load, consumption at a speed, what the cold takes,
-      // journeys, the charge in steps, the pack's temperature in steps, the flow of a loop, hours of a house, a fuse's curve.
-      'charge charging cold fixedRatio hill home journeys mornings precharge pull road runs steady'.split(' '),
+      // journeys, the charge in steps, the pack's temperature in steps, the flow of a loop, hours of a house, a fuse's curve,
+      // the table of creepage.
+      'charge charging cold distances fixedRatio hill home journeys mornings precharge pull road runs steady'.split(
+        ' ',
+      ),
     )
   })
 

@@ -105,7 +105,7 @@ function valuesOf(field: AnyField, present: unknown): fc.Arbitrary<unknown> {
     case 'choice':
       return fc.constantFrom(...field.of)
     case 'whole':
-      return fc.integer({ min: field.min ?? 0, max: Math.min(field.max ?? 20, 20) })
+      return fc.integer({ min: field.min ?? 0, max: Math.min(field.max ?? 20, (field.min ?? 0) + 20) })
     case 'text':
       return fc.constantFrom(...['first', 'a name', ...(typeof present === 'string' ? [present] : [])])
     case 'flag':

@@ -8,14 +8,21 @@ import {
   ampacityAtAmbient,
   awgDiameter,
   backupTime,
+  barAmpacityAtRise,
+  barExpansion,
+  barResistance,
   batteryRunTime,
+  boltPreload,
   cableCurrent,
   cableLoss,
   cableVoltageDrop,
   capacitorEnergy,
   capacitorTimeConstant,
   cellVoltage,
+  chargerTestVoltage,
+  chargerTestVoltageDirect,
   chargeTime,
+  clearanceAtAltitude,
   coilPower,
   converterInputCurrent,
   cRate,
@@ -27,6 +34,7 @@ import {
   faultTimeConstant,
   fuseAltitudeFactor,
   fuseAmbientFactor,
+  fuseLoss,
   fuseRating,
   graphitePotential,
   greatestFuseRating,
@@ -35,6 +43,7 @@ import {
   inverterInput,
   ironPhosphatePotential,
   isolationFromVoltmeter,
+  jointResistance,
   jouleHeat,
   leakageCurrent,
   lithiumFraction,
@@ -43,6 +52,7 @@ import {
   maximumPower,
   meltingTime,
   minimumIsolation,
+  monitorSettlingTime,
   nmcPotential,
   packEnergy,
   packResistance,
@@ -67,8 +77,10 @@ import {
   touchingShare,
   usableEnergy,
   wireArea,
+  yCapacitorEnergy,
 } from '../../src/electrical/index.js'
 import { cite, commonPractice, definition } from '../../src/formula/index.js'
+import { quantity } from '../../src/quantity/index.js'
 import { handbook } from './handbook.js'
 
 const astm = cite('ASTM B258')
@@ -532,6 +544,19 @@ export const electricalHandbook = [
       source: definition,
       standing: 'exact',
     },
+    ...(
+      [
+        ['5 µΩ', '0.45 W'],
+        ['10 µΩ', '0.9 W'],
+      ] as const
+    ).map(([resistance, expected]) => ({
+      given: { current: '300 A', resistance } as const,
+      expected,
+      within: 1e-9,
+      source: definition,
+      standing: 'exact' as const,
+      note: 'A bolted joint.',
+    })),
   ]),
   handbook(specificEnergy, [
     {
@@ -675,6 +700,191 @@ export const electricalHandbook = [
       ),
       standing: 'exact' as const,
     })),
+  ]),
+  handbook(clearanceAtAltitude, [
+    ...(
+      [
+        ['1 mm', '80 kPa', '1 mm'],
+        ['1 mm', '70 kPa', '1.14 mm'],
+        ['1 mm', '62 kPa', '1.29 mm'],
+        ['1 mm', '54 kPa', '1.48 mm'],
+        ['1 mm', '47 kPa', '1.7 mm'],
+        ['1 mm', '41 kPa', '1.95 mm'],
+      ] as const
+    ).map(([clearance, pressure, expected]) => ({
+      given: { clearance, pressure } as const,
+      expected,
+      within: '0.005 mm' as const,
+      source: cite('IEC 60664-1', 'table A.2'),
+      standing: 'read' as const,
+      note: 'The table prints three figures; at 1 mm the result is the factor.',
+    })),
+    ...(
+      [
+        ['5.5 mm', '70 kPa', '6.27 mm'],
+        ['3 mm', '62 kPa', '3.87 mm'],
+      ] as const
+    ).map(([clearance, pressure, expected]) => ({
+      given: { clearance, pressure } as const,
+      expected,
+      within: '0.02 mm' as const,
+      source: cite('IEC 60664-1', 'tables F.2 and A.2'),
+      standing: 'recomputed' as const,
+      note: 'Recomputed with the factor as printed, of three figures.',
+    })),
+  ]),
+  handbook(chargerTestVoltage, [
+    ...(
+      [
+        ['230 V', '2860 V'],
+        ['120 V', '2640 V'],
+      ] as const
+    ).map(([mains, expected]) => ({
+      given: { mains } as const,
+      expected,
+      within: 0.001,
+      source: cite('UN Regulation No. 100', 'withstand voltage of the charger'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(chargerTestVoltageDirect, [
+    ...(
+      [
+        ['230 V', '4045 V'],
+        ['120 V', '3734 V'],
+      ] as const
+    ).map(([mains, expected]) => ({
+      given: { mains } as const,
+      expected,
+      within: 0.001,
+      source: cite('UN Regulation No. 100', 'withstand voltage of the charger'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(yCapacitorEnergy, [
+    ...(
+      [
+        ['400 V', '0.08 J'],
+        ['800 V', '0.32 J'],
+      ] as const
+    ).map(([voltage, expected]) => ({
+      given: { positive: '0.5 µF', negative: '0.5 µF', voltage } as const,
+      expected,
+      within: 0.001,
+      source: definition,
+      standing: 'exact' as const,
+      note: `A pack of 800 V, ${voltage === '400 V' ? 'balanced' : 'with the other pole on the chassis'}.`,
+    })),
+  ]),
+  handbook(monitorSettlingTime, [
+    {
+      given: { isolation: '100 kΩ', monitor: '100 kΩ', capacitance: '2 µF' },
+      expected: '0.5 s',
+      within: 1e-9,
+      source: cite('circuit theory', 'two resistances of 100 kΩ side by side, five time constants'),
+      standing: 'exact',
+    },
+  ]),
+  handbook(barResistance, [
+    ...(
+      [
+        ['20 mm', '5 mm', '274 A', '15.23'],
+        ['40 mm', '10 mm', '715 A', '25.93'],
+        ['60 mm', '10 mm', '985 A', '32.81'],
+      ] as const
+    ).map(([width, thickness, current, watts]) => ({
+      given: { length: '1 m', width, thickness, temperature: '65 °C' } as const,
+      expected: quantity('resistance', Number(watts) / Number.parseFloat(current) ** 2, 'Ω'),
+      within: 0.003,
+      source: cite('DIN 43671', `heat of ${current} in a bar of ${width} × ${thickness}, ${watts} W/m`),
+      standing: 'recomputed' as const,
+    })),
+    ...(
+      [
+        ['25.4 mm', '3.175 mm', '65.8 µΩ'],
+        ['50.8 mm', '6.35 mm', '16.5 µΩ'],
+      ] as const
+    ).map(([width, thickness, expected]) => ({
+      given: { length: '304.8 mm', width, thickness, temperature: '20 °C' } as const,
+      expected,
+      within: 0.015,
+      source: cite('Copper Development Association', 'table 1, bars of alloy C110'),
+      standing: 'read' as const,
+      note: 'The edges of a bar are rounded, which takes about 1 % off its section.',
+    })),
+  ]),
+  handbook(barAmpacityAtRise, [
+    ...(
+      [
+        ['852 A', '1129 A'],
+        ['1080 A', '1431 A'],
+      ] as const
+    ).map(([rated, expected]) => ({
+      given: { rated, rise: '50 K' } as const,
+      expected,
+      within: 0.001,
+      source: cite('DIN 43671', 'bars of 50 × 10 and 100 × 5 mm at a rise of 50 K, as quoted'),
+      standing: 'read' as const,
+    })),
+    ...(
+      [
+        ['270 A', '360 A', '50 K'],
+        ['270 A', '415 A', '65 K'],
+        ['710 A', '940 A', '50 K'],
+        ['710 A', '1100 A', '65 K'],
+      ] as const
+    ).map(([rated, expected, rise]) => ({
+      given: { rated, rise } as const,
+      expected,
+      within: 0.013,
+      source: cite('Copper Development Association', 'table 1, bars of 1/8 × 1 and 1/4 × 2 in'),
+      standing: 'read' as const,
+      note: 'The table rounds to 5 A and 10 A.',
+    })),
+  ]),
+  handbook(jointResistance, [
+    ...(
+      [
+        ['10 kN', '4.8 µΩ'],
+        ['28.8 kN', '2.85 µΩ'],
+      ] as const
+    ).map(([force, expected]) => ({
+      given: { force } as const,
+      expected,
+      within: 0.01,
+      source: cite('R. Holm, Electric Contacts (1967)', 'constriction resistance, copper of 1 GPa'),
+      standing: 'from memory' as const,
+      note: 'Joints in the field are said to have 1.7 µΩ to 14 µΩ.',
+    })),
+  ]),
+  handbook(boltPreload, [
+    {
+      given: { torque: '25.3 N·m', friction: 0.12, diameter: '8 mm', pitch: '1.25 mm', bearing: '11 mm' },
+      expected: '18.6 kN',
+      within: 0.005,
+      source: cite('VDI 2230', 'M8 of class 8.8 at 90 % of its yield stress'),
+      standing: 'recomputed',
+      note: 'A machine handbook has 24.6 N·m for it (from memory).',
+    },
+  ]),
+  handbook(barExpansion, [
+    {
+      given: { length: '1275 m', rise: '55 K', coefficient: '12e-6 1/K' },
+      expected: '0.84 m',
+      within: 0.005,
+      source: cite('OpenStax, College Physics', 'example on the expansion of a bridge'),
+      standing: 'from memory',
+    },
+  ]),
+  handbook(fuseLoss, [
+    {
+      given: { ratedLoss: '12 W', current: '120 A', rating: '160 A' },
+      expected: '6.75 W',
+      within: 0.001,
+      source: cite('IEC 60269-2', 'greatest loss of a gG link of size 00, 160 A'),
+      standing: 'from memory',
+      note: 'The loss at its rating is from memory, the rest is arithmetic.',
+    },
   ]),
   handbook(fuseAmbientFactor, [
     ...(

@@ -6,6 +6,8 @@ import {
   chargingPoint,
   groupModules,
   homeSupply,
+  insulationDistances,
+  insulationMonitor,
   isolationTest,
   lowVoltageSupply,
   packAt,
@@ -14,6 +16,7 @@ import {
   selectContactor,
   selectFuse,
   shutdown,
+  sizeBar,
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
@@ -220,6 +223,36 @@ const grouped = {
   parallel: 2,
   current: '130 A',
   continuousCurrent: '80 A',
+} as const
+
+const spaced = {
+  voltage: '403.2 V',
+  impulse: '2.5 kV',
+  insulation: 'basic',
+  pollution: 2,
+  material: 'IIIa',
+  clearance: '6 mm',
+  creepage: '6 mm',
+} as const
+const watched = {
+  workingVoltage: '350 V',
+  capacitance: { positive: '0.5 µF', negative: '0.5 µF' },
+  warns: '200 kΩ',
+  opens: '40 kΩ',
+  ownResistance: '240 kΩ',
+  responseTime: '10 s',
+} as const
+
+const bar = {
+  current: '250 A',
+  ambient: '45 °C',
+  limit: '80 °C',
+  length: '300 mm',
+  candidates: [
+    { width: '20 mm', thickness: '5 mm' },
+    { width: '30 mm', thickness: '5 mm' },
+  ],
+  ends: { bolt: 'M8', torque: '20 N·m', friction: 0.12, measured: ['5 µΩ', '6 µΩ'] },
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -918,6 +951,256 @@ export const electrical: { readonly [name: string]: Table } = {
         },
         told: ['strings.letThrough', 'unknown'],
         sound: { pack: { parallel: 2 }, strings: { fuse: { ...gG63, curve: undefined } } },
+      },
+    ],
+  },
+  insulationDistances: {
+    call: insulationDistances,
+    sound: spaced,
+    cases: [
+      {
+        what: 'a gap through the air that is too small',
+        dangerous: { clearance: '1.4 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { clearance: '1.6 mm' },
+      },
+      {
+        what: 'a gap that serves down by the sea and not on a pass',
+        dangerous: { clearance: '1.65 mm', altitude: '3500 m' },
+        told: ['distance.clearance', 'fail'],
+        sound: { clearance: '1.65 mm' },
+      },
+      {
+        what: 'a gap that nobody measured',
+        dangerous: { clearance: undefined },
+        told: ['distance.clearance', 'unknown'],
+      },
+      {
+        what: 'an impulse that nobody knows',
+        dangerous: { impulse: undefined },
+        told: ['distance.clearance', 'unknown'],
+        sound: { impulse: undefined, mains: { toEarth: '230 V', category: 'II' } },
+      },
+      {
+        what: 'a creepage that could be less than a clearance that nobody knows',
+        dangerous: { impulse: undefined },
+        told: ['distance.creepage', 'unknown'],
+      },
+      {
+        what: 'an impulse that is less than what the mains bring',
+        dangerous: { impulse: '1.5 kV', mains: { toEarth: '230 V', category: 'III' }, clearance: '2.5 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { impulse: '1.5 kV', mains: { toEarth: '230 V', category: 'III' }, clearance: '3.5 mm' },
+      },
+      {
+        what: 'an impulse below the working voltage',
+        dangerous: { impulse: '330 V' },
+        told: /impulse: expected at least the working voltage, 403\.2 V, got 330 V/,
+      },
+      {
+        what: 'mains whose impulse is below the working voltage',
+        dangerous: { impulse: undefined, mains: { toEarth: '50 V', category: 'I' } },
+        told: /mains: expected at least the working voltage, 403\.2 V, got 0\.33 kV/,
+      },
+      {
+        what: 'an impulse between two steps',
+        dangerous: { impulse: '2.6 kV', clearance: '2.9 mm' },
+        told: ['distance.clearance', 'fail'],
+        sound: { impulse: '2.4 kV', clearance: '1.6 mm' },
+      },
+      {
+        what: 'a surface that tracks',
+        dangerous: { creepage: '3.9 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { creepage: '3.9 mm', material: 'II' },
+      },
+      {
+        what: 'a surface that is damp',
+        dangerous: { pollution: 3 },
+        told: ['distance.creepage', 'fail'],
+        sound: { pollution: 3, creepage: '7 mm' },
+      },
+      {
+        what: 'a surface of which nobody says how clean it is',
+        dangerous: { pollution: undefined },
+        told: ['distance.creepage', 'fail'],
+      },
+      {
+        what: 'a material that nobody knows',
+        dangerous: { material: undefined, creepage: '3.9 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { material: undefined, trackingIndex: 600, creepage: '3.9 mm' },
+      },
+      {
+        what: 'a material of two minds',
+        dangerous: { material: 'I', trackingIndex: 200 },
+        told: /material: expected group IIIa, which its tracking index of 200 tells, got I/,
+      },
+      {
+        what: 'a hand behind basic insulation',
+        dangerous: { insulation: 'reinforced' },
+        told: ['distance.creepage', 'fail'],
+        sound: { insulation: 'reinforced', creepage: '9 mm' },
+      },
+      {
+        what: 'a creepage that is less than the clearance',
+        dangerous: { voltage: '60 V', impulse: '6 kV', creepage: '5 mm' },
+        told: ['distance.creepage', 'fail'],
+        sound: { voltage: '60 V', impulse: '6 kV', creepage: '5.9 mm' },
+      },
+      {
+        what: 'the worst material in the damp at a high voltage',
+        dangerous: { voltage: '700 V', pollution: 3, material: 'IIIb', creepage: '30 mm' },
+        told: ['distance.material', 'fail'],
+      },
+      {
+        what: 'a printed board in the damp',
+        dangerous: { printed: true, pollution: 3 },
+        told: /pollution: expected 1 or 2, as the table of printed boards has nothing for 3/,
+        sound: { printed: true },
+      },
+      {
+        what: 'a printed board of a material that nobody knows',
+        dangerous: { printed: true, material: undefined },
+        told: /material: expected 'I', 'II' or 'IIIa' for a printed board of degree 2/,
+      },
+      {
+        what: 'an impulse beyond the steps',
+        dangerous: { impulse: '9 kV', insulation: 'reinforced' },
+        told: /impulse: expected an impulse of at most 8 kV for reinforced insulation/,
+      },
+    ],
+  },
+  insulationMonitor: {
+    call: insulationMonitor,
+    sound: watched,
+    cases: [
+      {
+        what: 'a monitor that warns at 100 Ω/V of a pack joined to an inverter',
+        dangerous: { warns: '50 kΩ' },
+        told: ['monitor.warns', 'fail'],
+        sound: { warns: '50 kΩ', acSide: 'double insulation' },
+      },
+      {
+        what: 'a monitor that opens too late',
+        dangerous: { opens: '20 kΩ' },
+        told: ['monitor.opens', 'fail'],
+      },
+      {
+        what: 'a monitor of which nobody knows where it warns',
+        dangerous: { warns: undefined },
+        told: ['monitor.warns', 'unknown'],
+      },
+      {
+        what: 'a monitor of which nobody knows whether it opens anything',
+        dangerous: { opens: undefined },
+        told: ['monitor.opens', 'unknown'],
+      },
+      {
+        what: 'a monitor that opens before it warns',
+        dangerous: { opens: '300 kΩ' },
+        told: /opens: expected at most 200 kΩ, at which it warns/,
+      },
+      {
+        what: 'filters that hold more than may be touched',
+        dangerous: { capacitance: { positive: '2 µF', negative: '2 µF' } },
+        told: ['monitor.energy', 'fail'],
+        sound: { capacitance: { positive: '1.5 µF', negative: '1.5 µF' } },
+      },
+      {
+        what: 'filters that nobody knows',
+        dangerous: { capacitance: undefined },
+        told: ['monitor.energy', 'unknown'],
+      },
+      {
+        what: 'filters that keep the monitor from telling in time',
+        dangerous: { responseTime: '0.5 s' },
+        told: ['monitor.response', 'fail'],
+      },
+      {
+        what: 'an AC side where there is none',
+        dangerous: { circuit: 'DC', acSide: 'double insulation' },
+        told: /acSide: expected nothing, as the circuit is 'DC'/,
+        sound: { circuit: 'DC' },
+      },
+      {
+        what: 'isolation that falls',
+        dangerous: {},
+        told: /Isolation that falls from one reading to the next is damage on its way/,
+      },
+    ],
+  },
+  sizeBar: {
+    call: sizeBar,
+    sound: bar,
+    cases: [
+      {
+        what: 'more current than any of the bars carries',
+        dangerous: { current: '450 A' },
+        told: ['bar.serves', 'fail'],
+        sound: { current: '350 A' },
+      },
+      {
+        what: 'bars in the hot air of a closed box',
+        dangerous: { ambient: '60 °C', current: '350 A' },
+        told: ['bar.serves', 'fail'],
+        sound: { ambient: '60 °C' },
+      },
+      {
+        what: 'a bar with little left of it beside its bolt',
+        dangerous: { candidates: [{ width: '20 mm', thickness: '5 mm' }], ends: { bolt: 'M10', torque: '40 N·m' } },
+        told: /a hole of 11 mm for M10, more than half its width, 10 mm/,
+        sound: { ends: { bolt: 'M10', torque: '40 N·m' } },
+      },
+      {
+        what: 'bolts that are hardly tight',
+        dangerous: { ends: { torque: '12 N·m' } },
+        told: ['joint.torque', 'fail'],
+        sound: { ends: { torque: '17 N·m' } },
+      },
+      {
+        what: 'bolts of which nobody says how tight they are',
+        dangerous: { ends: { torque: undefined } },
+        told: ['joint.torque', 'unknown'],
+      },
+      {
+        what: 'bolts that were oiled and tightened as if they were dry',
+        dangerous: { ends: { friction: 0.06 } },
+        told: ['joint.bolt', 'fail'],
+        sound: { ends: { friction: 0.1 } },
+      },
+      {
+        what: 'a joint that is worse than the others',
+        dangerous: { ends: { measured: ['5 µΩ', '6 µΩ', '11 µΩ'] } },
+        told: ['joint.measured', 'fail'],
+        sound: { ends: { measured: ['5 µΩ', '6 µΩ', '7 µΩ'] } },
+      },
+      {
+        what: 'joints that nobody measured',
+        dangerous: { ends: { measured: undefined } },
+        told: /The joints were not measured against each other/,
+      },
+      {
+        what: 'a bar that the table does not have',
+        dangerous: { candidates: [{ width: '22 mm', thickness: '5 mm' }] },
+        told: /candidates\[0\]: expected a bar of the table: 12 × 2 mm.*got 22 × 5 mm/,
+      },
+      {
+        what: 'a rise of which nothing is published',
+        dangerous: { ambient: '70 °C' },
+        told: /limit: expected 20 K to 65 K more than ambient/,
+        sound: { ambient: '59 °C' },
+      },
+      {
+        what: 'two painted bars, which the table does not have',
+        dangerous: { count: 2, finish: 'painted', candidates: [{ width: '20 mm', thickness: '5 mm' }] },
+        told: /count: expected 1, as the table has no two painted bars/,
+        sound: { count: 2, candidates: [{ width: '20 mm', thickness: '5 mm' }] },
+      },
+      {
+        what: 'torques that differ from book to book',
+        dangerous: {},
+        told: /Torques are those of DIN 43673: published sets differ by a quarter/,
       },
     ],
   },
@@ -1947,5 +2230,41 @@ export const electricalLaws: readonly Worse[] = [
     procedure: storedEnergyCheck,
     sound: { capacitance: '2 µF', voltage: '353 V' },
     worse: { capacitance: 'more', voltage: 'more' },
+  },
+  {
+    procedure: insulationDistances,
+    sound: { ...spaced, trackingIndex: undefined, altitude: '2500 m' },
+    worse: {
+      voltage: 'more',
+      impulse: 'more',
+      pollution: 'more',
+      altitude: 'more',
+      clearance: 'less',
+      creepage: 'less',
+    },
+  },
+  {
+    procedure: insulationMonitor,
+    sound: { ...watched, responseTime: '1.4 s' },
+    worse: {
+      workingVoltage: 'more',
+      warns: 'less',
+      opens: 'less',
+      'capacitance.positive': 'more',
+      'capacitance.negative': 'more',
+      responseTime: 'less',
+    },
+  },
+  {
+    procedure: sizeBar,
+    sound: bar,
+    worse: {
+      current: 'more',
+      ambient: 'more',
+      limit: 'less',
+      // Not ends.torque: with less the joint is loose, with more the bolt stretches.
+      'ends.friction': 'less',
+      'ends.measured.1': 'more',
+    },
   },
 ]

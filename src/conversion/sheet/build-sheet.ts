@@ -610,6 +610,125 @@ export interface BuildSheet {
     /** Power for which it is rated, all day, in kW, above 0 kW, usually 0.25 W to 2 kW. */
     readonly dischargePower?: Measured<'power'> | undefined
   } | undefined
+  /** The bus bars. */
+  readonly bars?: { readonly [name: string]: {
+    /** Title, for people to read; its key is its name in ids. */
+    readonly title?: string | undefined
+    /** Current, all day, in A, above 0 A, usually 10 A to 800 A. */
+    readonly current: Measured<'current'>
+    /** Temperature of the air around it, in °C, at least -40 °C and at most 105 °C, usually -20 °C to 85 °C. */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** Highest temperature of the bar, in °C, at least 0 °C and at most 130 °C, usually 50 °C to 120 °C. */
+    readonly limit?: Measured<'temperature'> | undefined
+    /** Length between its joints, in m, above 0 m, usually 20 mm to 2 m. */
+    readonly length: Measured<'length'>
+    /** Its surface. */
+    readonly finish?: 'bare' | 'painted' | undefined
+    /** Bars side by side, a thickness apart, a whole number, at least 1 and at most 2. */
+    readonly count?: number | undefined
+    /**
+     * The joints at both ends, with dry bolts of class 8.8. Without it: the joints of the bar are not judged: give
+     * ends.
+     */
+    readonly ends?: {
+      /** Thread of the bolts. */
+      readonly bolt: 'M6' | 'M8' | 'M10' | 'M12'
+      /** Bolts in a joint, a whole number, at least 1 and at most 6. */
+      readonly bolts?: number | undefined
+      /** Torque of each bolt, in N·m, above 0 N·m, usually 2 N·m to 100 N·m. */
+      readonly torque?: Measured<'torque'> | undefined
+      /** The published torques that it is held to. */
+      readonly torques?: 'DIN 43673' | 'machine handbook' | undefined
+      /** Coefficient of friction, a plain number, at least 0.05 and at most 0.5. */
+      readonly friction?: Measured<'ratio'> | undefined
+      /**
+       * Resistances of like joints, as measured. Without it: the joints were not measured against each other: give
+       * ends.measured.
+       */
+      readonly measured?: readonly Measured<'resistance'>[] | undefined
+    } | undefined
+    /**
+     * The bars to choose from, in their order. Without it: the bars of DIN 43671 up to 600 mm² are tried, the smallest
+     * first.
+     */
+    readonly candidates?: readonly {
+      /** Width, in m, above 0 m, usually 5 mm to 120 mm. */
+      readonly width: Measured<'length'>
+      /** Thickness, in m, above 0 m, usually 1 mm to 12 mm. */
+      readonly thickness: Measured<'length'>
+    }[] | undefined
+  } } | undefined
+  /** The insulation of the traction circuit from the chassis. */
+  readonly insulation?: {
+    /** Which circuits are connected. */
+    readonly circuit?: 'DC' | 'DC and AC' | undefined
+    /** What all of the AC side has beyond basic insulation. */
+    readonly acSide?: 'double insulation' | 'robust housings' | undefined
+    /** An isolation test with a voltmeter. Without it: the isolation was not measured. */
+    readonly readings?: {
+      /** Voltage between the poles during the test, in V, above 0 V, usually 48 V to 400 V. */
+      readonly packVoltage: Measured<'voltage'>
+      /** Voltage from the positive pole to the chassis, in V, at least 0 V. */
+      readonly positive: Measured<'voltage'>
+      /** Voltage from the negative pole to the chassis, in V, at least 0 V. */
+      readonly negative: Measured<'voltage'>
+      /** Larger of the two voltages, with the known resistance across it, in V, above 0 V. */
+      readonly loadedReading: Measured<'voltage'>
+      /** Known resistance, put from that pole to the chassis, in mΩ, above 0 mΩ. */
+      readonly insertedResistance: Measured<'resistance'>
+    } | undefined
+    /** The monitor of the isolation. Without it: no monitor watches the isolation. */
+    readonly monitor?: {
+      /** Isolation at which it warns, in mΩ, above 0 mΩ, usually 10 kΩ to 2 MΩ. */
+      readonly warns?: Measured<'resistance'> | undefined
+      /** Isolation at which it opens the contactors, in mΩ, above 0 mΩ, usually 5 kΩ to 1 MΩ. */
+      readonly opens?: Measured<'resistance'> | undefined
+      /** Its own resistance to the chassis, in mΩ, above 0 mΩ, usually 50 kΩ to 5 MΩ. */
+      readonly ownResistance?: Measured<'resistance'> | undefined
+      /**
+       * Time in which it must tell, in s, above 0 s, usually 1 s to 120 s. Without it: how soon the monitor tells is
+       * not held to a limit: give responseTime.
+       */
+      readonly responseTime?: Measured<'time'> | undefined
+    } | undefined
+    /** Capacitances to the chassis, of filters and cables together. */
+    readonly capacitance?: {
+      /** From the positive pole, in µF, at least 0 µF, usually 1 nF to 10 µF. */
+      readonly positive: Measured<'capacitance'>
+      /** From the negative pole, in µF, at least 0 µF, usually 1 nF to 10 µF. */
+      readonly negative: Measured<'capacitance'>
+    } | undefined
+    /** Distances that insulate. */
+    readonly distances?: { readonly [name: string]: {
+      /** Title, for people to read; its key is its name in ids. */
+      readonly title?: string | undefined
+      /** Highest working voltage, in V, at least 10 V and at most 1000 V. Without it: it is that of the full pack. */
+      readonly voltage?: Measured<'voltage'> | undefined
+      /** What the insulation is. */
+      readonly insulation: 'basic' | 'reinforced'
+      /** Impulse voltage that it must withstand, in V, above 0 V and at most 12000 V, usually 330 V to 8 kV. */
+      readonly impulse?: Measured<'voltage'> | undefined
+      /** The mains that it hangs on. */
+      readonly mains?: {
+        /** Voltage to earth, in V, above 0 V and at most 1000 V, usually 100 V to 400 V. */
+        readonly toEarth: Measured<'voltage'>
+        /** Overvoltage category: II at a socket, III in the fixed wiring. */
+        readonly category: 'I' | 'II' | 'III' | 'IV'
+      } | undefined
+      /** Degree of pollution: 1 sealed, 2 dry dust, 3 damp, a whole number, at least 1 and at most 3. */
+      readonly pollution?: number | undefined
+      /** Group of the material. */
+      readonly material?: 'I' | 'II' | 'IIIa' | 'IIIb' | undefined
+      /** Comparative tracking index of the material, in its place, a whole number, at least 100 and at most 1000. */
+      readonly trackingIndex?: number | undefined
+      /** Whether it is a printed board. */
+      readonly printed?: boolean | undefined
+      /** Distance through the air, as measured, in m, at least 0 m, usually 0.1 mm to 100 mm. */
+      readonly clearance?: Measured<'length'> | undefined
+      /** Distance along the surface, as measured, in m, at least 0 m, usually 0.1 mm to 200 mm. */
+      readonly creepage?: Measured<'length'> | undefined
+    } } | undefined
+  } | undefined
   /** The main contactors between the pack and the controller. */
   readonly contactors?: {
     /** Contactors to choose from. */

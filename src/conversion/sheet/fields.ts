@@ -12,11 +12,14 @@ import {
   gearboxFields,
   motorFields,
 } from '../../drivetrain/vehicle.js'
+import { barFields, ENDS, endFields, endless } from '../../electrical/bus-bar.js'
 import { runFields } from '../../electrical/cable/size.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { distanceFields } from '../../electrical/insulation-distance.js'
+import { chassisCapacitanceField, monitorFields } from '../../electrical/insulation-monitor.js'
 import { shutdownFields } from '../../electrical/isolating.js'
 import { batteryFields, converterFields, lowVoltageFields } from '../../electrical/low-voltage.js'
 import { chargingPointFields } from '../../electrical/mains.js'
@@ -24,6 +27,7 @@ import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { overloadLimitField, protectiveConductorField, spacingField } from '../../electrical/protect.js'
+import { circuitFields, readingFields } from '../../electrical/safety.js'
 import { stringsField } from '../../electrical/strings.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
@@ -167,6 +171,35 @@ const sheetRunField = /*@__PURE__*/ (() => {
 
 const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
+
+const sheetBarField = /*@__PURE__*/ (() =>
+  group('A bus bar with its joints', {
+    title: titleField,
+    ...undecided(barFields),
+    ends: optional(group(ENDS, undecided(endFields)), endless),
+  }))()
+
+const distanceField = /*@__PURE__*/ (() =>
+  group('A distance between live parts, or from one to the chassis', {
+    title: titleField,
+    voltage: optional(given('voltage', 'Highest working voltage', { min: '10 V', max: '1000 V' }), {
+      absent: 'It is that of the full pack.',
+    }),
+    ...undecided(distanceFields),
+  }))()
+
+const insulationField = /*@__PURE__*/ (() =>
+  group('The insulation of the traction circuit from the chassis', {
+    ...undecided(circuitFields),
+    readings: optional(group('An isolation test with a voltmeter', readingFields), {
+      absent: 'The isolation was not measured.',
+    }),
+    monitor: optional(group('The monitor of the isolation', monitorFields), {
+      absent: 'No monitor watches the isolation.',
+    }),
+    capacitance: chassisCapacitanceField,
+    distances: optional(byName('Distances that insulate', distanceField, { ids: true })),
+  }))()
 
 const sheetContactorsField = /*@__PURE__*/ (() =>
   group('The main contactors between the pack and the controller', {
@@ -335,6 +368,8 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
+  bars: optional(byName('The bus bars', sheetBarField, { ids: true })),
+  insulation: optional(insulationField),
   contactors: optional(sheetContactorsField),
   shutdown: optional(group('What switches the traction voltage off, and what is left', shutdownFields)),
   charger: optional(sheetChargerField),
