@@ -22,7 +22,7 @@ const folders = {
   mass: [['placing', 'ride']],
   electrical: [
     ['pack', 'cable'],
-    ['fuse', 'charging'],
+    ['fuse', 'charging', 'cells'],
   ],
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],

@@ -46,6 +46,15 @@ export {
   storedEnergyCheck,
 } from './capacitor.js'
 export {
+  balanceTime,
+  capacityBetweenRests,
+  coulombicEfficiency,
+  roundTripEfficiency,
+  stateOfHealth,
+  stepResistance,
+} from './cells/health.js'
+export { type RestCapacity, restCapacity } from './cells/rest.js'
+export {
   acPower,
   type ChargePlan,
   type ChargePoint,

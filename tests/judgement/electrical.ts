@@ -9,6 +9,7 @@ import {
   packAt,
   precharge,
   protectRun,
+  restCapacity,
   selectFuse,
   sizeCable,
   storedEnergyCheck,
@@ -143,6 +144,25 @@ const grouped = {
   parallel: 2,
   current: '130 A',
   continuousCurrent: '80 A',
+} as const
+
+/** Two rests of an invented module of 14 cells. */
+const rested = {
+  module: {
+    cellsInSeries: 14,
+    openCircuit: [
+      [0, '43 V'],
+      [0.1, '47.5 V'],
+      [0.5, '51.8 V'],
+      [0.9, '57 V'],
+      [1, '58.5 V'],
+    ],
+    minimumVoltage: '42 V',
+    maximumVoltage: '58.8 V',
+  },
+  from: '57.5 V',
+  to: '48 V',
+  charge: '46 Ah',
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -1080,6 +1100,49 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  restCapacity: {
+    call: restCapacity,
+    sound: rested,
+    cases: [
+      {
+        what: 'two rests that are too near to each other',
+        dangerous: { to: '55 V', charge: '11 Ah' },
+        told: ['rests.uncertainty', 'fail'],
+      },
+      {
+        what: 'a meter that cannot tell the states apart',
+        dangerous: { voltageUncertainty: '3 %' },
+        told: ['rests.uncertainty', 'fail'],
+        sound: { voltageUncertainty: '1 %' },
+      },
+      {
+        what: 'the flat curve of iron phosphate',
+        dangerous: {
+          module: {
+            cellsInSeries: 16,
+            chemistry: 'LFP',
+            openCircuit: undefined,
+            minimumVoltage: '40 V',
+            maximumVoltage: '58.4 V',
+          },
+          from: '53.2 V',
+          to: '52.4 V',
+        },
+        told: ['rests.uncertainty', 'fail'],
+      },
+      {
+        what: 'a voltage beyond the curve',
+        dangerous: { from: '59 V' },
+        told: /reaches from 43 V to 58\.5 V, and from, 59 V, lies beyond it; nothing is extrapolated/,
+        sound: { from: '58 V' },
+      },
+      {
+        what: 'voltages the wrong way round',
+        dangerous: { from: '48 V', to: '57.5 V' },
+        told: /to: expected a voltage below from, 48 V/,
+      },
+    ],
+  },
 }
 
 const pulsed = {
@@ -1303,5 +1366,10 @@ export const electricalLaws: readonly Worse[] = [
     procedure: storedEnergyCheck,
     sound: { capacitance: '2 µF', voltage: '353 V' },
     worse: { capacitance: 'more', voltage: 'more' },
+  },
+  {
+    procedure: restCapacity,
+    sound: { ...rested, voltageUncertainty: '0.8 %', chargeUncertainty: '4 %' },
+    worse: { voltageUncertainty: 'more', chargeUncertainty: 'more' },
   },
 ]
