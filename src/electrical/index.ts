@@ -46,6 +46,13 @@ export {
   storedEnergyCheck,
 } from './capacitor.js'
 export {
+  type CapacityTest,
+  capacityTest,
+  type LogGap,
+  type ModuleEntry,
+  type ResistanceStep,
+} from './cells/capacity-test.js'
+export {
   balanceTime,
   capacityBetweenRests,
   coulombicEfficiency,
@@ -53,6 +60,7 @@ export {
   stateOfHealth,
   stepResistance,
 } from './cells/health.js'
+export type { UnreadableRow } from './cells/log.js'
 export { type RestCapacity, restCapacity } from './cells/rest.js'
 export {
   acPower,

@@ -2,6 +2,7 @@
 import {
   arrangePack,
   cableDuty,
+  capacityTest,
   chargePlan,
   groupModules,
   homeSupply,
@@ -14,6 +15,7 @@ import {
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
+import { benchLog, benchRows, textOf } from '../electrical/bench-log.js'
 import type { Table, Worse } from './judgement.js'
 import { module } from './module.js'
 
@@ -145,6 +147,14 @@ const grouped = {
   current: '130 A',
   continuousCurrent: '80 A',
 } as const
+
+/** The test of an invented module of 12 cells. */
+const bench = {
+  log: benchLog,
+  module: { minimumVoltage: '36 V', maximumVoltage: '50.4 V', newCapacity: '45 Ah' },
+  longestGap: '2 h',
+} as const
+const withRows = (change: (row: readonly number[]) => readonly number[]) => ({ log: textOf(benchRows.map(change)) })
 
 /** Two rests of an invented module of 14 cells. */
 const rested = {
@@ -1100,6 +1110,91 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  capacityTest: {
+    call: capacityTest,
+    sound: bench,
+    cases: [
+      {
+        what: 'a discharge that stops short of empty',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.max(u, 37)]),
+        told: ['test.empty', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.max(u, 36.1)]),
+      },
+      {
+        what: 'a charge that stops short of full',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.min(u, 49.8)]),
+        told: ['test.full', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.min(u, 50.3)]),
+      },
+      {
+        what: 'a module that nobody saw full',
+        dangerous: { log: textOf(benchRows.slice(1).map(([t, i, u]) => [t, i, Math.min(u, 49)])) },
+        told: ['test.full', 'unknown'],
+      },
+      {
+        what: 'rows that cannot be read',
+        dangerous: { log: benchLog.replace('7000,20,40', '7000,20,-') },
+        told: ['test.rows', 'unknown'],
+      },
+      { what: 'a gap in the discharge', dangerous: { longestGap: '25 min' }, told: ['test.gaps', 'fail'] },
+      {
+        what: 'a sensor off zero, by what comes out of a charge',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i + 0.3, u]),
+        told: ['test.balance', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i + 0.02, u]),
+      },
+      {
+        what: 'a log without a pulse',
+        dangerous: { log: textOf(benchRows.filter(([t]) => t < 3612 || t > 3635)) },
+        told: ['test.resistance', 'unknown'],
+      },
+      {
+        what: 'a test in the cold',
+        dangerous: { log: benchLog.replaceAll(',24.5\n', ',9\n') },
+        told: ['test.temperature', 'fail'],
+        sound: { log: benchLog.replaceAll(',24.5\n', ',17\n') },
+      },
+      {
+        what: 'a test of unknown temperature',
+        dangerous: {
+          log: benchLog.replaceAll(',24.5\n', '\n').replace(',temperature (°C)', ''),
+        },
+        told: ['test.temperature', 'unknown'],
+        sound: { log: benchLog.replaceAll(',24.5\n', '\n').replace(',temperature (°C)', ''), temperature: '22 °C' },
+      },
+      {
+        what: 'a module that was emptied too far',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, t === 7700 ? 35 : u]),
+        told: ['test.lowest', 'fail'],
+      },
+      {
+        what: 'a module that was charged too far',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, t === 15200 ? 51 : u]),
+        told: ['test.highest', 'fail'],
+      },
+      {
+        what: 'a cell limit while only the module was logged',
+        dangerous: { module: { cell: { minimumVoltage: '2.8 V', maximumVoltage: '4.25 V' } } },
+        told: ['test.highestCell', 'unknown'],
+      },
+      {
+        what: 'a worn module',
+        dangerous: { module: { newCapacity: '60 Ah' } },
+        told: ['test.health', 'fail'],
+        sound: { module: { newCapacity: '50 Ah' } },
+      },
+      {
+        what: 'nothing to compare with',
+        dangerous: { module: { newCapacity: undefined } },
+        told: ['test.health', 'unknown'],
+      },
+      {
+        what: 'a sign the other way round',
+        dangerous: { positive: 'charge' },
+        told: /positive: expected 'discharge', got 'charge' \(the voltage rises while that current flows\)/,
+      },
+    ],
+  },
   restCapacity: {
     call: restCapacity,
     sound: rested,
@@ -1371,5 +1466,10 @@ export const electricalLaws: readonly Worse[] = [
     procedure: restCapacity,
     sound: { ...rested, voltageUncertainty: '0.8 %', chargeUncertainty: '4 %' },
     worse: { voltageUncertainty: 'more', chargeUncertainty: 'more' },
+  },
+  {
+    procedure: capacityTest,
+    sound: bench,
+    worse: { leastHealth: 'more', 'module.newCapacity': 'more', longestGap: 'less' },
   },
 ]

@@ -202,6 +202,23 @@ export interface BuildSheet {
     readonly maximumVoltage: Measured<'voltage'>
     /** Capacity of the module, in Ah, above 0 Ah, usually 20 Ah to 200 Ah. */
     readonly capacity: Measured<'charge'>
+    /**
+     * Capacity of the module when it was new, at the same current and temperature, in Ah, above 0 Ah, usually 20 Ah to
+     * 200 Ah.
+     */
+    readonly newCapacity?: Measured<'charge'> | undefined
+    /** The limits of each of its cells, and how unlike they are. */
+    readonly cell?: {
+      /** Lowest voltage that a cell may have, in V, above 0 V, usually 2 V to 3.3 V. */
+      readonly minimumVoltage: Measured<'voltage'>
+      /** Highest voltage that a cell may have, in V, above 0 V, usually 3.4 V to 4.4 V. */
+      readonly maximumVoltage: Measured<'voltage'>
+      /**
+       * Most by which a cell of the full or empty module is off the mean of all, in V, at least 0 V, usually 0 V to 0.1
+       * V.
+       */
+      readonly spread?: Measured<'voltage'> | undefined
+    } | undefined
     /** Resistance of the module, warm, in mΩ, above 0 mΩ. */
     readonly resistance: Measured<'resistance'>
     /** Resistance of the module, warm, within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ. */

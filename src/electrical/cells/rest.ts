@@ -122,7 +122,7 @@ const restFields = /*@__PURE__*/ (() => ({
  *   to: '42.5 V',
  *   charge: '23.4 Ah',
  * })
- * `${capacity} ± ${uncertainty}` // '39 Ah ± 2 Ah'
+ * `${capacity} ± ${uncertainty}` // '39 Ah ± 2.846 Ah'
  * ```
  */
 export const restCapacity = /*@__PURE__*/ procedure({

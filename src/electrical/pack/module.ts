@@ -54,6 +54,24 @@ export const moduleFields = /*@__PURE__*/ (() => ({
     usual: ['20 Ah', '200 Ah'],
     uncertain: ['3 %', 'salvaged modules that were not discharged in a test, common practice, no source'],
   }),
+  newCapacity: optional(
+    given('charge', 'Capacity of the module when it was new, at the same current and temperature', {
+      above: 0,
+      usual: ['20 Ah', '200 Ah'],
+    }),
+  ),
+  cell: optional(
+    group('The limits of each of its cells, and how unlike they are', {
+      minimumVoltage: given('voltage', 'Lowest voltage that a cell may have', { above: 0, usual: ['2 V', '3.3 V'] }),
+      maximumVoltage: given('voltage', 'Highest voltage that a cell may have', { above: 0, usual: ['3.4 V', '4.4 V'] }),
+      spread: optional(
+        given('voltage', 'Most by which a cell of the full or empty module is off the mean of all', {
+          min: 0,
+          usual: ['0 V', '0.1 V'],
+        }),
+      ),
+    }),
+  ),
   resistance: given('resistance', 'Resistance of the module, warm', {
     above: 0,
     uncertain: ['10 %', 'a pulse read by hand, common practice, no source'],
