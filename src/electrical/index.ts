@@ -46,6 +46,15 @@ export {
   storedEnergyCheck,
 } from './capacitor.js'
 export {
+  naumannCalendarLoss,
+  naumannCycleLoss,
+  schmalstiegCalendarLoss,
+  schmalstiegCalendarRise,
+  schmalstiegCycleLoss,
+  schmalstiegCycleRise,
+  wangCycleLoss,
+} from './cells/ageing.js'
+export {
   type CapacityTest,
   capacityTest,
   type LogGap,
@@ -60,6 +69,7 @@ export {
   stateOfHealth,
   stepResistance,
 } from './cells/health.js'
+export { type LifeBand, type PackLife, type PackYear, packLife } from './cells/life.js'
 export type { UnreadableRow } from './cells/log.js'
 export { type RestCapacity, restCapacity } from './cells/rest.js'
 export {

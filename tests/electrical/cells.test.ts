@@ -1,6 +1,14 @@
-/** What cells still hold: by two rests. */
+/** What cells still hold by two rests, and what models say that they lose. */
 import { describe, expect, it } from 'vitest'
-import { capacityBetweenRests, restCapacity } from '../../src/electrical/index.js'
+import {
+  capacityBetweenRests,
+  naumannCalendarLoss,
+  packLife,
+  restCapacity,
+  schmalstiegCalendarLoss,
+  schmalstiegCycleLoss,
+  wangCycleLoss,
+} from '../../src/electrical/index.js'
 import { propagate } from '../../src/formula/index.js'
 
 describe('capacity from two rests', () => {
@@ -66,5 +74,100 @@ describe('capacity from two rests', () => {
     expect(() => restCapacity({ ...asked, module: { ...straight, openCircuit: undefined } })).toThrow(
       'module.openCircuit: expected points such as',
     )
+  })
+})
+
+describe('the life of a pack', () => {
+  const module = {
+    name: 'invented module of 14 cells',
+    cellsInSeries: 14,
+    chemistry: 'NMC',
+    openCircuit: [
+      [0, '46.2 V'],
+      [1, '57.4 V'],
+    ],
+    nominalVoltage: '51.8 V',
+    minimumVoltage: '42 V',
+    maximumVoltage: '58.8 V',
+    capacity: '60 Ah',
+    resistance: '12 mΩ',
+    mass: '22 kg',
+    continuousCurrent: '120 A',
+  } as const
+  const asked = {
+    pack: { module, series: 6, parallel: 2 },
+    journeys: [{ perYear: 200, charge: '48 Ah', current: '40 A' }],
+    temperatures: [['25 °C', 1]],
+    charge: { to: 0.75, from: 0.25 },
+    years: 10,
+  } as const
+  const lossAt = (found: ReturnType<typeof packLife>, year: number) => {
+    const { left } = found.years[year - 1] as (typeof found.years)[number]
+    return { least: 1 - left.most.si, most: 1 - left.least.si }
+  }
+
+  it('grows ten degrees warmer as the published laws do', () => {
+    // From 25 °C to 35 °C: 2.137 times after Schmalstieg, 1.514 times after Wang (recomputed from their activation energies,
+    // Wang's of 31 700 J/mol less 370.3 J/mol for each C).
+    const standing = (temperature: '25 °C' | '35 °C') =>
+      schmalstiegCalendarLoss({ voltage: '3.7 V', temperature, time: '8760 h' }).si
+    expect(standing('35 °C') / standing('25 °C')).toBeCloseTo(2.137, 3)
+    const used = (temperature: '25 °C' | '35 °C') =>
+      wangCycleLoss({ rate: '0.5 C', temperature, throughput: '1000 Ah' }).si
+    expect((used('35 °C') / used('25 °C')) ** (31700 / (31700 - 370.3 / 2))).toBeCloseTo(1.514, 3)
+  })
+  it('adds what is lost by standing and by use, from half to twice of it', () => {
+    // 200 times 48 Ah of 120 Ah are 80 capacities, both ways 160, of a cell of 2.05 Ah; 3.9 V at 75 %, 3.7 V at 50 %.
+    const standing = schmalstiegCalendarLoss({ voltage: '3.9 V', temperature: '25 °C', time: '8766 h' }).si
+    const used = schmalstiegCycleLoss({ voltage: '3.7 V', depth: 0.5, throughput: '328 Ah' }).si
+    const found = packLife(asked)
+    for (const years of [1, 4, 10]) {
+      const loss = standing * years ** 0.75 + used * years ** 0.5
+      expect(lossAt(found, years).least).toBeCloseTo(loss / 2, 6)
+      expect(lossAt(found, years).most).toBeCloseTo(loss * 2, 6)
+    }
+  })
+  it('is the same however a year is cut and a journey is split', () => {
+    const cut = packLife({
+      ...asked,
+      temperatures: [
+        ['25 °C', 0.3],
+        ['25 °C', 0.7],
+      ],
+      journeys: [
+        { perYear: 50, charge: '48 Ah', current: '40 A' },
+        { perYear: 150, charge: '48 Ah', current: '40 A' },
+      ],
+    })
+    expect(lossAt(cut, 7).most).toBeCloseTo(lossAt(packLife(asked), 7).most, 9)
+  })
+  it.each([
+    ['warmer', { temperatures: [['35 °C', 1]] }],
+    ['fuller', { charge: { to: 0.75, from: 0.25, standing: 0.95 } }],
+    ['driven more', { journeys: [{ perYear: 300, charge: '48 Ah', current: '40 A' }] }],
+  ] as const)('loses more where it is %s', (_, patch) => {
+    for (const chemistry of ['NMC', 'LFP'] as const) {
+      const pack = { ...asked.pack, module: { ...module, chemistry } }
+      const [before, after] = [packLife({ ...asked, pack }), packLife({ ...asked, pack, ...patch })]
+      expect(lossAt(after, 3).most).toBeGreaterThan(lossAt(before, 3).most)
+      expect(lossAt(after, 3).least).toBeGreaterThan(lossAt(before, 3).least)
+    }
+  })
+  it('lies for iron phosphate between two models by use, and tells no resistance', () => {
+    const pack = { ...asked.pack, module: { ...module, chemistry: 'LFP' as const } }
+    const found = packLife({ ...asked, pack })
+    const standing = naumannCalendarLoss({ stateOfCharge: 0.75, temperature: '25 °C', time: '8766 h' }).si
+    const used = wangCycleLoss({ rate: '0.5 C', temperature: '25 °C', throughput: '176 Ah' }).si
+    expect(lossAt(found, 1).most).toBeCloseTo(2 * standing + used, 6)
+    expect(found.years[0]).not.toHaveProperty('resistance')
+  })
+  it('tells no year where nobody says what the cells are made of', () => {
+    const pack = { ...asked.pack, module: { ...module, chemistry: undefined } }
+    expect(packLife({ ...asked, pack }).years).toEqual([])
+  })
+  it('goes no further than to nothing', () => {
+    const { years } = packLife({ ...asked, temperatures: [['50 °C', 1]], years: 30 })
+    expect(years.length).toBeLessThan(30)
+    for (const { capacity } of years) expect(capacity.least.si).toBeGreaterThan(0)
   })
 })

@@ -8,6 +8,7 @@ import {
   homeSupply,
   isolationTest,
   packAt,
+  packLife,
   precharge,
   protectRun,
   restCapacity,
@@ -146,6 +147,18 @@ const grouped = {
   parallel: 2,
   current: '130 A',
   continuousCurrent: '80 A',
+} as const
+
+/** A year of an invented pack. */
+const lived = {
+  pack: { module, series: 6, parallel: 1 },
+  journeys: [{ perYear: 220, charge: '20 Ah', current: '25 A' }],
+  temperatures: [
+    ['22 °C', 0.6],
+    ['27 °C', 0.4],
+  ],
+  charge: { to: '80 %', from: '20 %' },
+  years: 5,
 } as const
 
 /** The test of an invented module of 12 cells. */
@@ -1110,6 +1123,55 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  packLife: {
+    call: packLife,
+    sound: lived,
+    cases: [
+      {
+        what: 'cells of which no model is at hand',
+        dangerous: { pack: { module: { chemistry: undefined } } },
+        told: ['life.model', 'unknown'],
+      },
+      {
+        what: 'a journey longer than what is charged',
+        dangerous: { journeys: [{ perYear: 220, charge: '40 Ah', current: '25 A' }] },
+        told: ['life.depth', 'fail'],
+        sound: { journeys: [{ perYear: 220, charge: '33 Ah', current: '25 A' }] },
+      },
+      {
+        what: 'cells warmer than any that were tested',
+        dangerous: {
+          temperatures: [
+            ['22 °C', 0.9],
+            ['55 °C', 0.1],
+          ],
+        },
+        told: /temperatures\[1\]\[0\]: expected at most 50 °C, to which the model of these cells reaches, got 55 °C/,
+      },
+      {
+        what: 'a current beyond the models',
+        dangerous: { journeys: [{ perYear: 220, charge: '20 Ah', current: '90 A' }] },
+        told: /journeys: expected currents of at most 1 C on average/,
+        sound: { journeys: [{ perYear: 220, charge: '20 Ah', current: '55 A' }] },
+      },
+      {
+        what: 'a year that is not whole',
+        dangerous: { temperatures: [['22 °C', 0.5]] },
+        told: /temperatures: expected shares of the year that make 100 %, got 50 %/,
+        sound: { temperatures: [['22 °C', 1]] },
+      },
+      {
+        what: 'cells colder than any that were tested',
+        dangerous: { temperatures: [['5 °C', 1]] },
+        told: /Below 20 °C the loss by standing is taken as at 20 °C/,
+      },
+      {
+        what: 'that the figures are a model of other cells',
+        dangerous: {},
+        told: /The models are of other cells than these/,
+      },
+    ],
+  },
   capacityTest: {
     call: capacityTest,
     sound: bench,
@@ -1471,5 +1533,10 @@ export const electricalLaws: readonly Worse[] = [
     procedure: capacityTest,
     sound: bench,
     worse: { leastHealth: 'more', 'module.newCapacity': 'more', longestGap: 'less' },
+  },
+  {
+    procedure: packLife,
+    sound: lived,
+    worse: { 'journeys.0.charge': 'more', 'charge.to': 'less' },
   },
 ]

@@ -42,6 +42,8 @@ import {
   maximumPower,
   meltingTime,
   minimumIsolation,
+  naumannCalendarLoss,
+  naumannCycleLoss,
   nmcPotential,
   packEnergy,
   packResistance,
@@ -55,6 +57,10 @@ import {
   resistancePerLengthAt,
   resistivityAt,
   roundTripEfficiency,
+  schmalstiegCalendarLoss,
+  schmalstiegCalendarRise,
+  schmalstiegCycleLoss,
+  schmalstiegCycleRise,
   seriesVoltage,
   specificEnergy,
   stateOfHealth,
@@ -64,6 +70,7 @@ import {
   terminalVoltage,
   touchingShare,
   usableEnergy,
+  wangCycleLoss,
   wireArea,
 } from '../../src/electrical/index.js'
 import { lawsOf } from '../laws.js'
@@ -190,4 +197,23 @@ export const electricalLaws = [
   lawsOf(coulombicEfficiency, { discharged: 'rises', charged: 'falls' }),
   lawsOf(roundTripEfficiency, { discharged: 'rises', charged: 'falls' }),
   lawsOf(stepResistance, { voltage: 'rises', current: 'falls' }),
+  lawsOf(wangCycleLoss, {
+    rate: 'either: of the four rates that were tested the slowest lost most at first, by less time for the same charge',
+    temperature: 'rises',
+    throughput: 'rises',
+  }),
+  lawsOf(naumannCalendarLoss, { stateOfCharge: 'rises', temperature: 'rises', time: 'rises' }),
+  lawsOf(naumannCycleLoss, { rate: 'rises', depth: 'rises', cycles: 'rises' }),
+  lawsOf(schmalstiegCalendarLoss, { voltage: 'rises', temperature: 'rises', time: 'rises' }),
+  lawsOf(schmalstiegCycleLoss, {
+    voltage: 'either: it is least at 3.667 V',
+    depth: 'rises',
+    throughput: 'rises',
+  }),
+  lawsOf(schmalstiegCalendarRise, { voltage: 'rises', temperature: 'rises', time: 'rises' }),
+  lawsOf(schmalstiegCycleRise, {
+    voltage: 'either: it is least at 3.725 V',
+    depth: 'rises',
+    throughput: 'either: shallow cycles of half-charged cells lower the resistance a little',
+  }),
 ]

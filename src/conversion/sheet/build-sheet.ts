@@ -332,6 +332,27 @@ export interface BuildSheet {
     readonly ageing?: Measured<'ratio'> | undefined
     /** Inductance of the pack, in µH, at least 0 µH, usually 0.1 µH to 100 µH. */
     readonly inductance?: Measured<'inductance'> | undefined
+    /** A year of the pack, for what models say of its life. */
+    readonly life?: {
+      /** How often a year each journey of the sheet is made, by its name. */
+      readonly journeys: { readonly [name: string]: number }
+      /** Temperatures of the cells over a year, with the share of the year for each; the shares make 100 %. */
+      readonly temperatures: readonly (readonly [Measured<'temperature'>, Measured<'ratio'>])[]
+      /** How it is charged. */
+      readonly charge: {
+        /** State of charge to which it is charged, a plain number, above 0 and at most 1. */
+        readonly to: Measured<'ratio'>
+        /** State of charge at which it is charged, a plain number, at least 0 and below 1. */
+        readonly from: Measured<'ratio'>
+        /**
+         * State of charge in which it stands most of the time, a plain number, at least 0 and at most 1. Without it:
+         * the pack stands at the state to which it is charged: where it is charged just before a drive, give standing.
+         */
+        readonly standing?: Measured<'ratio'> | undefined
+      }
+      /** How many years to tell, a whole number, at least 1 and at most 30. */
+      readonly years?: number | undefined
+    } | undefined
     /** The bays for the modules. */
     readonly bays: { readonly [name: string]: {
       /** Title, for people to read; its key is its name in ids. */
