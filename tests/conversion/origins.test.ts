@@ -198,8 +198,9 @@ describe('where figures come from', () => {
     const looped = found.figures.filter((each) => each.from?.by === 'procedure').map(({ id }) => id.split('.')[0])
     expect([...new Set(looped)].sort()).toEqual(
       // Top speed and times from standstill, crossings of pull and load, consumption at a speed, what the cold takes,
-      // journeys, the charge in steps, the pack's temperature in steps, the flow of a loop, hours of a house, a fuse's curve.
-      'charge charging cold fixedRatio hill home journeys mornings precharge pull road runs steady'.split(' '),
+      // journeys, the charge in steps, the pack's temperature in steps, the flow of a loop, hours of a house, a fuse's curve,
+      // the years of a pack.
+      'charge charging cold fixedRatio hill home journeys life mornings precharge pull road runs steady'.split(' '),
     )
   })
 

@@ -2,7 +2,7 @@
 import { type PackYear, packLife, stateOfHealth } from '../../electrical/index.js'
 import { section as heading } from '../../formula/index.js'
 import { unlessUnknown } from '../../procedure/check.js'
-import { type Check, check, type Findings, trial } from '../../procedure/index.js'
+import { type Check, type Findings, says, trial } from '../../procedure/index.js'
 import { inOneLine } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
@@ -28,39 +28,41 @@ export function healthOf({ module }: Pack['made']): Figure[] {
   return [{ id: 'pack.stateOfHealth', name: 'of the capacity when new', value }]
 }
 
-/** The full and the empty module, held to what each of its cells may have. @internal */
+/** How unlike the cells are, held to the room that the limits of a cell leave beside those of the module. @internal */
 export function cellChecks({ module }: Pack['made']): Check[] {
   const { cell, cellsInSeries: count } = module
   if (cell === undefined) return []
-  const off = cell.spread ?? quantity('voltage', '0 V')
+  const spread = cell.spread ?? quantity('voltage', '0 V')
   const unknown =
     cell.spread === undefined
       ? 'how far a cell is off the mean of its module is not known: measure each cell of a full and an empty module, and give module.cell.spread'
       : undefined
-  const held = (end: 'maximumVoltage' | 'minimumVoltage', one: Check) =>
-    unlessUnknown({ ...one, paths: [`module.cell.${end}`, `module.${end}`, 'module.cell.spread'] }, unknown)
+  const [full, empty] = [module.maximumVoltage.over(count), module.minimumVoltage.over(count)]
+  const mV = (room: Quantity<'voltage'>) => room.as('mV')
   return [
-    held(
-      'maximumVoltage',
-      check(
+    unlessUnknown(
+      trial(
         'cell.highest',
         'Highest cell of a full module',
-        module.maximumVoltage.over(count).plus(off),
-        'at most',
-        cell.maximumVoltage,
+        says`a cell lies up to ${mV(spread)} above the ${full} of all, at most the ${mV(cell.maximumVoltage.minus(full))} that it may`,
         'the sheet: module.cell.maximumVoltage',
+        'module.cell.maximumVoltage',
+        'module.maximumVoltage',
+        'module.cell.spread',
       ),
+      unknown,
     ),
-    held(
-      'minimumVoltage',
-      check(
+    unlessUnknown(
+      trial(
         'cell.lowest',
         'Lowest cell of an empty module',
-        module.minimumVoltage.over(count).minus(off),
-        'at least',
-        cell.minimumVoltage,
+        says`a cell lies up to ${mV(spread)} below the ${empty} of all, at most the ${mV(empty.minus(cell.minimumVoltage))} that it may`,
         'the sheet: module.cell.minimumVoltage',
+        'module.cell.minimumVoltage',
+        'module.minimumVoltage',
+        'module.cell.spread',
       ),
+      unknown,
     ),
   ]
 }
