@@ -81,6 +81,15 @@ export {
   converterInputCurrent,
 } from './charging/charging.js'
 export { backupTime, type HomeSupply, homeSupply, inverterInput } from './charging/house.js'
+export {
+  type ContactorCategory,
+  coilPower,
+  contactorCategories,
+  inrushAtClosing,
+  shortTimeWithstand,
+  type UtilisationCategory,
+} from './contactor/contactor.js'
+export { type ContactorSelection, selectContactor } from './contactor/select.js'
 export { type FuseClass, type FuseFamily, fuseFamilies, preferredRatings } from './fuse/class.js'
 export type { Clearing } from './fuse/clearing.js'
 export {
@@ -94,6 +103,7 @@ export {
   prospectiveCurrent,
 } from './fuse/fuse.js'
 export { type FuseFigures, type FuseSelection, selectFuse } from './fuse/select.js'
+export { type Shutdown, shutdown } from './isolating.js'
 export { type Arrangement, arrangePack, type PackArrangements, type RefusedArrangement } from './pack/arrange.js'
 export { groupModules, type ModuleGroups } from './pack/group.js'
 export {

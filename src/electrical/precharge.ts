@@ -28,6 +28,7 @@ import {
   prechargeVoltage,
   SAFE,
 } from './capacitor.js'
+import { inrushAtClosing } from './contactor/contactor.js'
 import { prospectiveCurrent } from './fuse/fuse.js'
 import { jouleHeat } from './pack/pack.js'
 
@@ -158,11 +159,7 @@ export const precharge = /*@__PURE__*/ procedure({
       asked.loopResistance === undefined
         ? undefined
         : section('As the contactor closes', () =>
-            prospectiveCurrent({
-              voltage: residualVoltage,
-              sourceResistance: asked.loopResistance as Quantity<'resistance'>,
-              loopResistance: '0 Ω',
-            }),
+            inrushAtClosing({ residualVoltage, loopResistance: asked.loopResistance as Quantity<'resistance'> }),
           )
     const standingPower =
       standing === undefined

@@ -75,6 +75,15 @@ export const storedCharge: Caution = {
 }
 
 /** @internal */
+export const weldedContactor: Caution = {
+  id: 'weldedContactor',
+  hazard: 'a contactor that has welded',
+  text:
+    'A contactor that closed on too much, or opened on more than it breaks, can weld and look open. Fit two, one in each ' +
+    'pole, have the control measure the voltage behind each before it closes, and prove the car dead with a meter.',
+}
+
+/** @internal */
 export const mainsCharging: Caution = {
   id: 'mainsCharging',
   hazard: 'charging from the mains',

@@ -1,7 +1,7 @@
 /** Candidates judged one after the other: heading, reasons and choice are made from the checks of each. */
 import { section } from '../formula/index.js'
 import { CalculationError } from '../quantity/index.js'
-import { type Check, isMet } from './check.js'
+import { type Check, isMet, type Told } from './check.js'
 
 /** A candidate as it was judged. */
 export interface Judged<T> {
@@ -73,6 +73,22 @@ export function allThatServe<C, T>(
 ): { readonly serving: readonly Judged<T>[]; readonly rejected: readonly Judged<T>[] } {
   const judged = [...candidates].map((candidate) => judgedUnderHeading(candidate, judge))
   return { serving: judged.filter(serves), rejected: judged.filter((each) => !serves(each)) }
+}
+
+/** Of how many candidates the reasons are told in one sentence. */
+const TOLD = 10
+
+/** Whether any candidate serves, and else why not, those first of which only data is missing. @internal */
+export function servingTold(chosen: Judged<unknown> | undefined, rejected: readonly Judged<unknown>[]): Told {
+  if (chosen !== undefined) return { pass: `${chosen.name} serves` }
+  const isOpen = ({ checks }: Judged<unknown>) => checks.every(({ verdict }) => verdict !== 'fail')
+  const nearest = [...rejected.filter(isOpen), ...rejected.filter((each) => !isOpen(each))]
+  const why = nearest.slice(0, TOLD).map((each) => `${each.name} (${reasonsOf(each).join('; ')})`)
+  const others = nearest.length - why.length
+  const all = `${why.join(', ')}${others === 0 ? '' : `, and ${others} more`}`
+  return rejected.some(isOpen)
+    ? { unknown: `no candidate is known to serve: ${all}` }
+    : { fail: `no candidate serves: ${all}` }
 }
 
 /**

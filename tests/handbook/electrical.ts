@@ -16,6 +16,7 @@ import {
   capacityBetweenRests,
   cellVoltage,
   chargeTime,
+  coilPower,
   converterInputCurrent,
   coulombicEfficiency,
   cRate,
@@ -30,6 +31,7 @@ import {
   fuseRating,
   graphitePotential,
   greatestFuseRating,
+  inrushAtClosing,
   insulationDrop,
   inverterInput,
   ironPhosphatePotential,
@@ -62,6 +64,7 @@ import {
   schmalstiegCycleLoss,
   schmalstiegCycleRise,
   seriesVoltage,
+  shortTimeWithstand,
   specificEnergy,
   stateOfHealth,
   stepResistance,
@@ -781,6 +784,52 @@ export const electricalHandbook = [
       source: cite("a semiconductor maker's reference design for precharge", '50 Ω, five time constants in 0.5 s'),
       standing: 'recomputed',
     },
+  ]),
+  handbook(inrushAtClosing, [
+    ...(
+      [
+        ['20 V', '714 A'],
+        ['40 V', '1429 A'],
+        ['2.68 V', '95.7 A'],
+      ] as const
+    ).map(([residualVoltage, expected]) => ({
+      given: { residualVoltage, loopResistance: '28 mΩ' } as const,
+      expected,
+      within: 0.001,
+      source: cite("Ohm's law"),
+      standing: 'exact' as const,
+      note: 'The printed figure has three or four digits.',
+    })),
+  ]),
+  handbook(coilPower, [
+    ...(
+      [
+        ['12 V', 1, '32 W', 'Full voltage.'],
+        ['4 V', 1, '3.556 W', 'Held at a third of the voltage.'],
+        ['12 V', 0.25, '2 W', 'Chopped, a quarter of the time on.'],
+      ] as const
+    ).map(([voltage, duty, expected, note]) => ({
+      given: { voltage, resistance: '4.5 Ω', duty } as const,
+      expected,
+      within: 2e-4,
+      source: cite("Ohm's law", 'a coil of 4.5 Ω at 12 V'),
+      standing: 'exact' as const,
+      note,
+    })),
+  ]),
+  handbook(shortTimeWithstand, [
+    ...(
+      [
+        ['0.1 s', '3.162 kA'],
+        ['10 ms', '10 kA'],
+      ] as const
+    ).map(([time, expected]) => ({
+      given: { ratedCurrent: '1 kA', ratedTime: '1 s', time } as const,
+      expected,
+      within: 2e-4,
+      source: cite('circuit theory', 'adiabatic heating, 1 kA for 1 s'),
+      standing: 'exact' as const,
+    })),
   ]),
   handbook(capacitorEnergy, [
     {

@@ -12,7 +12,9 @@ import {
   precharge,
   protectRun,
   restCapacity,
+  selectContactor,
   selectFuse,
+  shutdown,
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
@@ -50,6 +52,51 @@ const aR63 = {
   meltingIntegral: '5000 A²·s',
 } as const
 const contactor = { by: 'contactor', current: '90 A', time: '1 s', breaks: '800 A' } as const
+
+/** A contactor that is not polarised, beside a gG link of 63 A. */
+const contactor90 = {
+  name: 'contactor of 90 A',
+  carry: '90 A',
+  ambient: '60 °C',
+  make: '450 A',
+  breaks: [
+    { voltage: '400 V', current: '200 A', times: 60 },
+    { voltage: '400 V', current: '900 A', times: 1 },
+  ],
+  polarised: false,
+  shortTime: [
+    ['140 A', '10 min'],
+    ['400 A', '12 s'],
+    ['2500 A', '50 ms'],
+  ],
+  peak: '5 kA',
+} as const
+const contactorTask = {
+  voltage: '336 V',
+  current: '45 A',
+  profile: [
+    ['110 A', '8 s'],
+    ['20 A', '70 s'],
+    ['-35 A', '6 s'],
+  ],
+  controller: { batteryCurrent: '130 A', time: '20 s' },
+  backwards: '40 A',
+  precharge: { residualVoltage: '5 V', loopResistance: '45 mΩ' },
+  fault: { highest: '4.2 kA', lowest: '420 A', cutOff: '2.8 kA', fuse: gG63 },
+  trip: { current: '250 A', time: '2 s' },
+  candidates: [contactor90],
+} as const
+/** A circuit that opens on everything. */
+const switched = {
+  voltage: '310 V',
+  contactors: { poles: 'both', unsupplied: 'open', voltageBehind: true },
+  key: { currentFirst: true },
+  interlock: { time: '100 ms' },
+  inertiaSwitch: { time: '40 ms' },
+  servicePlug: { share: '40 %', leading: true },
+  discharge: '0.7 s',
+} as const
+const withContactor = (patch: object) => ({ candidates: [{ ...contactor90, ...patch }] })
 
 const fuseTask = {
   current: '45 A',
@@ -863,6 +910,206 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  selectContactor: {
+    call: selectContactor,
+    sound: contactorTask,
+    cases: [
+      {
+        what: 'a load that the contacts do not carry all day',
+        dangerous: { current: '95 A' },
+        told: /carries 90 A all day, less than the 95 A/,
+        sound: { current: '88 A' },
+      },
+      {
+        what: 'a contactor in hotter air than its current is stated for',
+        dangerous: { ambient: '75 °C' },
+        told: /what the contactor carries in air of 75 °C is not known/,
+        sound: { ambient: '58 °C' },
+      },
+      {
+        what: 'a long pull above what the contacts carry so long',
+        dangerous: { controller: { batteryCurrent: '160 A', time: '100 s' } },
+        told: /160 A for \S+ s of a full pull is more than the 140 A/,
+        sound: { controller: { batteryCurrent: '135 A', time: '100 s' } },
+      },
+      {
+        what: 'a pull that is longer than any short time stated',
+        dangerous: withContactor({ shortTime: [['2500 A', '50 ms']] }),
+        told: /whether the contactor carries 130 A for 20 s of a full pull is not known/,
+      },
+      {
+        what: 'a contactor that closes on a precharge of 90 %',
+        dangerous: { precharge: { residualVoltage: '33.6 V' } },
+        told: /746\.7 A flow as the contactor closes, more than the 450 A/,
+        sound: { precharge: { residualVoltage: '19 V' } },
+      },
+      {
+        what: 'a contactor of no stated making capacity',
+        dangerous: withContactor({ make: undefined }),
+        told: /may close on what is left is not known: give its make/,
+      },
+      {
+        what: 'a controller that draws more than the contactor breaks so often',
+        dangerous: { controller: { batteryCurrent: '210 A', time: '5 s' } },
+        told: /breaks 200 A at 336 V 50 times, less than the 210 A/,
+        sound: { controller: { batteryCurrent: '195 A', time: '5 s' } },
+      },
+      {
+        what: 'a breaking capacity for fewer times than it is asked',
+        dangerous: { openings: 80 },
+        told: /what the contactor breaks at 336 V 80 times is not known/,
+        sound: { openings: 60 },
+      },
+      {
+        what: 'a breaking capacity for less than the voltage of the pack',
+        dangerous: withContactor({ breaks: [{ voltage: '300 V', current: '900 A', times: 100 }] }),
+        told: /what the contactor breaks at 336 V 50 times is not known/,
+      },
+      {
+        what: 'regeneration through a polarised contactor',
+        dangerous: withContactor({ polarised: true }),
+        told: /is polarised, and 40 A flow the other way/,
+        sound: withContactor({ polarised: true, breaksBackwards: [{ voltage: '400 V', current: '60 A', times: 60 }] }),
+      },
+      {
+        what: 'regeneration through a contactor that may be polarised',
+        dangerous: withContactor({ polarised: undefined }),
+        told: /breaks 40 A the other way is not known: give polarised/,
+        sound: { ...withContactor({ polarised: undefined }), backwards: '0 A', profile: [['60 A', '20 s']] },
+      },
+      {
+        what: 'a control that opens the contactor before the fuse, on more than it breaks',
+        dangerous: { trip: { current: '250 A', time: '5 ms' } },
+        told: /the fuse takes \S+ ms at 900 A, which the contactor cannot break, more than the 5 ms/,
+        sound: { trip: { current: '250 A', time: '0.5 s' } },
+      },
+      {
+        what: 'a control of which nobody says when it opens the contactor',
+        dangerous: { trip: undefined },
+        told: /when the control of the contactor opens it on an overcurrent is not known/,
+      },
+      {
+        what: 'contacts that do not bear what the fuse lets through',
+        dangerous: withContactor({
+          shortTime: [
+            ['95 A', '10 min'],
+            ['300 A', '200 ms'],
+          ],
+        }),
+        told: /go through the contactor at 420 A, more than/,
+      },
+      {
+        what: 'a fault that lifts the contacts',
+        dangerous: withContactor({ peak: '2 kA' }),
+        told: /a fault peaks at 2\.8 kA, more than the 2 kA/,
+      },
+      {
+        what: 'a fault whose peak nobody cuts off for certain',
+        dangerous: { fault: { cutOff: undefined }, ...withContactor({ peak: '3 kA' }) },
+        told: /a fault reaches 4\.2 kA where the fuse does not cut it off/,
+        sound: { fault: { cutOff: undefined } },
+      },
+      {
+        what: 'faults that nobody gives',
+        dangerous: { fault: undefined },
+        told: ['contactor.candidates', 'unknown'],
+      },
+      {
+        what: 'a category for loads of hardly any inductance, taken for a pull of the controller',
+        dangerous: withContactor({
+          breaks: undefined,
+          category: 'DC-1',
+          operational: { voltage: '350 V', current: '60 A' },
+        }),
+        told: /breaks 90 A at 336 V 50 times, less than the 130 A/,
+        sound: withContactor({
+          breaks: undefined,
+          category: 'DC-3',
+          operational: { voltage: '350 V', current: '60 A' },
+        }),
+      },
+    ],
+  },
+  shutdown: {
+    call: shutdown,
+    sound: switched,
+    cases: [
+      {
+        what: 'a contactor in one pole alone',
+        dangerous: { contactors: { poles: 'one' } },
+        told: ['shutdown.poles', 'fail'],
+        sound: { contactors: { poles: 'one', unsupplied: undefined }, voltage: '54 V' },
+      },
+      {
+        what: 'contactors that latch',
+        dangerous: { contactors: { unsupplied: 'stay as they are' } },
+        told: ['shutdown.supply', 'fail'],
+      },
+      {
+        what: 'contactors of which nobody says what they do without a supply',
+        dangerous: { contactors: { unsupplied: undefined } },
+        told: ['shutdown.supply', 'unknown'],
+      },
+      {
+        what: 'a weld that nothing finds',
+        dangerous: { contactors: { voltageBehind: false } },
+        told: ['shutdown.weld', 'fail'],
+      },
+      {
+        what: 'a weld of which nobody says how it is found',
+        dangerous: { contactors: { voltageBehind: undefined } },
+        told: ['shutdown.weld', 'unknown'],
+      },
+      {
+        what: 'a key that opens the contactors under load',
+        dangerous: { key: { currentFirst: false } },
+        told: ['shutdown.key', 'fail'],
+      },
+      {
+        what: 'a key that opens nothing that is told',
+        dangerous: { key: undefined },
+        told: ['shutdown.key', 'unknown'],
+      },
+      { what: 'a plug without interlock', dangerous: { interlock: undefined }, told: ['shutdown.plug', 'unknown'] },
+      {
+        what: 'a plug without interlock, finger-proof all the same',
+        dangerous: { interlock: undefined, fingerProof: true },
+        told: ['shutdown.plug', 'unknown'],
+      },
+      {
+        what: 'a pulled plug that can be touched and stays live',
+        dangerous: { discharge: '1.2 s' },
+        told: ['shutdown.plug', 'fail'],
+        sound: { discharge: '1.2 s', fingerProof: true },
+      },
+      {
+        what: 'a circuit of which nobody says how it discharges',
+        dangerous: { discharge: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a crash that opens nothing',
+        dangerous: { inertiaSwitch: undefined },
+        told: ['shutdown.crash', 'unknown'],
+      },
+      {
+        what: 'a circuit that is live long after a crash',
+        dangerous: { discharge: '11 s', fingerProof: true },
+        told: ['shutdown.crash', 'fail'],
+        sound: { discharge: '9 s', fingerProof: true },
+      },
+      {
+        what: 'a service plug that draws an arc',
+        dangerous: { servicePlug: { leading: false } },
+        told: ['shutdown.servicePlug', 'fail'],
+      },
+      {
+        what: 'a pack that no plug splits',
+        dangerous: { servicePlug: undefined },
+        told: /all of its voltage is left/,
+      },
+    ],
+  },
   precharge: {
     call: precharge,
     sound: chargedThrough,
@@ -1387,6 +1634,34 @@ export const electricalLaws: readonly Worse[] = [
       'pack.module.continuousCurrent': 'less',
       'pack.module.peakCurrent': 'less',
       'pack.module.resistance': 'more',
+    },
+  },
+  {
+    procedure: shutdown,
+    sound: switched,
+    worse: { 'voltage': 'more', 'interlock.time': 'more', 'inertiaSwitch.time': 'more', 'discharge': 'more' },
+  },
+  {
+    procedure: selectContactor,
+    sound: contactorTask,
+    serves: ({ chosen }: { readonly chosen?: unknown }) => chosen !== undefined,
+    worse: {
+      'voltage': 'more',
+      'current': 'more',
+      'backwards': 'more',
+      'openings': 'more',
+      'ambient': 'more',
+      'controller.batteryCurrent': 'more',
+      'controller.time': 'more',
+      'precharge.residualVoltage': 'more',
+      'precharge.loopResistance': 'less',
+      'fault.highest': 'more',
+      'fault.cutOff': 'more',
+      'candidates.0.carry': 'less',
+      'candidates.0.ambient': 'less',
+      'candidates.0.make': 'less',
+      'candidates.0.peak': 'less',
+      'candidates.0.breaks.0.current': 'less',
     },
   },
   {

@@ -1,11 +1,12 @@
 /** The cables: the section of each run with its fuse, each held against the other, and the precharge. */
 
 import { resistanceAtFirst } from '../../electrical/fuse/source.js'
-import { type ProtectedRun, precharge, protectRun } from '../../electrical/index.js'
+import { type ProtectedRun, precharge, protectRun, selectContactor, shutdown } from '../../electrical/index.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { prechargeFields } from '../../electrical/precharge.js'
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
-import { assumed, check, type Findings, merged } from '../../procedure/index.js'
+import { assumed, check, type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
@@ -31,6 +32,25 @@ interface Part extends Partial<Findings> {
   readonly tables: readonly Table[]
 }
 
+/** What is found of a run. */
+interface RunPart extends Part {
+  /** What the contactors meet in it, where it feeds the controller. */
+  readonly met?: Met
+}
+
+/** The load and the faults that contactors meet in the run that feeds the controller. */
+interface Met {
+  readonly current: Quantity<'current'> | undefined
+  readonly profile: Driven['drive']['currents'] | undefined
+  readonly fault: {
+    readonly highest: Quantity<'current'>
+    readonly lowest: Quantity<'current'>
+    readonly fuse: Fuse | undefined
+  }
+}
+
+type Fuse = NonNullable<Build['fuses']>[number]
+
 /** The section on cables and fuses. @internal */
 export function wiringSection(build: Build, pack: Pack | undefined, driven: () => readonly Driven[]): Chapter {
   const { runs = {}, controller } = build
@@ -38,13 +58,20 @@ export function wiringSection(build: Build, pack: Pack | undefined, driven: () =
   if (pack === undefined || named.length === 0) {
     return missing({ ...build, runs: named.length === 0 ? undefined : runs }, ['runs', 'module', 'pack'])
   }
-  const parts = [
-    ...named.map(([key, run]) =>
-      heading(`Run: ${calledBy(key, run)}`, () => runPart(`runs.${key}`, calledBy(key, run), run, pack, build, driven)),
-    ),
-    ...(controller === undefined
+  const wired = named.map(([key, run]) =>
+    heading(`Run: ${calledBy(key, run)}`, () => runPart(`runs.${key}`, calledBy(key, run), run, pack, build, driven)),
+  )
+  const start = controller && heading('Precharge', () => prechargePart(build, pack, controller.capacitance))
+  const met = wired.find((part) => part.met !== undefined)?.met
+  const parts: readonly Part[] = [
+    ...wired,
+    ...(start === undefined ? [] : [start]),
+    ...(build.contactors === undefined
       ? []
-      : [heading('Precharge', () => prechargePart(build, pack, controller.capacitance))]),
+      : [heading('Main contactors', () => contactorPart(build, pack, met, start?.left, driven))]),
+    ...(build.shutdown === undefined
+      ? []
+      : [heading('Switching off', () => shutdownPart(build, pack, start?.discharge))]),
   ]
   return {
     figures: parts.flatMap((part) => part.figures),
@@ -87,7 +114,7 @@ function runPart(
   pack: Pack,
   build: Build,
   driven: () => readonly Driven[],
-): Part {
+): RunPart {
   const { title: _, current, feeds, fuses, fuseAmbient, ...others } = run
   const { ambientFactor, fusingFactor, cycles, family, ratings, overload, ...cable } = others
   const { fuses: shelf, seasons = {}, controller, altitude } = build
@@ -142,7 +169,21 @@ function runPart(
       cautions: [shortCircuit, highVoltage],
     }
   }
+  const candidates = fuses ?? shelf ?? []
+  const { chosen, prospective } = found.fuse
   return {
+    ...(controller === undefined || feeds === 'other'
+      ? {}
+      : {
+          met: {
+            current: current ?? (hardest as Driven).drive.rmsCurrent,
+            profile: hardest?.drive.currents,
+            fault: {
+              ...prospective,
+              fuse: candidates.find(({ name: its, rating }) => its === chosen?.name && rating.si === chosen?.rating.si),
+            },
+          },
+        }),
     figures: [],
     tables: [runTable(path, found, current ?? 'the currents of the journey')],
     checks: partOf(path, found.checks, prefixed),
@@ -223,7 +264,124 @@ function runTable(
 /** How long precharging may take: long enough for a small resistor, short enough not to be noticed. */
 const PRECHARGE_TIME = '1 s'
 
-function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Quantity<'capacitance'>): Part {
+/** What switches the traction voltage off. */
+function shutdownPart({ shutdown: asked }: Build, pack: Pack, discharge: Quantity<'time'> | undefined): Part {
+  if (asked === undefined) return { figures: [], tables: [] }
+  const places: Places = {
+    ...Object.fromEntries(Object.keys(shutdownFields).map((key) => [key, `shutdown.${key}`])),
+    voltage: 'module.maximumVoltage',
+    discharge: 'precharge.dischargeResistance',
+  }
+  const found = fromSheet(places, () => shutdown({ ...asked, voltage: pack.maximumVoltage, discharge }))
+  const { voltageLeft, afterPlug, afterCrash } = found
+  return {
+    figures: [
+      { id: 'shutdown.voltageLeft', name: 'most voltage left in a part of the pack', value: voltageLeft },
+      ...(afterPlug === undefined
+        ? []
+        : [{ id: 'shutdown.afterPlug', name: 'from a pulled plug to 60 V', value: afterPlug }]),
+      ...(afterCrash === undefined
+        ? []
+        : [{ id: 'shutdown.afterCrash', name: 'from a crash to 60 V', value: afterCrash }]),
+    ],
+    tables: [],
+    ...found,
+    checks: partOf('shutdown', found.checks),
+  }
+}
+
+/** What the main contactors close on, and break. */
+function contactorPart(
+  { contactors, controller }: Build,
+  pack: Pack,
+  met: Met | undefined,
+  left: Left | undefined,
+  driven: () => readonly Driven[],
+): Part {
+  if (contactors === undefined) return { figures: [], tables: [] }
+  if (met?.current === undefined) {
+    // Without a run to the controller nobody knows what flows through them.
+    const unknown = 'what flows through the contactors is not known: give a run that feeds the controller'
+    return {
+      figures: [],
+      tables: [],
+      checks: [trial('contactors.run', 'Main contactors', { unknown }, 'the sheet: runs', 'runs')],
+    }
+  }
+  const { current } = met
+  const { candidates, openings, ambient, trip, cutOff } = contactors
+  const backwards = greatestBack(driven())
+  const found = fromSheet(contactorPlaces, () =>
+    selectContactor({
+      voltage: pack.maximumVoltage,
+      current,
+      profile: met.profile,
+      ...(controller === undefined
+        ? {}
+        : { controller: { batteryCurrent: controller.batteryCurrent, time: controller.batteryCurrentTime } }),
+      // Where no journey tells, as much may flow back as the controller draws.
+      backwards: backwards ?? controller?.batteryCurrent ?? current,
+      precharge: left,
+      fault: { ...met.fault, cutOff },
+      ...{ openings, ambient, trip, candidates },
+    }),
+  )
+  return {
+    figures: [
+      { id: 'contactors.carry', name: 'main contactors carry all day, at least', value: found.carryAtLeast },
+      { id: 'contactors.break', name: 'and break, at least', value: found.breaksAtLeast },
+    ],
+    tables: [],
+    ...found,
+    checks: partOf('contactors', found.checks),
+    assumptions: [
+      ...(backwards === undefined
+        ? [
+            assumed(
+              'contactors.backwards',
+              'As much current may flow back as the controller draws: no journey tells how much.',
+            ),
+          ]
+        : []),
+      ...found.assumptions,
+    ],
+  }
+}
+
+/** Where in the sheet the figures of the contactors stand. */
+const contactorPlaces: Places = {
+  ...vehiclePlaces,
+  voltage: 'module.maximumVoltage',
+  current: 'runs',
+  profile: 'journeys',
+  backwards: 'journeys',
+  precharge: 'precharge',
+  fault: 'fuses',
+  'fault.cutOff': 'contactors.cutOff',
+  openings: 'contactors.openings',
+  ambient: 'contactors.ambient',
+  trip: 'contactors.trip',
+  candidates: 'contactors.candidates',
+}
+
+/** The greatest current that any journey sends back into the pack; undefined where there is none to tell. */
+function greatestBack(driven: readonly Driven[]): Quantity<'current'> | undefined {
+  const all = driven.flatMap(({ drive }) => drive.currents ?? [])
+  if (all.length === 0) return undefined
+  return quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+}
+
+/** What the precharge leaves. */
+interface Left {
+  readonly residualVoltage: Quantity<'voltage'>
+  readonly loopResistance: Quantity<'resistance'>
+}
+
+function prechargePart(
+  { precharge: asked, contactors }: Build,
+  pack: Pack,
+  capacitance: Quantity<'capacitance'>,
+): Part & { readonly left: Left; readonly discharge: Quantity<'time'> | undefined } {
   const { module, series, parallel } = pack.made
   const time = asked?.time ?? PRECHARGE_TIME
   const places = {
@@ -232,15 +390,13 @@ function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Qua
     loopResistance: 'module.resistance',
     ...Object.fromEntries(Object.keys(prechargeFields).map((key) => [key, `precharge.${key}`])),
   }
+  const loopResistance = resistanceAtFirst(module).times(series).over(parallel)
   const start = fromSheet(places, () =>
-    precharge({
-      ...asked,
-      time,
-      voltage: pack.maximumVoltage,
-      capacitance,
-      loopResistance: resistanceAtFirst(module).times(series).over(parallel),
-    }),
+    precharge({ ...asked, time, voltage: pack.maximumVoltage, capacitance, loopResistance }),
   )
+  // The inrush is held to what the contactors make, where they are given.
+  const isHeldBelow = contactors !== undefined && asked?.makingCapacity === undefined
+  const checks = start.checks.filter(({ id }) => !isHeldBelow || id !== 'precharge.inrush')
   return {
     figures: [
       { id: 'precharge.resistance', name: `precharge resistor, ${start.reached} in ${time}`, value: start.resistance },
@@ -256,6 +412,9 @@ function prechargePart({ precharge: asked }: Build, pack: Pack, capacitance: Qua
     ],
     tables: [],
     ...start,
-    checks: partOf('precharge', start.checks),
+    checks: partOf('precharge', checks),
+    left: { residualVoltage: start.residualVoltage, loopResistance },
+    // Through the precharge resistor it discharges only if a contact puts it there, which nobody told.
+    discharge: asked?.dischargeResistance === undefined ? undefined : start.dischargeTime,
   }
 }

@@ -648,6 +648,110 @@ export interface BuildSheet {
     /** Power for which it is rated, all day, in kW, above 0 kW, usually 0.25 W to 2 kW. */
     readonly dischargePower?: Measured<'power'> | undefined
   } | undefined
+  /** The main contactors between the pack and the controller. */
+  readonly contactors?: {
+    /** Contactors to choose from. */
+    readonly candidates: readonly {
+      /** What it is called. */
+      readonly name?: string | undefined
+      /** Current that it carries all day, in A, above 0 A, usually 5 A to 1000 A. */
+      readonly carry: Measured<'current'>
+      /**
+       * Greatest temperature of the air around it at which it carries that, in °C, usually 25 °C to 125 °C. Without it:
+       * it carries its current all day in air as warm as that around it.
+       */
+      readonly ambient?: Measured<'temperature'> | undefined
+      /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
+      readonly thermalTimeConstant?: Measured<'time'> | undefined
+      /** Its utilisation category, IEC 60947-4-1. */
+      readonly category?: 'DC-1' | 'DC-3' | 'DC-5' | undefined
+      /** What that category holds for. */
+      readonly operational?: {
+        /** Rated operational voltage, in V, above 0 V. */
+        readonly voltage: Measured<'voltage'>
+        /** Rated operational current, in A, above 0 A. */
+        readonly current: Measured<'current'>
+      } | undefined
+      /** Greatest current that it makes, in A, above 0 A, usually 5 A to 5000 A. */
+      readonly make?: Measured<'current'> | undefined
+      /** What it breaks. */
+      readonly breaks?: readonly {
+        /** Up to what direct voltage, in V, above 0 V, usually 12 V to 1500 V. */
+        readonly voltage: Measured<'voltage'>
+        /** Greatest current, in A, above 0 A, usually 1 A to 5000 A. */
+        readonly current: Measured<'current'>
+        /** How often in its life, a whole number, at least 1. */
+        readonly times: number
+      }[] | undefined
+      /** Whether it breaks currents of one direction only. */
+      readonly polarised?: boolean | undefined
+      /** What a polarised one breaks of currents the other way. */
+      readonly breaksBackwards?: readonly {
+        /** Up to what direct voltage, in V, above 0 V, usually 12 V to 1500 V. */
+        readonly voltage: Measured<'voltage'>
+        /** Greatest current, in A, above 0 A, usually 1 A to 5000 A. */
+        readonly current: Measured<'current'>
+        /** How often in its life, a whole number, at least 1. */
+        readonly times: number
+      }[] | undefined
+      /** What it carries for a short time, the currents rising. */
+      readonly shortTime?: readonly (readonly [Measured<'current'>, Measured<'time'>])[] | undefined
+      /** Greatest peak of a fault that it withstands closed, in A, above 0 A, usually 0.5 kA to 100 kA. */
+      readonly peak?: Measured<'current'> | undefined
+    }[]
+    /** How often it opens under full load in its life, a whole number, at least 1 and at most 1000000. */
+    readonly openings?: number | undefined
+    /** Temperature of the air around it, in °C, above -90 °C and below 200 °C, usually 20 °C to 85 °C. */
+    readonly ambient?: Measured<'temperature'> | undefined
+    /** When its control opens it on an overcurrent. */
+    readonly trip?: {
+      /** From what current, in A, above 0 A. */
+      readonly current: Measured<'current'>
+      /** After how long, in s, at least 0 s, usually 1 ms to 60 s. */
+      readonly time: Measured<'time'>
+    } | undefined
+    /** Greatest peak that the fuse of their run lets through, in A, above 0 A, usually 0.2 kA to 50 kA. */
+    readonly cutOff?: Measured<'current'> | undefined
+  } | undefined
+  /** What switches the traction voltage off, and what is left. */
+  readonly shutdown?: {
+    /** The main contactors. */
+    readonly contactors: {
+      /** The poles of the pack that have one. */
+      readonly poles: 'both' | 'one'
+      /** What they do when their coils lose the supply. */
+      readonly unsupplied?: 'open' | 'stay as they are' | undefined
+      /** Whether the control measures the voltage behind each before it closes. */
+      readonly voltageBehind?: boolean | undefined
+    }
+    /** Switching off with the key. */
+    readonly key?: {
+      /** Whether the control brings the current to zero before the contactors open. */
+      readonly currentFirst?: boolean | undefined
+    } | undefined
+    /** The loop through every plug and cover that opens the contactors. */
+    readonly interlock?: {
+      /** Time from a plug that is pulled until the contactors are open, in s, at least 0 s, usually 1 ms to 5 s. */
+      readonly time: Measured<'time'>
+    } | undefined
+    /** Whether no live part can be touched when a plug or cover is open: IPXXB. */
+    readonly fingerProof?: boolean | undefined
+    /** The switch that opens the contactors in a crash. */
+    readonly inertiaSwitch?: {
+      /** Time from the crash until the contactors are open, in s, at least 0 s, usually 1 ms to 5 s. */
+      readonly time: Measured<'time'>
+    } | undefined
+    /**
+     * The plug that splits the pack while it is worked on. Without it: no plug splits the pack: all of its voltage is
+     * left while it is worked on.
+     */
+    readonly servicePlug?: {
+      /** Share of the modules in series on one side of it, a plain number, at least 0 and at most 1. */
+      readonly share: Measured<'ratio'>
+      /** Whether a contact of the interlock in it opens before its main contacts. */
+      readonly leading?: boolean | undefined
+    } | undefined
+  } | undefined
   /** The charger, the supply that feeds it, and the charge. */
   readonly charger?: {
     /** Voltage of one phase to neutral, in V, above 0 V, usually 100 V to 250 V. */

@@ -16,7 +16,9 @@ import { runFields } from '../../electrical/cable/size.js'
 import { habitField, temperaturesField, yearsField } from '../../electrical/cells/life.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
+import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
 import { ageingField, candidatesField, fuseFields, inductanceField } from '../../electrical/fuse/task.js'
+import { shutdownFields } from '../../electrical/isolating.js'
 import { moduleFields, packFields } from '../../electrical/pack/module.js'
 import { cellTemperatureField } from '../../electrical/pack/operating-point.js'
 import { prechargeFields } from '../../electrical/precharge.js'
@@ -177,6 +179,19 @@ const sheetRunField = /*@__PURE__*/ (() => {
 const prechargeField = /*@__PURE__*/ (() =>
   group('The precharge of the controller, and the contactor that closes after it', undecided(prechargeFields)))()
 
+const sheetContactorsField = /*@__PURE__*/ (() =>
+  group('The main contactors between the pack and the controller', {
+    candidates: contactorsField,
+    ...undecided({ openings: openingsField, ambient: contactorFields.ambient }),
+    trip: tripField,
+    cutOff: optional(
+      given('current', 'Greatest peak that the fuse of their run lets through', {
+        above: 0,
+        usual: ['0.2 kA', '50 kA'],
+      }),
+    ),
+  }))()
+
 const sheetChargerField = /*@__PURE__*/ (() =>
   group('The charger, the supply that feeds it, and the charge', {
     ...undecided(supplyFields),
@@ -318,6 +333,8 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   fuses: optional(candidatesField),
   ...undecided({ altitude: fuseFields.altitude }),
   precharge: optional(prechargeField),
+  contactors: optional(sheetContactorsField),
+  shutdown: optional(group('What switches the traction voltage off, and what is left', shutdownFields)),
   charger: optional(sheetChargerField),
   seasons: optional(byName('The seasons in which the car is driven', seasonField, { ids: true })),
   journeys: optional(byName('The journeys that the car must make', sheetJourneyField, { ids: true })),

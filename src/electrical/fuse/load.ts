@@ -50,7 +50,10 @@ function shareBetween(points: NonNullable<Fuse['derating']>, at: number): number
 }
 
 /** The current that a load asks of a fuse all day: the most that the fuse remembers of it. @internal */
-export function rememberedCurrent({ current, profile }: FuseTask, timeConstant = USUAL_MEMORY): Quantity<'current'> {
+export function rememberedCurrent(
+  { current, profile }: Pick<FuseTask, 'current' | 'profile'>,
+  timeConstant = USUAL_MEMORY,
+): Quantity<'current'> {
   if (profile === undefined) return current
   const worst = worstMemory(
     profile.map(([each, time]) => [each.si ** 2, time.si]),

@@ -108,19 +108,27 @@ const [STRETCHES, UNROLLED] = [2e5, 3600]
 export function hardestStretch(load: Course, rating: number, endurance: Endurance): Hardest {
   const course = joined(load)
   if (course.every(([current]) => Math.abs(current) <= rating)) return {}
-  const found: { worst?: Stretch & { borne: number }; untold?: Stretch } = {}
+  const found: { worst?: Worst; untold?: Stretch } = {}
   const consider = (energy: number, time: number) => {
     const stretch = { current: Math.sqrt(energy / time), time }
     const borne = endurance.current(time)
     if (borne === undefined) {
       if (found.untold === undefined || time > found.untold.time) found.untold = stretch
-    } else if (found.worst === undefined || stretch.current * found.worst.borne > found.worst.current * borne) {
+    } else if (found.worst === undefined || isHarder({ ...stretch, borne }, found.worst)) {
       found.worst = { ...stretch, borne }
     }
   }
   lookAt(course, rating ** 2, endurance.bends, consider)
   lookAt([...course].reverse(), rating ** 2, endurance.bends, consider)
   return found
+}
+
+type Worst = NonNullable<Hardest['worst']>
+
+/** Of two stretches that go equally far, but for rounding, the longer is told. */
+function isHarder(one: Worst, other: Worst): boolean {
+  const [asked, most] = [one.current * other.borne, other.current * one.borne]
+  return Math.abs(asked - most) <= 1e-8 * most ? one.time > other.time : asked > most
 }
 
 type Course = readonly (readonly [current: number, time: number])[]

@@ -17,13 +17,13 @@ import {
   isBelow,
   type Judged,
   procedure,
-  reasonsOf,
   rejectedAs,
   says,
   type Told,
   trial,
   type Unfinished,
 } from '../../procedure/index.js'
+import { servingTold } from '../../procedure/trial.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { conventionalOf, type FuseClass, fuseFamilies } from './class.js'
 import type { Clearing } from './clearing.js'
@@ -204,25 +204,10 @@ export function fuseFor(task: Judging): Omit<FuseSelection, 'notes'> {
   }
 }
 
-/** Of how many candidates the reasons are told in one sentence; `rejected` has them all. */
-const TOLD = 10
-
 /** Whether one of the fuses that are offered serves. */
 function candidatesTrial(chosen: Judged<Candidate> | undefined, rejected: readonly Judged<Candidate>[]): Check {
-  const told = (says: Told) =>
-    trial('fuse.candidates', 'Candidates that serve', says, 'candidates, as given', 'candidates')
-  if (chosen !== undefined) return told({ pass: `${chosen.name} serves` })
-  // Those of which only data is missing come first.
-  const isOpen = ({ checks }: Judged<Candidate>) => checks.every(({ verdict }) => verdict !== 'fail')
-  const nearest = [...rejected.filter(isOpen), ...rejected.filter((each) => !isOpen(each))]
-  const why = nearest.slice(0, TOLD).map((each) => `${each.name} (${reasonsOf(each).join('; ')})`)
-  const others = nearest.length - why.length
-  const all = `${why.join(', ')}${others === 0 ? '' : `, and ${others} more`}`
-  return told(
-    rejected.some(isOpen)
-      ? { unknown: `no candidate is known to serve: ${all}` }
-      : { fail: `no candidate serves: ${all}` },
-  )
+  const told = servingTold(chosen, rejected)
+  return trial('fuse.candidates', 'Candidates that serve', told, 'candidates, as given', 'candidates')
 }
 
 /** The class that is sought: that of the family. */
