@@ -24,6 +24,7 @@ const folders = {
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],
   conversion: [['sheet'], ['chapters'], ['variants']],
+  report: [['drawing']],
 }
 
 /** Matches the modules of some parts of src: a folder, or a file such as catalogue.ts. */

@@ -38,12 +38,15 @@ import {
 } from './chapters/section.js'
 import { type Weights, weightSection, weightsOf } from './chapters/weight.js'
 import { wiringSection } from './chapters/wiring.js'
+import { type Courses, coursesOf } from './courses.js'
 import { originsOf } from './origins.js'
 import { type Build, sheetField } from './sheet/build.js'
 import { type BuildVerdict, type Summary, summaryOf, verdictOf } from './summary.js'
 
 /** What is found of a build: verdict and summary, figures, checks, assumptions and cautions, and what could not be assessed. */
 export interface Assessment {
+  /** The sheet that was assessed. */
+  readonly build: Build
   readonly title: string
   readonly note?: string
   readonly verdict: BuildVerdict
@@ -80,6 +83,12 @@ interface Shared {
   readonly weights: () => Weights
   readonly pack: () => Pack | undefined
   readonly driven: () => readonly Driven[]
+}
+
+function sharedFor(build: Build, placed?: PlacedMasses): Shared {
+  const weights = once(() => weightsOf(build, placed))
+  const pack = once(() => packOf(build))
+  return { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
 }
 
 /** A section: what it is called where it cannot be assessed, which parts of a sheet ask for it, and what makes it. */
@@ -197,9 +206,7 @@ function traced(build: Build, found: Assessment): Assessment {
 
 /** What is found of a build, with the modules where they were placed before, if they were. */
 function foundOf(build: Build, placed?: PlacedMasses): Assessment {
-  const weights = once(() => weightsOf(build, placed))
-  const pack = once(() => packOf(build))
-  const shared = { weights, pack, driven: once(() => journeysOf(build, pack(), weights)) }
+  const shared = sharedFor(build, placed)
   const notes = unusualIn(sheetField, build)
   // What a procedure finds unusual of a figure of the sheet is told once, by its place in the sheet.
   const told = new Set(notes.map(({ text }) => text))
@@ -222,7 +229,8 @@ function foundOf(build: Build, placed?: PlacedMasses): Assessment {
   const figures = sections.flatMap(figuresIn)
   const summary = summaryOf(sections, figures, binds)
   const { assumptions, cautions } = merged(...sections)
-  return {
+  const assessment: Assessment = {
+    build,
     title: build.title,
     ...(build.note === undefined ? {} : { note: build.note }),
     verdict: verdictOf(summary, unassessed),
@@ -235,6 +243,16 @@ function foundOf(build: Build, placed?: PlacedMasses): Assessment {
     sections,
     unassessed,
   }
+  sharedBy.set(sections, shared)
+  return assessment
+}
+
+/** What the sections of an assessment stand on, for what is drawn of it and told nowhere. */
+const sharedBy = /*@__PURE__*/ new WeakMap<readonly Section[], Shared>()
+
+/** The courses behind an assessment that a drawing shows, each worked out as it is asked for. @internal */
+export function coursesBehind({ build, sections }: Assessment): Courses {
+  return coursesOf(build, sharedBy.get(sections) ?? sharedFor(build))
 }
 
 /** The bands of a build: the modules stay where they were placed, as the builder will have put them. */

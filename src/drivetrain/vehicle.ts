@@ -66,7 +66,7 @@ export const carFields = /*@__PURE__*/ (() => ({
     given('ratio', 'Mass with that of the turning parts over mass', { min: 1, usual: [1.02, 1.4] }),
   ),
   wheelInertia: optional(given('inertia', 'Moment of inertia of all wheels together', { min: 0 })),
-  friction: optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0 })),
+  friction: optional(given('ratio', 'Friction coefficient of tyre and road', { above: 0, max: 2, usual: [0.05, 1.1] })),
 }))()
 /** A car. @internal */
 export const carField = /*@__PURE__*/ (() => group('The car', carFields))()

@@ -52,7 +52,15 @@ import {
 } from './cable/size.js'
 import { fuseAltitudeFactor, loopInductance } from './fuse/fuse.js'
 import { type FuseFigures, fuseFor } from './fuse/select.js'
-import { ageingField, type FollowedCable, fuseFields, inductanceField, type Judging, refuseTask } from './fuse/task.js'
+import {
+  ageingField,
+  type FollowedCable,
+  fuseFields,
+  fuseIssues,
+  inductanceField,
+  type Judging,
+  refuseTask,
+} from './fuse/task.js'
 import { fullPullTrials, mostInOverload, OVERLOAD_RISE } from './fuse/warmth.js'
 import { openCircuitOf, packFields, refuseModule, resistanceOf, unusualOfPack } from './pack/module.js'
 import { seriesVoltage } from './pack/pack.js'
@@ -344,8 +352,8 @@ export const protectRun = /*@__PURE__*/ procedure({
 const MOST_VOLTAGE = /*@__PURE__*/ (() => quantity('voltage', '1500 V'))()
 
 /** Refuses what contradicts itself, by the caller's own fields. */
-function refuseAsked({ load: { current, profile }, pack: { module, series }, cable }: Asked): void {
-  const issues: InputIssue[] = []
+function refuseAsked({ load: { current, profile }, pack: { module, series }, cable, strings }: Asked): void {
+  const issues: InputIssue[] = strings?.fuse === undefined ? [] : fuseIssues('strings.fuse', strings.fuse)
   if ((current === undefined) === (profile === undefined)) {
     const expected = "one of them: current such as '120 A', or profile such as [['300 A', '10 s'], ['80 A', '60 s']]"
     const received = current === undefined ? 'neither' : 'both'

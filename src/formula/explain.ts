@@ -39,8 +39,8 @@ export function explain<T>(work: () => T): Working<T> {
   }
 }
 
-/** A formula's step as the parts of a line: `dU`, the formula, the numbers, the result, the source. */
-interface Line {
+/** A formula's step as the parts of a line: `dU`, the formula, the numbers, the result, the source. @internal */
+export interface Line {
   readonly title: string
   readonly symbol: string
   readonly formula: string
@@ -70,7 +70,8 @@ function typographic(text: string): string {
   return text.replace(/^-/, '−')
 }
 
-function lineOf({ formula, inputs, defaults, result }: FormulaStep, results: ShownResults): Line {
+/** A step as the parts of a line. @internal */
+export function lineOf({ formula, inputs, defaults, result }: FormulaStep, results: ShownResults = new Map()): Line {
   const values: { [symbol: string]: number } = {}
   const texts: { [symbol: string]: string } = {}
   for (const [key, { symbol }] of Object.entries(formula.inputs)) {
@@ -131,6 +132,7 @@ function workingMarkdown(steps: readonly Step[]): string {
   return write(steps, '').join('\n')
 }
 
-function isFormulaStep(step: Step): step is FormulaStep {
+/** @internal */
+export function isFormulaStep(step: Step): step is FormulaStep {
   return !('heading' in (step as SectionStep))
 }

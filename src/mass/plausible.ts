@@ -56,13 +56,21 @@ export function plausibilityOf(
 }
 
 function rangesOf(
-  { frontShare, leftShare, crossShare, centreOfGravity: { up } }: Stance,
+  { mass, frontShare, leftShare, crossShare, centreOfGravity: { up } }: Stance,
   { track, wheelbase, raised }: Pick<WeighedCar, 'track' | 'wheelbase' | 'raised'>,
 ): readonly Range[] {
   const percent = (low: number, high: number) =>
     [quantity('ratio', low / 100).as('%'), quantity('ratio', high / 100).as('%')] as const
   const plain = (low: number, high: number) => [quantity('ratio', low), quantity('ratio', high)] as const
   const metres = (low: number, high: number) => [quantity('length', low, 'm'), quantity('length', high, 'm')] as const
+  const whole: Range<'mass'> = {
+    key: 'kerbMass',
+    name: 'Kerb mass',
+    value: mass,
+    usual: [quantity('mass', '400 kg'), quantity('mass', '1600 kg')],
+    limit: [quantity('mass', '200 kg'), quantity('mass', '3000 kg')],
+    basis: PRACTICE,
+  }
   const shares: Range<'ratio'>[] = [
     {
       key: 'frontShare',
@@ -89,7 +97,7 @@ function rangesOf(
       basis: PRACTICE,
     },
   ]
-  if (up === undefined) return shares
+  if (up === undefined) return [whole, ...shares] as readonly Range[]
   const meanTrack = track.front.plus(track.rear).over(2)
   const height: Range<'length'> = {
     key: 'height',
@@ -130,5 +138,5 @@ function rangesOf(
           },
         ]),
   ]
-  return [...shares, height, ...ratios] as readonly Range[]
+  return [whole, ...shares, height, ...ratios] as readonly Range[]
 }

@@ -42,8 +42,10 @@ export const positionField = /*@__PURE__*/ (() => group('A place in the car', po
 
 /** The centre of gravity of a car. @internal */
 export const centreOfGravityField = /*@__PURE__*/ (() =>
+  // It is worked out, and no finer than it is: only a place that is measured has a least size.
   group('Where the centre of gravity lies', {
-    ...positionFields,
+    aft: given('length', positionFields.aft.about, { usual: placed.usual }),
+    left: optional(given('length', positionFields.left.about, { usual: placed.usual })),
     up: optional(given('length', 'Height above the ground', { min: 0, usual: ['0.4 m', '0.65 m'] })),
   }))()
 

@@ -124,7 +124,7 @@ function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKe
     const [least, most] = range
     const at = pathText(path)
     const [, , basis = 'common practice'] = field.usual as NonNullable<QuantityField['usual']>
-    const meant = meantBy(value, isUsual)
+    const meant = meantBy(value, range)
     const text =
       `${field.about}: ${value} is unusual; light road cars and their parts have ${least} to ${most} (${basis}).` +
       (meant === undefined ? '' : ` Did you mean ${meant}?`)
@@ -138,8 +138,12 @@ function noteOn(field: QuantityField, value: Quantity, path: readonly PropertyKe
   return { id: `${at}.unusual`, path: at, text, value, usual: [finest, value] }
 }
 
+/** A thousandth that is less than this part of the most that is usual is hardly what was meant. */
+const HARDLY_ANY = 500
+
 /** What would be usual: the same number in another unit, or a thousand times as much or as little. */
-function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | undefined {
+function meantBy(value: Quantity, [least, most]: readonly [Quantity, Quantity]): Quantity | undefined {
+  const isUsual = (si: number) => si >= least.si && si <= most.si
   const number = value.in(value.unit)
   // Not every unit can have the number: nothing is -10 K.
   const inUnits = symbolsOf(value.kind).flatMap((symbol) => {
@@ -147,12 +151,17 @@ function meantBy(value: Quantity, isUsual: (si: number) => boolean): Quantity | 
     return read === undefined ? [] : [fromSi(value.kind, read.si, symbol)]
   })
   const factors = value.kind === 'temperature' ? [] : [1e-3, 1e3, 1e-2, 1e2]
-  const times = factors.map((factor) => fromSi(value.kind, value.si * factor, value.unit))
+  // A range from nothing on holds what nobody meant too, such as 0.17 km/h.
+  const isMeant = (si: number) => Number.isFinite(si) && isUsual(si) && si >= most.si / HARDLY_ANY
+  const times = factors
+    .map((factor) => value.si * factor)
+    .filter(isMeant)
+    .map((si) => fromSi(value.kind, si, value.unit))
   // A slip by a thousand is the likeliest.
   const isThousand = (other: Quantity) => Math.abs(Math.abs(Math.log10(other.si / value.si)) - 3) < 1e-9
   return (
     inUnits.find((other) => isUsual(other.si) && isThousand(other)) ??
     inUnits.find((other) => isUsual(other.si)) ??
-    times.find((other) => isUsual(other.si))
+    times[0]
   )
 }

@@ -4,7 +4,7 @@
  * Rests on Gillespie, Fundamentals of Vehicle Dynamics (1992), chapter 4 (road load), and on Larminie & Lowry, Electric
  * Vehicle Technology Explained (2003), chapter 7 (the chain from wheels to battery).
  */
-import { greatestDischarge, powerRefused } from '../drivetrain/motor/supply.js'
+import { greatestDischarge, powerRefused, supplyChecks } from '../drivetrain/motor/supply.js'
 import { gradeField, loadWorked } from '../drivetrain/pull/drive.js'
 import { type Air, airOf, weatherOf, withWeatherCounted } from '../drivetrain/road/air.js'
 import { roadPower } from '../drivetrain/road/road-load.js'
@@ -406,7 +406,7 @@ export const rangeAtSpeed = /*@__PURE__*/ (() =>
       const speeds = ready.speeds.map((speed) => steadyRange(ready, asked.usableEnergy, speed))
       return {
         speeds,
-        checks: ready.pack?.supply.cold === undefined ? [] : [ready.pack.supply.cold],
+        checks: supplyChecks(ready.pack?.supply),
         assumptions: ready.assumptions,
         cautions: [highVoltage, lithiumCells],
       }
@@ -505,7 +505,7 @@ export const rangeTable = /*@__PURE__*/ (() =>
       })
       return {
         rows: tables.map(({ temperature, speeds }) => ({ temperature, speeds })),
-        checks: pack?.supply.cold === undefined ? [] : [pack.supply.cold],
+        checks: supplyChecks(pack?.supply),
         assumptions: withWeatherCounted(merged(...tables.map(({ ready }) => ready)).assumptions),
         cautions: [highVoltage, lithiumCells],
       }

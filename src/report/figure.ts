@@ -104,8 +104,8 @@ function isKind(name: string): name is Kind {
   return Object.hasOwn(kinds, name)
 }
 
-/** The unit in which a figure is shown. */
-function unitFor(value: Quantity, units: Units | undefined): string {
+/** The unit in which a figure is shown. @internal */
+export function unitFor(value: Quantity, units: Units | undefined): string {
   const wanted = units === 'imperial' ? imperial[value.unit] : units?.[value.kind]
   return wanted !== undefined && isOfOrder(value, wanted) ? wanted : value.unit
 }

@@ -37,10 +37,12 @@ describe('the bands of the demo', () => {
     expect(bandOf(found, 'weight.after.mass').standardUncertainty.in('kg')).toBeCloseTo(2, 9)
   })
   it('take what the sheet says, which is expanded, at the value or apart', () => {
-    const said = banded({ module: { capacity: '41 Ah ± 2 Ah' } })
+    // The energy needs no drive.
+    const still = (patch: object) => banded({ motor: undefined, ...patch })
+    const said = still({ module: { capacity: '41 Ah ± 2 Ah' } })
     expect(bandOf(said, 'pack.energy').standardUncertainty.in('kWh')).toBeCloseTo(0.1776 * 2 * 1, 9)
     expect(bandOf(said, 'pack.energy').contributions[0]).not.toHaveProperty('because')
-    const apart = banded({ uncertain: { 'module.capacity': '2 Ah' } })
+    const apart = still({ uncertain: { 'module.capacity': '2 Ah' } })
     expect(bandOf(apart, 'pack.energy').standardUncertainty.si).toBe(bandOf(said, 'pack.energy').standardUncertainty.si)
   })
   it('grow with what is less sure, and leave the figures as they are', () => {
@@ -140,7 +142,14 @@ describe('uncertainties of a sheet', () => {
     expect(readBuild(writeBuild(build))).toEqual(build)
   })
   it.each([
-    [{ car: { dragArea: '0.74 m² ± 0.05 m' } }, 'uncertain.car.dragArea: expected an area with its uncertainty'],
+    [
+      { car: { dragArea: '0.74 m² ± 0.05 m' } },
+      "  car.dragArea: expected an area with its uncertainty such as '35 mm² ± 5 %', got '0.74 m² ± 0.05 m' (after ±:",
+    ],
+    [
+      { pack: { usable: '90 % ± 2 %' } },
+      "(that can be read in two ways: write '0.9 ± 0.02' for 88 % to 92 %, or '0.9 ± 2 %' for 88.2 % to 91.8 %)",
+    ],
     [{ uncertain: { 'car.dragAria': '5 %' } }, 'uncertain.car.dragAria: expected the path of a value of the sheet'],
     [
       { car: { dragArea: '0.74 m² ± 5 %' }, uncertain: { 'car.dragArea': '5 %' } },

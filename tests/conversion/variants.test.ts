@@ -182,7 +182,7 @@ describe('compare', () => {
       { name: 'a', sheet },
       { name: 'a', sheet },
     ]
-    expect(() => compare(twice)).toThrow('[1].name: expected a name other than that of [0], got a')
+    expect(() => compare(twice)).toThrow("[1].name: expected a name other than that of [0], got 'a'")
   })
 })
 

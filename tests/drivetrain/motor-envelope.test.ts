@@ -97,7 +97,7 @@ describe('the envelope of a motor', () => {
       [
         'test: 3 inputs cannot be used',
         "  motor.curve[0][0]: expected the first point at standstill, '0 rpm', got 500 rpm",
-        '  motor.curve[1][0]: expected a speed above 500 rpm, got 400 rpm',
+        '  motor.curve[1][0]: expected more than the speed before it, 500 rpm, got 400 rpm',
         '  motor.curve[1][0]: expected points up to the highest speed, 8000 rpm; nothing is extrapolated, got 400 rpm',
       ].join('\n'),
     )

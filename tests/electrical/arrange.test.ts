@@ -251,6 +251,9 @@ describe('arrangePack', () => {
     expect(() => arrangePack({ ...asked, module: { ...module, maximumVoltage: '44.4 V' } })).toThrow(
       'module.maximumVoltage: expected a voltage above the nominal one, 44.4 V, got 44.4 V (the voltage of the full module, not its nominal one)',
     )
+    expect(() => arrangePack({ ...asked, module: { ...module, mass: '1e-305 kg' } })).toThrow(
+      "module.mass: expected the mass of a module, such as '20 kg', got 1e-305 kg",
+    )
     expect(() => arrangePack({ ...asked, available: 2.5 })).toThrow('available: expected a whole number')
   })
 

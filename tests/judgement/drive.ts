@@ -207,6 +207,18 @@ export const drive: { readonly [name: string]: Table } = {
         sound: { cellTemperature: '16 °C' },
       },
       {
+        what: 'a full pack beyond what the controller bears',
+        dangerous: { controller: { maximumVoltage: '340 V' } },
+        told: ['controller.maximumVoltage', 'fail'],
+        sound: { controller: { maximumVoltage: '360 V' } },
+      },
+      {
+        what: 'a controller that can draw more than the cells give',
+        dangerous: { controller: { batteryCurrent: '420 A' } },
+        told: /The controller is set to draw no more than 260 A, the peak current of the modules, though it can draw 420 A/,
+        sound: { controller: { batteryCurrent: '250 A' } },
+      },
+      {
         what: 'a charge current that nobody stated, on the way down',
         dangerous: { pack: { module: { chargeCurrent: undefined } }, journey: down },
         told: ['pack.recovered', 'unknown'],
@@ -246,6 +258,34 @@ export const drive: { readonly [name: string]: Table } = {
         dangerous: logged('t (s),v (km/h)\n0,0\n5,30\n6,150\n7,30\n20,0'),
         told: /line 4: expected a change of speed of at most 3 g over a second, got 3\.4 g/,
       },
+      {
+        what: 'a spike that rises and falls within a second',
+        dangerous: logged('t (s),v (km/h)\n0,0\n5,30\n5.4,84\n5.9,31\n10,30\n20,0'),
+        told: /the log asks for 1\.53 g over a second, 5\.4 s from its start/,
+        sound: logged('t (s),v (km/h)\n0,0\n5,30\n5.4,33\n5.9,31\n10,30\n20,0'),
+      },
+      {
+        what: 'a reading that drops out for a moment',
+        dangerous: logged('t (s),v (km/h)\n0,0\n9,55\n9.1,0\n9.2,55\n15,55\n25,0'),
+        told: ['cycle.acceleration', 'fail'],
+      },
+      {
+        what: 'a log whose times are milliseconds, and are not',
+        dangerous: logged('t (ms),v (km/h)\n0,0\n5,30\n10,45\n20,0'),
+        told: ['cycle.acceleration', 'fail'],
+      },
+      {
+        what: 'a speed that no such car has',
+        dangerous: logged('t (s),v (mph)\n0,0\n9,60\n18,120\n27,60\n36,0'),
+        told: /Highest speed of the log: 193\.1 km\/h is unusual/,
+        sound: logged('t (s),v (mph)\n0,0\n9,40\n18,80\n27,40\n36,0'),
+      },
+      {
+        what: 'an energy of some lamps',
+        dangerous: { usableEnergy: '14 Wh' },
+        told: /Energy that may be used: 14 Wh is unusual.* Did you mean 14 kWh/,
+        sound: { usableEnergy: '14 kWh' },
+      },
       // The last digit of a log of ten rows a second jumps by 1.4 g for a tenth of a second.
       {
         what: 'a log that is fast and true',
@@ -264,6 +304,18 @@ export const drive: { readonly [name: string]: Table } = {
         dangerous: { car: { roadLoad: { linear: '-14 N/(m/s)' } } },
         told: /car\.roadLoad: expected coefficients with which the road load holds the car back at every speed/,
         sound: { car: { roadLoad: { linear: '-3 N/(m/s)' } } },
+      },
+      {
+        what: 'a full pack beyond what the controller bears',
+        dangerous: {
+          pack: { module, series: 6, parallel: 1 },
+          controller: { ...hill.controller, maximumVoltage: '350 V' },
+        },
+        told: ['controller.maximumVoltage', 'fail'],
+        sound: {
+          pack: { module, series: 6, parallel: 1 },
+          controller: { ...hill.controller, maximumVoltage: '371 V' },
+        },
       },
       {
         what: 'coefficients of which nobody said in what air they were run',

@@ -517,6 +517,30 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: withPartial({}, { ...contactor, time: '0.4 s' }),
       },
       {
+        what: 'a curve by which the fuse opens on its own rating',
+        dangerous: withFuse({ curve: [['63 A', '1 h'], ...gG63.curve.slice(1)] }),
+        told: /candidates\[0\]\.curve\[0\]\[0\]: expected a current above the rating, 63 A, got 63 A/,
+        sound: withFuse({ curve: [['92 A', '2 h'], ...gG63.curve.slice(1)] }),
+      },
+      {
+        what: 'times of a curve that are a thousandth of what they are',
+        dangerous: withFuse({ curve: [...gG63.curve.slice(0, 2), ['600 A', '0.1 ms'], ['1100 A', '0.01 ms']] }),
+        told: /curve\[2\]\[1\]: expected a time in which 600 A melts the link: 36 A²·s is less than the melting integral/,
+        sound: withFuse({ curve: [...gG63.curve.slice(0, 2), ['600 A', '80 ms'], ['1100 A', '9 ms']] }),
+      },
+      {
+        what: 'a melting integral a thousandth of what its curve takes',
+        dangerous: withFuse({ meltingIntegral: '10 A²·s' }),
+        told: /meltingIntegral: expected about the 12100 A²·s on which the link melts by the end of its curve/,
+        sound: withFuse({ meltingIntegral: '8000 A²·s' }),
+      },
+      {
+        what: 'a clearing integral a thousandth of what its curve takes to melt',
+        dangerous: withFuse({ meltingIntegral: undefined, clearingIntegral: '26 A²·s' }),
+        told: /clearingIntegral: expected about the 12100 A²·s on which the link melts/,
+        sound: withFuse({ meltingIntegral: undefined }),
+      },
+      {
         what: 'a fuse that is not made for direct current',
         dangerous: withFuse({ voltage: { ac: '690 V' } }),
         told: /the fuse has no voltage rating for direct current/,
@@ -1178,6 +1202,12 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { module: byTemperature },
       },
       {
+        what: 'more power than any arrangement gives',
+        dangerous: { power: '70 kW' },
+        told: ['pack.arrangements', 'fail'],
+        sound: { power: '17 kW' },
+      },
+      {
         what: 'a controller that works from millivolts on',
         dangerous: { window: { minimum: '200 mV' } },
         told: /Lowest voltage at which the controller works: 200 mV is unusual.* Did you mean 200 V/,
@@ -1213,6 +1243,26 @@ export const electrical: { readonly [name: string]: Table } = {
         dangerous: { ...unlike, capacityTolerance: '0 %' },
         told: ['group.current', 'fail'],
         sound: { ...unlike, capacityTolerance: '4 %' },
+      },
+      {
+        what: 'modules of two sorts in one pack',
+        dangerous: {
+          modules: [
+            { name: 'A', capacity: '52 Ah', resistance: '14 mΩ' },
+            { name: 'B', capacity: '33 Ah', resistance: '14.5 mΩ' },
+            { name: 'C', capacity: '51 Ah', resistance: '14.2 mΩ' },
+            { name: 'D', capacity: '34 Ah', resistance: '14.4 mΩ' },
+          ],
+        },
+        told: /B holds 63\.46 % of what A holds, which is unusual/,
+        sound: {
+          modules: [
+            { name: 'A', capacity: '52 Ah', resistance: '14 mΩ' },
+            { name: 'B', capacity: '46 Ah', resistance: '14.5 mΩ' },
+            { name: 'C', capacity: '51 Ah', resistance: '14.2 mΩ' },
+            { name: 'D', capacity: '47 Ah', resistance: '14.4 mΩ' },
+          ],
+        },
       },
       {
         what: 'a share that nobody can tell',
@@ -1275,6 +1325,22 @@ export const electrical: { readonly [name: string]: Table } = {
         what: 'cells that are too warm for a charge',
         dangerous: { temperature: '52 °C' },
         told: ['cells.warm', 'fail'],
+      },
+      {
+        what: 'cells that are said to take a charge in hard frost',
+        dangerous: {
+          temperature: '-13 °C',
+          pack: {
+            module: {
+              cold: { temperature: '-15 °C', resistance: '48 mΩ' },
+              temperatures: {
+                charge: { minimum: '-18 °C', maximum: '45 °C' },
+                discharge: { minimum: '-20 °C', maximum: '60 °C' },
+              },
+            },
+          },
+        },
+        told: /Lowest temperature of the cells on charge: -18 °C is unusual/,
       },
       {
         what: 'cells that are too cold for a charge',

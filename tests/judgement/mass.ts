@@ -52,6 +52,26 @@ export const mass: { readonly [name: string]: Table } = {
         told: ['weighing.frontShare', 'fail'],
       },
       {
+        what: 'pounds that were written as kilograms',
+        dangerous: {
+          scales: { frontLeft: '442 kg', frontRight: '429 kg', rearLeft: '388 kg', rearRight: '396 kg' },
+          raised: undefined,
+        },
+        told: /Kerb mass: 1655 kg is unusual; light road cars have 400 kg to 1600 kg/,
+        sound: {
+          scales: { frontLeft: '242 kg', frontRight: '236 kg', rearLeft: '213 kg', rearRight: '217 kg' },
+          raised: undefined,
+        },
+      },
+      {
+        what: 'a decimal point that was lost on every scale',
+        dangerous: {
+          scales: { frontLeft: '1712 kg', frontRight: '1664 kg', rearLeft: '1503 kg', rearRight: '1531 kg' },
+          raised: undefined,
+        },
+        told: ['weighing.kerbMass', 'fail'],
+      },
+      {
         what: 'a front share that is unusual',
         dangerous: { scales: { rearLeft: '80 kg', rearRight: '83 kg' }, raised: undefined },
         told: /Share of the front wheels: 67\.4 % is unusual/,

@@ -63,6 +63,11 @@ describe('the example sheet', () => {
   }, 240_000)
 })
 
+/** The bakery round as one stretch. */
+const stretch = (distance: string) => ({
+  journeys: { bakeryRound: { stretches: [{ name: 'there', distance, speed: '60 km/h' }] } },
+})
+
 describe('one figure', () => {
   const of = (patch: object) => assess(readBuild(patched(sheet(), patch)))
   it('leaves the grip on a hill unknown where the height of the centre of gravity is not told', () => {
@@ -77,6 +82,24 @@ describe('one figure', () => {
       why: 'add to the sheet: car.raised',
     })
     expect(of({}).sections.flatMap(({ checks }) => checks.map(({ id }) => id))).not.toContain('hill.grip')
+  })
+  it.each([
+    [
+      'a run that is sized for less than the journeys draw',
+      { runs: { main: { current: '14 A' } } },
+      'runs.main.current',
+    ],
+    ['cells that take ten times their capacity in an hour', { module: { chargeCurrent: '400 A' } }, 'chargeCurrent'],
+    ['a stretch in metres that was meant in kilometres', stretch('13 m'), 'distance'],
+  ])('tells %s', (_, patch, told) => {
+    expect(criesOf(of(patch)).some((id) => id.includes(told))).toBe(true)
+  })
+  it('stays quiet over their sound neighbours', () => {
+    const patch = { runs: { main: { current: '110 A' } }, module: { chargeCurrent: '60 A' }, ...stretch('13 km') }
+    expect(criesOf(of(patch))).toEqual([])
+  })
+  it('refuses tyres that hold more than any, by their own field', () => {
+    expect(() => of({ car: { friction: 7 } })).toThrow('car.friction: expected a ratio above 0 and at most 2')
   })
   it('leaves the range where modules do not fit into their bays', () => {
     const found = of({ pack: { parallel: 4 } })

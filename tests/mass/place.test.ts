@@ -365,10 +365,11 @@ describe('placeMasses, against others,', () => {
   it('proves what parts that all differ, and many that do not, can reach', () => {
     const four = (capacity: number, accepts: number[]) =>
       [-0.4, 0.35, 1.3, 2.1].map((aft, i) => ({ aft, left: [0.2, -0.3, 0.1, 0][i] ?? 0, up: 0.4, capacity, accepts }))
-    const parts = Array.from({ length: 16 }, (_, i) => ({ mass: 3.1 + 0.73 * i, count: 1 }))
+    const [all, count] = isDeep ? [16, 1000] : [12, 400]
+    const parts = Array.from({ length: all }, (_, i) => ({ mass: 3.1 + 0.73 * i, count: 1 }))
     const kinds = parts.map((_, kind) => kind)
-    const single = { ...twelveBays, groups: parts, bays: four(4, kinds) }
-    const cells = { ...twelveBays, groups: [{ mass: 0.11, count: 1000 }], bays: four(1000, [0]) }
+    const single = { ...twelveBays, groups: parts, bays: four(all / 4, kinds) }
+    const cells = { ...twelveBays, groups: [{ mass: 110 / count, count }], bays: four(count, [0]) }
     for (const given of [single, cells]) {
       const { proven, deviation, explored } = placeMasses(givenOf(given))
       expect(proven).toBe(true)
@@ -723,6 +724,11 @@ describe('placeMasses on a small van', () => {
       'a step down into the ground',
       { bays: [{ name: 'front', at: { aft: '0 m', up: '300 mm' }, capacity: 9, pitch: { up: '-80 mm' } }] },
       'bays[0].pitch.up: expected at least -75 mm, so that the last of 5 modules is not below the ground, got -80 mm',
+    ],
+    [
+      'a bay that no car reaches',
+      { bays: [{ name: 'front', at: { aft: '1e300 m' }, capacity: 9 }] },
+      'bays[0].at.aft: expected a length on a car, at most 1000000 m, got 1e300 m',
     ],
     [
       'half a module',

@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { driveCycle, driveTrace, readCycle } from '../../src/range/index.js'
 import { between } from '../between.js'
-import { runs } from '../runs.js'
+import { isDeep, runs } from '../runs.js'
 import { least, module, whole } from './cars.js'
 import { logOf } from './log.js'
 
@@ -35,7 +35,7 @@ describe('driveTrace', () => {
           expect(JSON.stringify(figure)).toBe(JSON.stringify(wanted[name as keyof typeof figures]))
         }
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(30, 300) },
     )
   })
 
@@ -58,9 +58,10 @@ describe('driveTrace', () => {
       expect(driveTrace({ ...light, log: watched() }).duration.si).toBe(rows - 1)
       return most
     }
-    growth(60_000)
-    // Two numbers for each of these rows would be 4.8 MB.
-    expect(growth(300_000)).toBeLessThan(2e6)
+    growth(20_000)
+    const rows = isDeep ? 300_000 : 150_000
+    // Half of what two numbers for each of these rows would take.
+    expect(growth(rows)).toBeLessThan(8 * rows)
   })
 
   it('ends where the pack is empty, says so, and still reads the rest for its faults', () => {

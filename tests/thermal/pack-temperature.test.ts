@@ -384,7 +384,7 @@ describe('a pack with everything at once', () => {
         expect(found.final.si - cells).toBeGreaterThan(-1e-7)
         expect(found.final.si - cells).toBeLessThan(off + 1e-7)
       }),
-      { numRuns: runs(10, 100) },
+      { numRuns: runs(6, 100) },
     )
   })
 
@@ -400,7 +400,7 @@ describe('a pack with everything at once', () => {
         if (found.coolant !== undefined) expect(Math.abs(found.coolant.final.si - coolant)).toBeLessThan(2 * within)
       }),
       // The same packs in each run: of some pack the end could fall between a switching here and there.
-      { numRuns: runs(20, 200), seed: 1 },
+      { numRuns: runs(8, 200), seed: 1 },
     )
   })
 

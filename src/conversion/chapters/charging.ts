@@ -1,5 +1,5 @@
 /** How long a charge takes from the socket at hand, and what it costs there. */
-import { chargePlan } from '../../electrical/index.js'
+import { type ChargePlan, chargePlan } from '../../electrical/index.js'
 import { merged } from '../../procedure/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
@@ -18,22 +18,22 @@ const places = {
   temperature: 'charger.temperature',
 }
 
+/** The charge from the socket at hand. @internal */
+export function chargeOf(
+  { power, efficiency, temperature, from, to, ...supply }: NonNullable<Build['charger']>,
+  { made }: Pack,
+): ChargePlan {
+  return fromSheet(places, () =>
+    chargePlan({ pack: made, stateOfCharge: from, to, supply, charger: { power, efficiency }, temperature }),
+  )
+}
+
 /** The section on charging. @internal */
 export function chargingSection(build: Build, pack: Pack | undefined): Chapter {
   const { charger } = build
   if (pack === undefined || charger === undefined) return missing(build, ['charger', 'module', 'pack'])
-  const { power, efficiency, temperature, from, to, ...supply } = charger
-  const { voltage, current, phases } = supply
-  const plan = fromSheet(places, () =>
-    chargePlan({
-      pack: pack.made,
-      stateOfCharge: from,
-      to,
-      supply,
-      charger: { power, efficiency },
-      temperature,
-    }),
-  )
+  const { from, voltage, current, phases } = charger
+  const plan = chargeOf(charger, pack)
   const { curve } = plan
   // A charge that is over at once has fewer.
   const moments = new Set(Array.from({ length: MOMENTS + 1 }, (_, i) => Math.round((i * (curve.length - 1)) / MOMENTS)))

@@ -9,7 +9,16 @@ import type { Build } from '../sheet/build.js'
 import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, ofSheet, type Season, seasonsOf, tyresIn, warmedIn } from './season.js'
-import { type Chapter, calledBy, fromSheet, missing, partOf, type Table } from './section.js'
+import {
+  type Chapter,
+  calledBy,
+  fromSheet,
+  heldToSheet,
+  missing,
+  partOf,
+  type SheetCheck,
+  type Table,
+} from './section.js'
 import type { Weights } from './weight.js'
 
 /** A journey as it was driven in a season. @internal */
@@ -67,8 +76,32 @@ export function journeysSection(build: Build, pack: Pack | undefined, driven: ()
       ),
     ),
     ...all,
+    checks: [...all.checks, ...runChecks(build, driven())],
     assumptions: [...all.assumptions, ...tyresIn(seasons), ...warmedIn(seasons)],
   }
+}
+
+/** Whether each run that feeds the controller is sized for what the journeys draw through it. */
+function runChecks({ runs = {}, controller }: Build, driven: readonly Driven[]): SheetCheck[] {
+  const hardest = hardestOf(driven)
+  const drawn = hardest?.drive.rmsCurrent
+  if (drawn === undefined || controller === undefined) return []
+  return Object.entries(runs).flatMap(([key, run]) => {
+    if (run.current === undefined || run.feeds === 'other') return []
+    const name = `${calledBy(key, run)}: rms current, ${hardest?.name}, ${hardest?.season.name}`
+    return [heldToSheet(`runs.${key}.current`, name, drawn, 'at most', run.current, 'journeys')]
+  })
+}
+
+/** The journey that warms cables most. @internal */
+export function hardestOf(driven: readonly Driven[]): Driven | undefined {
+  return driven
+    .filter(({ drive }) => drive.rmsCurrent !== undefined)
+    .reduce<Driven | undefined>(
+      (one, other) =>
+        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
+      undefined,
+    )
 }
 
 /** Records without an entry are as good as none. */
@@ -118,8 +151,8 @@ function journeyTable(seasons: readonly Driven[], warmed: ReadonlyMap<Driven, Pa
   }
 }
 
-/** How warm the cells become over a journey, where the sheet says what they take up and give off. */
-function cellsOver(
+/** How warm the cells become over a journey, where the sheet says what they take up and give off. @internal */
+export function cellsOver(
   { season, drive }: Driven,
   pack: Pack,
   high: Quantity<'temperature'> | undefined,

@@ -103,8 +103,8 @@ export function weightsOf(build: Build, before?: PlacedMasses): Weights {
 
 type Bays = NonNullable<Build['pack']>['bays']
 
-/** The bays with their keys and a name for each that no other has. */
-function namedBays(bays: Bays) {
+/** The bays with their keys and a name for each that no other has. @internal */
+export function namedBays(bays: Bays) {
   const all = Object.entries(bays).map(([key, bay]) => ({ key, bay, called: calledBy(key, bay) }))
   return all.map(({ key, bay, called }) => {
     const isShared = all.some((other) => other.key !== key && other.called === called)

@@ -9,13 +9,14 @@ import { highVoltage, shortCircuit } from '../../procedure/cautions.js'
 import { assumed, check, type Findings, merged, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
-import type { Driven } from './journeys.js'
+import { type Driven, hardestOf } from './journeys.js'
 import type { Pack } from './pack.js'
 import {
   type Chapter,
   calledBy,
   type Figure,
   fromSheet,
+  isOfSheet,
   missing,
   type Places,
   partOf,
@@ -206,17 +207,6 @@ function runPart(
   }
 }
 
-/** The journey that warms cables most. */
-function hardestOf(driven: readonly Driven[]): Driven | undefined {
-  return driven
-    .filter(({ drive }) => drive.rmsCurrent !== undefined)
-    .reduce<Driven | undefined>(
-      (one, other) =>
-        one !== undefined && (one.drive.rmsCurrent?.si ?? 0) >= (other.drive.rmsCurrent?.si ?? 0) ? one : other,
-      undefined,
-    )
-}
-
 /** How many of the sections that do not serve are told, the nearest first. */
 const NEAR_MISSES = 3
 
@@ -310,7 +300,7 @@ function contactorPart(
   }
   const { current } = met
   const { candidates, openings, ambient, trip, cutOff } = contactors
-  const backwards = greatestBack(driven())
+  const backwards = greatestBack(driven)
   const found = fromSheet(contactorPlaces, () =>
     selectContactor({
       voltage: pack.maximumVoltage,
@@ -364,11 +354,16 @@ const contactorPlaces: Places = {
   candidates: 'contactors.candidates',
 }
 
-/** The greatest current that any journey sends back into the pack; undefined where there is none to tell. */
-function greatestBack(driven: readonly Driven[]): Quantity<'current'> | undefined {
-  const all = driven.flatMap(({ drive }) => drive.currents ?? [])
-  if (all.length === 0) return undefined
-  return quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+/** The greatest current that any journey sends back into the pack; undefined where none can be driven to tell. */
+function greatestBack(driven: () => readonly Driven[]): Quantity<'current'> | undefined {
+  try {
+    const all = driven().flatMap(({ drive }) => drive.currents ?? [])
+    return all.length === 0 ? undefined : quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+  } catch (error) {
+    // That the journeys cannot be driven is told in their own section.
+    if (isOfSheet(error)) return undefined
+    throw error
+  }
 }
 
 /** What the precharge leaves. */

@@ -115,7 +115,7 @@ export interface BuildSheet {
     readonly rotatingFactor?: Measured<'ratio'> | undefined
     /** Which wheels are driven. */
     readonly drivenAxle: 'front' | 'rear'
-    /** Friction coefficient of tyre and road, a plain number, above 0. */
+    /** Friction coefficient of tyre and road, a plain number, above 0 and at most 2, usually 0.05 to 1.1. */
     readonly friction?: Measured<'ratio'> | undefined
     /** The greatest masses allowed. */
     readonly limits?: {
@@ -244,7 +244,7 @@ export interface BuildSheet {
     readonly temperatures?: {
       /** The temperatures of the cells on charge. */
       readonly charge: {
-        /** Lowest temperature of the cells on charge, in °C, usually -40 °C to 15 °C. */
+        /** Lowest temperature of the cells on charge, in °C, usually -10 °C to 15 °C. */
         readonly minimum: Measured<'temperature'>
         /** Highest temperature of the cells on charge, in °C, usually 30 °C to 75 °C. */
         readonly maximum: Measured<'temperature'>
@@ -472,7 +472,7 @@ export interface BuildSheet {
     readonly current?: Measured<'current'> | undefined
     /** Section of a cable that is laid already. Without it: the section is chosen. */
     readonly section?: string | undefined
-    /** One-way length of the run, in m, at least 0 m, usually 0 m to 30 m. */
+    /** One-way length of the run, in m, at least 0 m, usually 0 m to 15 m. */
     readonly length: Measured<'length'>
     /** Metal of the conductor. */
     readonly conductor?: 'copper' | 'aluminium' | undefined

@@ -36,8 +36,9 @@ export type Build = Read<typeof sheetField>
  */
 export function readBuild(sheet: unknown): Build {
   refuseSize(sheet)
-  const { sheet: plain, uncertain: beside } = withoutUncertainties(sheetField, sheet)
+  const { sheet: plain, uncertain: beside, faults } = withoutUncertainties(sheetField, sheet)
   const { $schema: _, ...read } = inOrderOf(plain, readPlain(plain, beside)) as Build & Pick<BuildSheet, '$schema'>
+  refuse(faults)
   refuse(sizeIssues(read))
   const twice = Object.keys(read.uncertain ?? {}).filter((path) => Object.hasOwn(beside, path))
   refuse(

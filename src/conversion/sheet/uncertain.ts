@@ -23,16 +23,23 @@ export interface UncertainValue {
   readonly because?: string
 }
 
-/** A sheet without what follows ±, and what did, by path. @internal */
+/** A sheet without what follows ±, what did, by path, and what of it cannot be read. @internal */
 export function withoutUncertainties(
   field: AnyField,
   sheet: unknown,
-): { readonly sheet: unknown; readonly uncertain: { readonly [path: string]: string } } {
+): {
+  readonly sheet: unknown
+  readonly uncertain: { readonly [path: string]: string }
+  readonly faults: readonly InputIssue[]
+} {
   const uncertain: { [path: string]: string } = {}
+  const faults: InputIssue[] = []
   const plain = (parts: readonly Part[], value: unknown, path: readonly Step[]): unknown => {
     if (typeof value === 'string' && parts.some(isMeasurable)) {
       const text = valueText(value)
       if (text === undefined) return value
+      const fault = faultOf(parts, value)
+      if (fault !== undefined) faults.push({ ...fault, path: pathText(path) })
       uncertain[pathText(path)] = value.slice(text.length).replace(/^[\s]*(?:±|\+\/-)[\s]*/u, '')
       return text
     }
@@ -41,7 +48,16 @@ export function withoutUncertainties(
     if (Array.isArray(value)) return value.map((each, i) => inner(i, each))
     return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, inner(key, each)]))
   }
-  return { sheet: plain([field], sheet, []), uncertain }
+  return { sheet: plain([field], sheet, []), uncertain, faults }
+}
+
+/** Why a value with its uncertainty cannot be read, where it is none of the kinds that it may be. */
+function faultOf(parts: readonly Part[], value: string): InputIssue | undefined {
+  const forms = parts.flatMap(formsOf).filter((form) => form.sort === 'quantity')
+  const read = forms.map(({ kind }) => readMeasured(kind, value))
+  return read.some((each) => each !== undefined && 'value' in each)
+    ? undefined
+    : (read.find((each) => each !== undefined) as InputIssue | undefined)
 }
 
 const isMeasurable = (part: Part): boolean => formsOf(part).some(({ sort }) => sort === 'quantity')

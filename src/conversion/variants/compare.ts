@@ -1,6 +1,7 @@
 /** Sheets side by side: what is different, which is not yet what is better. */
 import { group, list, own, text, type Verdict } from '../../procedure/index.js'
 import { readField } from '../../procedure/reading.js'
+import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
 import type { Assessment } from '../assess.js'
@@ -85,7 +86,7 @@ export function compare(sheets: readonly NamedSheet[]): Comparison {
     const first = read.findIndex((each) => each.name === name)
     return first === i
       ? []
-      : [{ path: `[${i}].name`, expected: `a name other than that of [${first}]`, received: name }]
+      : [{ path: `[${i}].name`, expected: `a name other than that of [${first}]`, received: shown(name) }]
   })
   if (issues.length > 0) throw new InputError('compare', issues)
   const found = read.map(({ sheet }) => attempt(sheet))

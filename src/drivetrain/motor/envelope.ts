@@ -8,6 +8,7 @@
  */
 import { type Points, straightAt } from '../../formula/points.js'
 import { type Assumption, assumed } from '../../procedure/index.js'
+import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
 import type { Motor } from '../vehicle.js'
 import { electricalPower, electricalPowerAtEfficiency, motorLoss, shaftPower } from './motor.js'
@@ -143,13 +144,12 @@ function refuseMotor(where: string, motor: Motor): void {
     const expected = `at most the peak, ${short}`
     issues.push({ path: `motor.continuous${kind}`, expected, received: String(all) })
   }
-  curve?.forEach(([speed], i) => {
-    const before = curve[i - 1]?.[0]
-    if (before === undefined ? speed.si !== 0 : speed.si <= before.si) {
-      const expected = before === undefined ? "the first point at standstill, '0 rpm'" : `a speed above ${before}`
-      issues.push({ path: `motor.curve[${i}][0]`, expected, received: String(speed) })
-    }
-  })
+  const start = curve?.[0]?.[0]
+  if (start !== undefined && start.si !== 0) {
+    const expected = "the first point at standstill, '0 rpm'"
+    issues.push({ path: 'motor.curve[0][0]', expected, received: String(start) })
+  }
+  issues.push(...tableIssues('motor.curve', curve ?? [], 'speed'))
   const end = curve?.at(-1)?.[0]
   if (end !== undefined && maximumSpeed !== undefined && end.si < maximumSpeed.si) {
     const path = `motor.curve[${(curve?.length ?? 0) - 1}][0]`

@@ -6,7 +6,7 @@
 import { chargeLimitOf } from '../../electrical/pack/charge-limit.js'
 import { openCircuitOf, type Pack, refuseModule, resistanceOf } from '../../electrical/pack/module.js'
 import { currentAtVoltage, currentForPower, terminalPower, terminalVoltage } from '../../electrical/pack/pack.js'
-import { type Assumption, assumed, type Check, trial } from '../../procedure/index.js'
+import { type Assumption, assumed, type Check, check, trial } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import type { Controller } from '../vehicle.js'
 import type { Rating } from './envelope.js'
@@ -31,6 +31,8 @@ export interface Supply {
   readonly recovered?: Check
   /** That nobody said how much cells so cold resist; absent where it is said. */
   readonly cold?: Check
+  /** That the full pack is more than its controller bears; absent where it is not. */
+  readonly tooHigh?: Check
   readonly assumptions: readonly Assumption[]
 }
 
@@ -71,7 +73,9 @@ export function supplyOf(
   const untold = [
     ...(batteryCurrent === undefined ? ['controller.batteryCurrent'] : []),
     ...(minimumVoltage === undefined ? ['controller.minimumVoltage'] : []),
+    ...(maximumVoltage === undefined ? ['controller.maximumVoltage'] : []),
   ]
+  const full = module.maximumVoltage.times(series)
   const drawn: Bound[] = batteryCurrent === undefined ? [] : [[batteryCurrent.si, 'battery current of the controller']]
   const continuous: Bound = [module.continuousCurrent.si * parallel, 'continuous current of the modules']
   const peak: Bound =
@@ -83,6 +87,9 @@ export function supplyOf(
     // Cells that may not be charged take nothing back, whatever else is not known.
     ...(unknown === undefined || outsideCharge !== undefined ? {} : { recovered: recoveredCheck(unknown) }),
     ...(inTheCold === undefined ? {} : { cold: coldCheck(inTheCold) }),
+    ...(maximumVoltage === undefined || full.si <= maximumVoltage.si
+      ? {}
+      : { tooHigh: tooHighCheck(full, maximumVoltage) }),
     openCircuitAt: (state) => series * curve.voltsAt(state),
     resistance: resistance.si,
     floor: greatest([
@@ -90,7 +97,7 @@ export function supplyOf(
       ...(minimumVoltage === undefined ? [] : [[minimumVoltage.si, 'lowest voltage of the controller'] as const]),
     ]),
     ceiling: least([
-      [module.maximumVoltage.si * series, 'highest voltage of the modules'],
+      [full.si, 'highest voltage of the modules'],
       ...(maximumVoltage === undefined ? [] : [[maximumVoltage.si, 'highest voltage of the controller'] as const]),
     ]),
     discharge: outside(pack, 'discharge', temperature) ?? {
@@ -137,6 +144,14 @@ export function supplyOf(
             ),
           ]
         : []),
+      ...(batteryCurrent !== undefined && batteryCurrent.si > peak[0]
+        ? [
+            assumed(
+              'controller.batteryCurrent.set',
+              `The controller is set to draw no more than ${quantity('current', peak[0], 'A')}, the ${peak[1]}, though it can draw ${batteryCurrent}.`,
+            ),
+          ]
+        : []),
       ...(module.peakCurrent === undefined
         ? [
             assumed(
@@ -160,6 +175,25 @@ function coldCheck(unknown: string): Check {
     'pack.module.cold',
     'cellTemperature',
   )
+}
+
+/** A full pack that destroys its controller. */
+function tooHighCheck(full: Quantity<'voltage'>, maximum: Quantity<'voltage'>): Check {
+  return check(
+    'controller.maximumVoltage',
+    'Full pack at the controller',
+    full,
+    'at most',
+    maximum,
+    'controller.maximumVoltage',
+    'pack.series',
+    'controller.maximumVoltage',
+  )
+}
+
+/** What is told of a pack apart from what is asked of it. @internal */
+export function supplyChecks(supply: Supply | undefined): Check[] {
+  return [supply?.cold ?? [], supply?.tooHigh ?? []].flat()
 }
 
 /** Below this, cells take a charge only as their maker says. Common practice, no source. */

@@ -16,7 +16,14 @@ import {
   motorLimits,
   type Rating,
 } from '../motor/envelope.js'
-import { greatestDischarge, loadedVoltage, type PowerLimit, type Supply, supplyOf } from '../motor/supply.js'
+import {
+  greatestDischarge,
+  loadedVoltage,
+  type PowerLimit,
+  type Supply,
+  supplyChecks,
+  supplyOf,
+} from '../motor/supply.js'
 import { airOf } from '../road/air.js'
 import { type CarOnRoad, carOnRoad, type Grip, gripOf, type Inertia, inertiaOf } from '../road/car.js'
 import { aerodynamicDrag, gradeForce, roadLoad, rollingResistance } from '../road/road-load.js'
@@ -180,7 +187,7 @@ export function driveOf(where: string, read: DriveRead): Drive {
     ...(friction === undefined ? {} : { grip: gripOf(where, read.car, friction) }),
     airDensity: air.density,
     headwind: air.headwind,
-    checks: power.supply?.cold === undefined ? [] : [power.supply.cold],
+    checks: supplyChecks(power.supply),
     assumptions: [
       ...assumptions,
       ...power.assumptions,

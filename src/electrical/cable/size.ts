@@ -86,7 +86,7 @@ export const FAULT_LIMITS = ['140 °C', '350 °C', 'IEC 60364-5-54, from memory'
 export const runFields = /*@__PURE__*/ (() => ({
   current: optional(given('current', 'Steady current', { above: 0, usual: LOADS })),
   profile: optional(profileField),
-  length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '30 m'], finest: '20 mm' }),
+  length: given('length', 'One-way length of the run', { min: 0, usual: ['0 m', '15 m'], finest: '20 mm' }),
   conductor: conductorField,
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
     usual: ['60 °C', '250 °C', 'from rubber to fluoropolymers, from memory'],

@@ -181,7 +181,7 @@ export const homeSupply = /*@__PURE__*/ procedure({
   title: 'A house fed from the pack',
   answers: 'For how long does the pack feed the base load of a house, and what reaches the loads?',
   input: {
-    usableEnergy: given('energy', 'Energy that the pack gives', { above: 0 }),
+    usableEnergy: given('energy', 'Energy that the pack gives', { above: 0, usual: ['1 kWh', '150 kWh'] }),
     ...houseFields,
   },
   source: [definition],

@@ -13,7 +13,7 @@ import {
   whole,
 } from '../../procedure/index.js'
 import { tableIssues } from '../../procedure/table.js'
-import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
+import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
 import { LOADS, profileField } from '../cable/course.js'
 import { fuseClasses } from './class.js'
 
@@ -277,8 +277,36 @@ export function refuseTask(where: string, path: string, { pack, candidates = [],
   if (issues.length > 0) throw new InputError(where, issues)
 }
 
-/** What contradicts itself in a fuse. */
-function fuseIssues(path: string, fuse: Fuse): InputIssue[] {
+/** Readings of a curve and of an integral lie apart by this much. Common practice, no source. */
+const [SCATTER, SLIP] = [2, 10]
+
+/**
+ * Integrals that go with no curve like this: nothing melts on less than the melting integral, and what melts within 10 ms
+ * takes little more (IEC 60269-1 joins the two there).
+ */
+function integralIssues(path: string, { curve = [], meltingIntegral, clearingIntegral }: Fuse): InputIssue[] {
+  const integralOf = ([current, time]: readonly [Quantity<'current'>, Quantity<'time'>]) =>
+    quantity('jouleIntegral', current.si ** 2 * time.si, 'A²·s')
+  const tooQuick = curve.flatMap((point, i) => {
+    const integral = integralOf(point)
+    if (meltingIntegral === undefined || integral.si * SCATTER >= meltingIntegral.si) return []
+    const [current, time] = point
+    const expected = `a time in which ${current} melts the link: ${integral} is less than the melting integral, ${meltingIntegral}`
+    return [{ path: `${path}.curve[${i}][1]`, expected, received: String(time) }]
+  })
+  const last = curve.at(-1)
+  if (last === undefined || last[1].si > 10e-3) return tooQuick
+  const melts = integralOf(last)
+  const tooSmall = Object.entries({ meltingIntegral, clearingIntegral }).flatMap(([key, integral]) => {
+    if (integral === undefined || integral.si * SLIP >= melts.si) return []
+    const expected = `about the ${melts} on which the link melts by the end of its curve, or more`
+    return [{ path: `${path}.${key}`, expected, received: String(integral), hint: '1 kA²·s is a million A²·s' }]
+  })
+  return [...tooQuick, ...tooSmall]
+}
+
+/** What contradicts itself in a fuse. @internal */
+export function fuseIssues(path: string, fuse: Fuse): InputIssue[] {
   const { curve = [], derating = [], meltingIntegral, clearingIntegral, leastBreakingCurrent, breakingCapacity } = fuse
   const issues: InputIssue[] = []
   if (meltingIntegral !== undefined && clearingIntegral !== undefined && isBelow(clearingIntegral, meltingIntegral)) {
@@ -296,7 +324,17 @@ function fuseIssues(path: string, fuse: Fuse): InputIssue[] {
       received: String(leastBreakingCurrent),
     })
   }
+  const first = curve[0]?.[0]
+  if (first !== undefined && first.si <= fuse.rating.si) {
+    issues.push({
+      path: `${path}.curve[0][0]`,
+      expected: `a current above the rating, ${fuse.rating}`,
+      received: String(first),
+      hint: 'a fuse carries its rating all day',
+    })
+  }
   issues.push(
+    ...integralIssues(path, fuse),
     ...tableIssues(`${path}.curve`, curve, 'current', { falls: 'time' }),
     ...tableIssues(`${path}.derating`, derating, 'temperature', { falls: 'share' }),
   )

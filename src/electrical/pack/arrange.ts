@@ -246,13 +246,25 @@ export const arrangePack = /*@__PURE__*/ procedure({
         const shown = again(judged)
         return { series: shown.made.series, parallel: shown.made.parallel, reasons: reasonsOf(shown) }
       }),
-      checks: unknownOf(asked),
+      checks: [...noneFits(serving, refused), ...unknownOf(asked)],
       assumptions: [assumed('pack.emptyUnderLoad', loadInWords(asked)), ...recoveryAssumptions(asked)],
       notes: unusualOfModule('module', asked.module),
       cautions: [highVoltage, joiningModules, lithiumCells, shortCircuit],
     }
   },
 })
+
+/** That nothing fits, with what comes nearest. */
+function noneFits(
+  serving: readonly unknown[],
+  refused: readonly { readonly judged: Judged<Arrangement>; readonly misses: number }[],
+): Check[] {
+  const [nearest] = refused
+  if (serving.length > 0 || nearest === undefined) return []
+  const text = `no arrangement fits; the nearest, ${nearest.judged.name}, does not: ${reasonsOf(nearest.judged).join('; ')}`
+  const told = refused.some(({ misses }) => misses === 0) ? { unknown: text } : { fail: text }
+  return [trial('pack.arrangements', 'Arrangements that fit', told, 'what is asked of the pack', 'available', 'window')]
+}
 
 /** What no arrangement of these modules can be held to. */
 function unknownOf(asked: Asked): Check[] {

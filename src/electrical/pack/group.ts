@@ -14,6 +14,7 @@ import {
   given,
   group,
   list,
+  type Note,
   optional,
   procedure,
   type Read,
@@ -174,10 +175,25 @@ export const groupModules = /*@__PURE__*/ procedure({
             ]),
         assumed('groups.sharing', sharing(inOrder, used)),
       ],
+      notes: unlikeNotes(used),
       cautions: [...(parallel === 1 ? [] : [joiningModules]), lithiumCells, shortCircuit],
     }
   },
 })
+
+/** Modules that hold less than this share of the best are at the end of their life, or of another sort. */
+const ALIKE = /*@__PURE__*/ (() => quantity('ratio', '80 %'))()
+
+/** That modules are put together that are not alike. */
+function unlikeNotes(used: Given['modules']): Note[] {
+  const [best, worst] = [used[0], used.at(-1)] as [Given['modules'][number], Given['modules'][number]]
+  const value = quantity('ratio', worst.capacity.ratioTo(best.capacity)).as('%')
+  if (value.si >= ALIKE.si) return []
+  const text =
+    `Modules in one pack: ${worst.name} holds ${value} of what ${best.name} holds, which is unusual; modules of one pack hold ` +
+    `${ALIKE} or more of the best (the common end of life; common practice, no source).`
+  return [{ id: 'modules.unusual', path: 'modules', text, value, usual: [ALIKE, quantity('ratio', '100 %')] }]
+}
 
 /**
  * The grouping that shares the current most evenly among those whose weakest group is as strong as can be, within the

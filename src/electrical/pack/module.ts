@@ -32,10 +32,10 @@ import {
 } from './open-circuit.js'
 import { packEnergy, packResistance, seriesVoltage, specificEnergy } from './pack.js'
 
-const spanField = (when: string) =>
+const spanField = (when: string, coldest: '-10 °C' | '-40 °C') =>
   group(`The temperatures of the cells ${when}`, {
     minimum: given('temperature', `Lowest temperature of the cells ${when}`, {
-      usual: ['-40 °C', '15 °C'],
+      usual: [coldest, '15 °C'],
       finest: '0.1 °C',
     }),
     maximum: given('temperature', `Highest temperature of the cells ${when}`, { usual: ['30 °C', '75 °C'] }),
@@ -106,8 +106,8 @@ export const moduleFields = /*@__PURE__*/ (() => ({
   ),
   temperatures: optional(
     group('The temperatures at which its cells may work', {
-      charge: spanField('on charge'),
-      discharge: spanField('on discharge'),
+      charge: spanField('on charge', '-10 °C'),
+      discharge: spanField('on discharge', '-40 °C'),
     }),
   ),
   size: optional(
@@ -168,6 +168,10 @@ export function refuseModule(where: string, path: string, module: Module): void 
       expected: `at least the continuous current, ${continuousCurrent}`,
       received: String(peakCurrent),
     })
+  }
+  if (!Number.isFinite((nominalVoltage.si * module.capacity.si) / module.mass.si)) {
+    const expected = "the mass of a module, such as '20 kg'"
+    issues.push({ path: `${path}.mass`, expected, received: String(module.mass) })
   }
   if (module.ohmicResistance !== undefined && module.ohmicResistance.si > module.resistance.si) {
     issues.push({
@@ -235,6 +239,18 @@ export function unusualOfModule(path: string, module: Module): Note[] {
   const resistance = given('resistance', 'Resistance of a cell', {
     usual: [ohms(FOR_POWER), ohms(FOR_ENERGY), `20 mΩ·Ah to 150 mΩ·Ah at ${capacity}, common practice`],
   })
+  const current = (
+    key: 'continuousCurrent' | 'chargeCurrent',
+    about: string,
+    [least, most]: readonly [number, number],
+  ) => {
+    const amperes = (perHour: number) => quantity('current', (perHour * capacity.si) / 3600, 'A')
+    const basis = `${least} to ${most} times ${capacity} in an hour, common practice`
+    const value = module[key]
+    return value === undefined
+      ? []
+      : unusualIn(given('current', about, { usual: [amperes(least), amperes(most), basis] }), value, [path, key])
+  }
   const energy = given('specificEnergy', 'Energy of the module by its mass', {
     usual: ['80 Wh/kg', '180 Wh/kg', 'whole packs, common practice'],
   })
@@ -243,6 +259,8 @@ export function unusualOfModule(path: string, module: Module): Note[] {
     ...voltage('minimumVoltage', 'Lowest voltage of a cell'),
     ...voltage('maximumVoltage', 'Voltage of a full cell'),
     ...unusualIn(resistance, module.resistance.over(cells), [path, 'resistance']),
+    ...current('continuousCurrent', 'Continuous current of the module', [0.2, 15]),
+    ...current('chargeCurrent', 'Charge current of the module', [0.05, 5]),
     ...unusualIn(
       energy,
       unrecorded(() => specificEnergy({ energy: packEnergy({ voltage: module.nominalVoltage, capacity }), mass })),

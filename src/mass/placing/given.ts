@@ -100,7 +100,7 @@ export const targetKeys = ['frontShare', 'leftShare', 'aft', 'up'] as const
 
 /** Refuses what can be told from single fields, by their paths. @internal */
 export function refuseFaults(read: PlaceGiven): void {
-  for (const faultsIn of [faultyNames, faultyTargets, unknownPlaces, faultyPitches]) {
+  for (const faultsIn of [farPlaces, faultyNames, faultyTargets, unknownPlaces, faultyPitches]) {
     const issues = faultsIn(read)
     if (issues.length > 0) throw new InputError('placeMasses', issues)
   }
@@ -161,6 +161,25 @@ export function volumeOf({ length, width, height }: Sides): number {
 /** The place of the module in a slot of a bay along a direction, in metres; 0 where the bay's is unknown. @internal */
 export function slotAt({ at, pitch }: Bay, slot: number, direction: Direction): number {
   return (at[direction]?.si ?? 0) + slot * (pitch?.[direction]?.si ?? 0)
+}
+
+/** As far from the front axle as this, in m, nothing is of the car: its moments would only overflow. */
+const FAR = 1e6
+
+/** Places that no car reaches. */
+function farPlaces({ base, bays }: PlaceGiven): InputIssue[] {
+  const places = [
+    ...Object.entries(base.centreOfGravity).map(([key, at]) => [`base.centreOfGravity.${key}`, at] as const),
+    ...bays.flatMap(({ at, pitch = {} }, i) => [
+      ...Object.entries(at).map(([key, each]) => [`bays[${i}].at.${key}`, each] as const),
+      ...Object.entries(pitch).map(([key, each]) => [`bays[${i}].pitch.${key}`, each] as const),
+    ]),
+  ]
+  return places.flatMap(([path, at]) =>
+    at === undefined || Math.abs(at.si) <= FAR
+      ? []
+      : [{ path, expected: `a length on a car, at most ${FAR} m`, received: String(at) }],
+  )
 }
 
 /** Names that are used twice, and groups that a bay accepts and nobody knows. */

@@ -111,7 +111,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
       for (const piece of piecesOf(asked.log)) reader.take(piece)
       reader.end()
       hardest = reader.hardest
-      notes = reader.noise
+      notes = reader.notes
       return goesOn
     },
   }

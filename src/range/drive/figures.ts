@@ -336,6 +336,7 @@ function packChecks({ supply, from, to }: PackInUse, tally: Tally, { stateOfChar
   const remembered = Math.min(Math.sqrt(tally.packMemory?.worst() ?? 0), tally.peakCurrent)
   const left = ended === 'spent' ? Math.min(stateOfCharge, to) : stateOfCharge
   return [
+    ...(supply.tooHigh === undefined ? [] : [supply.tooHigh]),
     ...(supply.recovered === undefined || tally.regenerated === 0 ? [] : [supply.recovered]),
     check(
       'pack.stateOfCharge',

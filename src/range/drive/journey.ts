@@ -28,7 +28,7 @@ export const journeyField = /*@__PURE__*/ (() =>
     'The stretches of a journey, one after the other',
     group('A stretch of road', {
       name: optional(text('What the stretch is called')),
-      distance: given('length', 'Length of the stretch', { min: '1 mm', max: '2000 km', finest: '10 m' }),
+      distance: given('length', 'Length of the stretch', { min: '1 mm', max: '2000 km', finest: '50 m' }),
       speed: given('speed', 'Speed on the stretch', { above: 0, ...onTheRoad }),
       grade: optional(given('ratio', 'Grade, rise over run', { usual: [-0.2, 0.2], finest: '0.05 %' })),
       stops: optional(whole('How often the car comes to a stand, the last time at its end', { min: 1, max: 1000 })),

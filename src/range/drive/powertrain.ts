@@ -42,7 +42,7 @@ export const heatedField = /*@__PURE__*/ (() => given('power', 'Power of all tha
 /** What the energy of a drive comes from: a pack, or an energy that may be used. @internal */
 export const sourceFields = /*@__PURE__*/ (() => ({
   pack: optional(packField),
-  usableEnergy: optional(given('energy', 'Energy that may be used', { above: 0 })),
+  usableEnergy: optional(given('energy', 'Energy that may be used', { above: 0, usual: ['1 kWh', '150 kWh'] })),
   stateOfCharge: optional(given('ratio', 'State of charge at the start', { min: 0, max: 1 })),
   reserve: optional(given('ratio', 'State of charge at which the pack counts as empty', { min: 0, max: 1 })),
   cellTemperature: optional(given('temperature', 'Temperature of the cells', { above: 0 })),

@@ -1,7 +1,8 @@
 /**
  * What a recorder writes that no car drives: spikes, and a last digit that goes up and down.
  *
- * A change of speed is looked at over at least a second, so that the last digit of a fast log is none.
+ * A change of speed counts as if it took a second at least, so that the last digit of a fast log is none, and what rises
+ * and falls again within a second is one.
  */
 import { standardGravity } from '../../formula/index.js'
 
@@ -19,17 +20,24 @@ export interface Spike {
 /** Takes the points of a log one by one, and keeps the last second of them. @internal */
 export class Spikes {
   hardest: Spike = { acceleration: 0, time: 0 }
+  /** The highest speed so far, in m/s. */
+  fastest = 0
   #points: (readonly [time: number, speed: number])[] = []
 
-  /** Takes the next point, and gives the change of speed over the last second or, where rows lie farther apart, the last row. */
+  /**
+   * Takes the next point, and gives the hardest change of speed to it from any point of the last second or, where rows lie
+   * farther apart, from the last row.
+   */
   take(time: number, speed: number): number {
     const points = this.#points
     // The last point that lies a second back, but for the last digit of a difference, and all since then.
     while (points.length > 1 && time - (points[1] as (typeof points)[number])[0] >= SPAN * (1 - 1e-9)) points.shift()
-    const [before, slow] = points[0] ?? [time, speed]
-    const lasts = time - before
-    const acceleration = lasts >= SPAN * (1 - 1e-9) ? Math.abs(speed - slow) / lasts : 0
+    let acceleration = 0
+    for (const [before, other] of points) {
+      acceleration = Math.max(acceleration, Math.abs(speed - other) / Math.max(SPAN, time - before))
+    }
     if (acceleration > this.hardest.acceleration) this.hardest = { acceleration, time }
+    this.fastest = Math.max(this.fastest, speed)
     points.push([time, speed])
     return acceleration
   }

@@ -1,6 +1,7 @@
 /**
  * Logs of speed over time, as a recorder in the car writes them: text in two columns, read piece by piece.
  */
+import { onTheRoad } from '../../drivetrain/vehicle.js'
 import { definition, standardGravity } from '../../formula/index.js'
 import {
   assumed,
@@ -11,6 +12,7 @@ import {
   procedure,
   text,
   type Unfinished,
+  unusualIn,
 } from '../../procedure/index.js'
 import {
   commaHint,
@@ -24,6 +26,7 @@ import {
 } from '../../procedure/log.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
+import { fromSi } from '../../quantity/quantity.js'
 import { issueWith, listed, scaleFor, symbolsOf } from '../../quantity/read.js'
 import { type Cycle, cycleOf } from './cycle.js'
 import { Flicker, type Spike, Spikes } from './spikes.js'
@@ -34,6 +37,7 @@ const HEADER = "'time (s),speed (km/h)'"
 const IMPOSSIBLE = 3
 /** So much rolling resistance is told: a tenth of that of good tyres. Common practice, no source. */
 const LITTLE = 0.001
+const fastestField = /*@__PURE__*/ (() => given('speed', 'Highest speed of the log', onTheRoad))()
 
 type OnPoint = (seconds: number, metresPerSecond: number) => void
 
@@ -88,8 +92,17 @@ export class TraceReader {
     return this.#spikes.hardest
   }
 
-  /** Notes on what the last digit of the speed could add, where it is more than a little. */
-  get noise(): Note[] {
+  /** Notes on a highest speed that is unusual, and on what the last digit of the speed could add. */
+  get notes(): Note[] {
+    return [...this.#fast(), ...this.#noise()]
+  }
+
+  #fast(): Note[] {
+    return unusualIn(fastestField, fromSi('speed', this.#spikes.fastest, 'km/h'), ['log'])
+  }
+
+  /** What the last digit of the speed could add, where it is more than a little. */
+  #noise(): Note[] {
     const resistance = this.#flicker.resistance
     if (resistance <= LITTLE) return []
     const ratio = (value: number) => quantity('ratio', Number(value.toPrecision(2)))
@@ -270,7 +283,7 @@ export const readCycle = /*@__PURE__*/ (() =>
       for (const piece of piecesOf(log)) reader.take(piece)
       reader.end()
       const asRead = cycleOf(name, seconds, metresPerSecond)
-      if (smoothing === undefined) return { ...asRead, checks: [], notes: reader.noise }
+      if (smoothing === undefined) return { ...asRead, checks: [], notes: reader.notes }
       const smooth = cycleOf(name, seconds, averaged(seconds, metresPerSecond, smoothing.si / 2))
       const text = `The speed is the mean over ${smoothing} around each row: the distance is ${smooth.distance}, ${asRead.distance} as written.`
       return { ...smooth, checks: [], assumptions: [assumed('log.smoothing', text)] }

@@ -359,7 +359,7 @@ const cabinInput = /*@__PURE__*/ (() => ({
   outside: given('temperature', 'Temperature outside', outdoors),
   heaterKind: choice('Kind of heater', ['resistive', 'heat pump']),
   time: optional(given('time', 'Time for which the cabin is kept warm', { min: 0 })),
-  packEnergy: optional(given('energy', 'Energy of the pack', { above: 0 })),
+  packEnergy: optional(given('energy', 'Energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] })),
 }))()
 
 type Cabin = Read<typeof cabinInput>

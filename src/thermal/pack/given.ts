@@ -17,9 +17,13 @@ const resistanceField = /*@__PURE__*/ (() =>
     warmResistance: given('resistance', 'Resistance measured in the warm', { above: 0 }),
   }))()
 
+/** The heat capacity of a pack: of some tens to some hundreds of kilograms of cells. @internal */
+export const packHeatCapacityField = /*@__PURE__*/ (() =>
+  given('heatCapacity', 'Heat capacity of the pack', { above: 0, usual: ['10 kJ/K', '800 kJ/K'] }))()
+
 /** What describes a pack, its heat, and what heats and cools it. @internal */
 export const packFields = /*@__PURE__*/ (() => ({
-  heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
+  heatCapacity: packHeatCapacityField,
   conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { min: 0 }),
   surroundings: given('temperature', 'Temperature of the surroundings', outdoors),
   initial: given('temperature', 'Temperature of the pack at the start'),
@@ -83,13 +87,15 @@ export const packFields = /*@__PURE__*/ (() => ({
   ),
   limits: optional(
     group('The limits of the cells', {
-      low: optional(given('temperature', 'Lowest temperature allowed'), {
+      low: optional(given('temperature', 'Lowest temperature allowed', { usual: ['-40 °C', '15 °C'] }), {
         absent: 'The coldest that the cells get is not held to a limit: give limits.low.',
       }),
-      high: optional(given('temperature', 'Highest temperature allowed'), {
+      high: optional(given('temperature', 'Highest temperature allowed', { usual: ['30 °C', '75 °C'] }), {
         absent: 'The cells are held to the 60 °C that makers commonly allow: give limits.high.',
       }),
-      charge: optional(given('temperature', 'Lowest temperature at which they may be charged')),
+      charge: optional(
+        given('temperature', 'Lowest temperature at which they may be charged', { usual: ['-10 °C', '15 °C'] }),
+      ),
     }),
     { absent: 'The cells are held to what makers commonly allow, 60 °C and on charge 0 °C: give limits.' },
   ),

@@ -20,6 +20,7 @@ import {
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { outdoors } from '../air/dry-air.js'
 import { heaterEnergy, steadyTemperature, warmUpTime } from '../lumped.js'
+import { packHeatCapacityField } from './given.js'
 
 /**
  * Share of a pack's energy that something takes.
@@ -67,15 +68,17 @@ export interface WinterStart extends Findings {
 
 const startFields = /*@__PURE__*/ (() => ({
   pack: group('The pack', {
-    heatCapacity: given('heatCapacity', 'Heat capacity of the pack', { above: 0 }),
-    energy: given('energy', 'Energy of the pack', { above: 0 }),
+    heatCapacity: packHeatCapacityField,
+    energy: given('energy', 'Energy of the pack', { above: 0, usual: ['1 kWh', '150 kWh'] }),
   }),
   from: given('temperature', 'Temperature of the pack at the start'),
-  to: given('temperature', 'Temperature to warm it to'),
+  to: given('temperature', 'Temperature to warm it to', { usual: ['-10 °C', '40 °C'] }),
   heaterPower: given('power', 'Power of the heater', { above: 0 }),
   conductance: given('thermalConductance', 'Conductance from the pack to its surroundings', { above: 0 }),
   surroundings: given('temperature', 'Temperature of the surroundings', outdoors),
-  chargeLimit: optional(given('temperature', 'Lowest temperature at which the cells may be charged')),
+  chargeLimit: optional(
+    given('temperature', 'Lowest temperature at which the cells may be charged', { usual: ['-10 °C', '15 °C'] }),
+  ),
 }))()
 
 type Start = Read<typeof startFields>
