@@ -20,7 +20,7 @@ const layers = [
 const folders = {
   thermal: [['air'], ['pack'], ['loop', 'cabin']],
   mass: [['placing', 'ride']],
-  electrical: [['pack', 'cable'], ['fuse', 'charging'], ['contactor']],
+  electrical: [['pack', 'cable'], ['fuse', 'charging', 'cells'], ['contactor']],
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],
   conversion: [['sheet'], ['chapters'], ['variants']],

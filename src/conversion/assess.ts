@@ -110,7 +110,12 @@ const parts: readonly Part[] = [
     asks: ['car'],
     work: (build, { weights }) => weightSection(build, weights()),
   },
-  { id: 'pack', title: 'The pack', asks: ['module', 'pack'], work: (build, { pack }) => packSection(build, pack()) },
+  {
+    id: 'pack',
+    title: 'The pack',
+    asks: ['module', 'pack'],
+    work: (build, { pack, driven }) => packSection(build, pack(), driven),
+  },
   { id: 'gears', title: 'Gears', asks: ['motor', 'gearbox'], work: gearsSection },
   {
     id: 'road',

@@ -61,6 +61,33 @@ export {
   storedEnergyCheck,
 } from './capacitor.js'
 export {
+  naumannCalendarLoss,
+  naumannCycleLoss,
+  schmalstiegCalendarLoss,
+  schmalstiegCalendarRise,
+  schmalstiegCycleLoss,
+  schmalstiegCycleRise,
+  wangCycleLoss,
+} from './cells/ageing.js'
+export {
+  type CapacityTest,
+  capacityTest,
+  type LogGap,
+  type ModuleEntry,
+  type ResistanceStep,
+} from './cells/capacity-test.js'
+export {
+  balanceTime,
+  capacityBetweenRests,
+  coulombicEfficiency,
+  roundTripEfficiency,
+  stateOfHealth,
+  stepResistance,
+} from './cells/health.js'
+export { type LifeBand, type PackLife, type PackYear, packLife } from './cells/life.js'
+export type { UnreadableRow } from './cells/log.js'
+export { type RestCapacity, restCapacity } from './cells/rest.js'
+export {
   acPower,
   type ChargePlan,
   type ChargePoint,

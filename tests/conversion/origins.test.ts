@@ -204,8 +204,8 @@ describe('where figures come from', () => {
     expect([...new Set(looped)].sort()).toEqual(
       // Top speed and times from standstill, crossings of pull and load, consumption at a speed, what the cold takes,
       // journeys, the charge in steps, the pack's temperature in steps, the flow of a loop, hours of a house, a fuse's curve,
-      // the table of creepage.
-      'charge charging cold distances fixedRatio hill home journeys mornings precharge pull road runs steady'.split(
+      // the table of creepage, the years of a pack.
+      'charge charging cold distances fixedRatio hill home journeys life mornings precharge pull road runs steady'.split(
         ' ',
       ),
     )

@@ -27,6 +27,17 @@ const patches: { readonly [what: string]: object } = {
   'module of few words': {
     module: { chargeCurrent: undefined, peakCurrent: undefined, cold: undefined, temperatures: undefined },
   },
+  'cells of no spread': { module: { cell: { spread: undefined } } },
+  'cells of iron phosphate': {
+    module: {
+      chemistry: 'LFP',
+      nominalVoltage: '38.4 V',
+      minimumVoltage: '33 V',
+      maximumVoltage: '43.2 V',
+      cell: undefined,
+    },
+  },
+  'a life in the heat': { pack: { life: { temperatures: [['55 °C', 1]] } } },
   'module without heat': { module: { specificHeat: undefined } },
   'motor of few words': { motor: { continuousTorque: undefined, continuousPower: undefined } },
   'controller of few words': { controller: { regeneration: undefined, batteryCurrentTime: undefined } },

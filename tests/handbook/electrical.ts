@@ -8,6 +8,7 @@ import {
   ampacityAtAmbient,
   awgDiameter,
   backupTime,
+  balanceTime,
   barAmpacityAtRise,
   barExpansion,
   barResistance,
@@ -18,6 +19,7 @@ import {
   cableVoltageDrop,
   capacitorEnergy,
   capacitorTimeConstant,
+  capacityBetweenRests,
   cellVoltage,
   chargerTestVoltage,
   chargerTestVoltageDirect,
@@ -25,6 +27,7 @@ import {
   clearanceAtAltitude,
   coilPower,
   converterInputCurrent,
+  coulombicEfficiency,
   cRate,
   crossFeedCurrent,
   currentAtVoltage,
@@ -53,6 +56,8 @@ import {
   meltingTime,
   minimumIsolation,
   monitorSettlingTime,
+  naumannCalendarLoss,
+  naumannCycleLoss,
   nmcPotential,
   packEnergy,
   packResistance,
@@ -68,14 +73,22 @@ import {
   resistancePerLength,
   resistancePerLengthAt,
   resistivityAt,
+  roundTripEfficiency,
+  schmalstiegCalendarLoss,
+  schmalstiegCalendarRise,
+  schmalstiegCycleLoss,
+  schmalstiegCycleRise,
   seriesVoltage,
   shortTimeWithstand,
   specificEnergy,
+  stateOfHealth,
+  stepResistance,
   surfaceHeatFlux,
   terminalPower,
   terminalVoltage,
   touchingShare,
   usableEnergy,
+  wangCycleLoss,
   wireArea,
   yCapacitorEnergy,
 } from '../../src/electrical/index.js'
@@ -557,6 +570,14 @@ export const electricalHandbook = [
       standing: 'exact' as const,
       note: 'A bolted joint.',
     })),
+    {
+      given: { current: '0.12424 A', resistance: '33 Ω' },
+      expected: '0.509 W',
+      within: 0.002,
+      source: definition,
+      standing: 'exact',
+      note: 'A bleeder of 33 Ω at 4.1 V.',
+    },
   ]),
   handbook(specificEnergy, [
     {
@@ -1349,6 +1370,164 @@ export const electricalHandbook = [
       within: 1e-4,
       source: definition,
       standing: 'exact',
+    },
+  ]),
+  handbook(stateOfHealth, [
+    {
+      given: { capacity: '72.6 Ah', newCapacity: '80 Ah' },
+      expected: '90.75 %',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+      note: '33 A for 2.2 h, of a cell rated 80 Ah.',
+    },
+  ]),
+  handbook(capacityBetweenRests, [
+    {
+      given: { charge: '30 Ah', upper: '85 %', lower: '35 %' },
+      expected: '60 Ah',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(balanceTime, [
+    {
+      given: { spread: '2 %', capacity: '60 Ah', current: '0.1 A' },
+      expected: '12 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+    {
+      given: { spread: '1.5 %', capacity: '100 Ah', current: '0.2 A' },
+      expected: '7.5 h',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(coulombicEfficiency, [
+    {
+      given: { discharged: '39.84 Ah', charged: '40 Ah' },
+      expected: '99.6 %',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(roundTripEfficiency, [
+    {
+      given: { discharged: '1.68 kWh', charged: '1.75 kWh' },
+      expected: '96 %',
+      within: 1e-9,
+      source: definition,
+      standing: 'exact',
+    },
+  ]),
+  handbook(stepResistance, [
+    {
+      given: { voltage: '0.56 V', current: '40 A' },
+      expected: '14 mΩ',
+      within: 1e-9,
+      source: cite("Ohm's law"),
+      standing: 'exact',
+    },
+  ]),
+  handbook(wangCycleLoss, [
+    ...(
+      [
+        ['0.5 C', '298.15 K', '1000 Ah', '4.252 %'],
+        ['0.5 C', '318.15 K', '4000 Ah', '20.27 %'],
+        ['2 C', '298.15 K', '2000 Ah', '5.339 %'],
+        ['6 C', '318.15 K', '1000 Ah', '8.351 %'],
+        // Solved for a loss of 20 %.
+        ['0.5 C', '298.15 K', '16690 Ah', '20 %'],
+        ['2 C', '318.15 K', '5295 Ah', '20 %'],
+      ] as const
+    ).map(([rate, temperature, throughput, expected]) => ({
+      given: { rate, temperature, throughput } as const,
+      expected,
+      within: 0.001,
+      source: cite('Wang and others, Journal of Power Sources 196 (2011) 3942'),
+      standing: 'recomputed' as const,
+      note: 'Exponents as read in a copy; the factors of the four rates from memory, and by a cubic as read that returns them.',
+    })),
+  ]),
+  handbook(naumannCalendarLoss, [
+    ...(
+      [
+        [0.5, '298.15 K', '8766 h', '4.252 %'],
+        [1, '298.15 K', '8766 h', '6.773 %'],
+        [0.8, '308.15 K', '24000 h', '9.934 %'],
+      ] as const
+    ).map(([stateOfCharge, temperature, time, expected]) => ({
+      given: { stateOfCharge, temperature, time } as const,
+      expected,
+      within: 0.001,
+      source: cite('Naumann and others, Journal of Energy Storage 17 (2018) 153'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(naumannCycleLoss, [
+    ...(
+      [
+        ['1 C', 0.8, 1000, '5.693 %'],
+        ['0.5 C', 1, 2000, '7.764 %'],
+      ] as const
+    ).map(([rate, depth, cycles, expected]) => ({
+      given: { rate, depth, cycles } as const,
+      expected,
+      within: 0.001,
+      source: cite('Naumann and others, Journal of Power Sources 451 (2020) 227666'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(schmalstiegCalendarLoss, [
+    ...(
+      [
+        ['3.7 V', '308.15 K', '8760 h', '5.117 %'],
+        ['3.7 V', '323.15 K', '8760 h', '14.63 %'],
+        ['4 V', '298.15 K', '17520 h', '6.219 %'],
+      ] as const
+    ).map(([voltage, temperature, time, expected]) => ({
+      given: { voltage, temperature, time } as const,
+      expected,
+      within: 0.001,
+      source: cite('Schmalstieg and others, Journal of Power Sources 257 (2014) 325'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(schmalstiegCycleLoss, [
+    ...(
+      [
+        ['3.7 V', 0.5, '1000 Ah', '8.881 %'],
+        ['3.6 V', 0.8, '2000 Ah', '18.15 %'],
+      ] as const
+    ).map(([voltage, depth, throughput, expected]) => ({
+      given: { voltage, depth, throughput } as const,
+      expected,
+      within: 0.001,
+      source: cite('Schmalstieg and others, Journal of Power Sources 257 (2014) 325'),
+      standing: 'recomputed' as const,
+    })),
+  ]),
+  handbook(schmalstiegCalendarRise, [
+    {
+      given: { voltage: '3.7 V', temperature: '308.15 K', time: '8760 h' },
+      expected: '9.72 %',
+      within: 0.001,
+      source: cite('Schmalstieg and others, Journal of Power Sources 257 (2014) 325'),
+      standing: 'recomputed',
+    },
+  ]),
+  handbook(schmalstiegCycleRise, [
+    {
+      given: { voltage: '3.7 V', depth: 0.5, throughput: '1000 Ah' },
+      expected: '12.48 %',
+      within: 0.001,
+      source: cite('Schmalstieg and others, Journal of Power Sources 257 (2014) 325'),
+      standing: 'recomputed',
     },
   ]),
 ]

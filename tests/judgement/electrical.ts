@@ -2,6 +2,7 @@
 import {
   arrangePack,
   cableDuty,
+  capacityTest,
   chargePlan,
   chargingPoint,
   groupModules,
@@ -11,8 +12,10 @@ import {
   isolationTest,
   lowVoltageSupply,
   packAt,
+  packLife,
   precharge,
   protectRun,
+  restCapacity,
   selectContactor,
   selectFuse,
   shutdown,
@@ -20,6 +23,7 @@ import {
   sizeCable,
   storedEnergyCheck,
 } from '../../src/electrical/index.js'
+import { benchLog, benchRows, textOf } from '../electrical/bench-log.js'
 import type { Table, Worse } from './judgement.js'
 import { module } from './module.js'
 
@@ -253,6 +257,45 @@ const bar = {
     { width: '30 mm', thickness: '5 mm' },
   ],
   ends: { bolt: 'M8', torque: '20 N·m', friction: 0.12, measured: ['5 µΩ', '6 µΩ'] },
+} as const
+
+/** A year of an invented pack. */
+const lived = {
+  pack: { module, series: 6, parallel: 1 },
+  journeys: [{ perYear: 220, charge: '20 Ah', current: '25 A' }],
+  temperatures: [
+    ['22 °C', 0.6],
+    ['27 °C', 0.4],
+  ],
+  charge: { to: '80 %', from: '20 %' },
+  years: 5,
+} as const
+
+/** The test of an invented module of 12 cells. */
+const bench = {
+  log: benchLog,
+  module: { minimumVoltage: '36 V', maximumVoltage: '50.4 V', newCapacity: '45 Ah' },
+  longestGap: '2 h',
+} as const
+const withRows = (change: (row: readonly number[]) => readonly number[]) => ({ log: textOf(benchRows.map(change)) })
+
+/** Two rests of an invented module of 14 cells. */
+const rested = {
+  module: {
+    cellsInSeries: 14,
+    openCircuit: [
+      [0, '43 V'],
+      [0.1, '47.5 V'],
+      [0.5, '51.8 V'],
+      [0.9, '57 V'],
+      [1, '58.5 V'],
+    ],
+    minimumVoltage: '42 V',
+    maximumVoltage: '58.8 V',
+  },
+  from: '57.5 V',
+  to: '48 V',
+  charge: '46 Ah',
 } as const
 
 export const electrical: { readonly [name: string]: Table } = {
@@ -1944,6 +1987,183 @@ export const electrical: { readonly [name: string]: Table } = {
       },
     ],
   },
+  packLife: {
+    call: packLife,
+    sound: lived,
+    cases: [
+      {
+        what: 'cells of which no model is at hand',
+        dangerous: { pack: { module: { chemistry: undefined } } },
+        told: ['life.model', 'unknown'],
+      },
+      {
+        what: 'a journey longer than what is charged',
+        dangerous: { journeys: [{ perYear: 220, charge: '40 Ah', current: '25 A' }] },
+        told: ['life.depth', 'fail'],
+        sound: { journeys: [{ perYear: 220, charge: '33 Ah', current: '25 A' }] },
+      },
+      {
+        what: 'cells warmer than any that were tested',
+        dangerous: {
+          temperatures: [
+            ['22 °C', 0.9],
+            ['55 °C', 0.1],
+          ],
+        },
+        told: /temperatures\[1\]\[0\]: expected at most 50 °C, to which the model of these cells reaches, got 55 °C/,
+      },
+      {
+        what: 'a current beyond the models',
+        dangerous: { journeys: [{ perYear: 220, charge: '20 Ah', current: '90 A' }] },
+        told: /journeys: expected currents of at most 1 C on average/,
+        sound: { journeys: [{ perYear: 220, charge: '20 Ah', current: '55 A' }] },
+      },
+      {
+        what: 'a year that is not whole',
+        dangerous: { temperatures: [['22 °C', 0.5]] },
+        told: /temperatures: expected shares of the year that make 100 %, got 50 %/,
+        sound: { temperatures: [['22 °C', 1]] },
+      },
+      {
+        what: 'cells colder than any that were tested',
+        dangerous: { temperatures: [['5 °C', 1]] },
+        told: /Below 20 °C the loss by standing is taken as at 20 °C/,
+      },
+      {
+        what: 'that the figures are a model of other cells',
+        dangerous: {},
+        told: /The models are of other cells than these/,
+      },
+    ],
+  },
+  capacityTest: {
+    call: capacityTest,
+    sound: bench,
+    cases: [
+      {
+        what: 'a discharge that stops short of empty',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.max(u, 37)]),
+        told: ['test.empty', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.max(u, 36.1)]),
+      },
+      {
+        what: 'a charge that stops short of full',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.min(u, 49.8)]),
+        told: ['test.full', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i, Math.min(u, 50.3)]),
+      },
+      {
+        what: 'a module that nobody saw full',
+        dangerous: { log: textOf(benchRows.slice(1).map(([t, i, u]) => [t, i, Math.min(u, 49)])) },
+        told: ['test.full', 'unknown'],
+      },
+      {
+        what: 'rows that cannot be read',
+        dangerous: { log: benchLog.replace('7000,20,40', '7000,20,-') },
+        told: ['test.rows', 'unknown'],
+      },
+      { what: 'a gap in the discharge', dangerous: { longestGap: '25 min' }, told: ['test.gaps', 'fail'] },
+      {
+        what: 'a sensor off zero, by what comes out of a charge',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i + 0.3, u]),
+        told: ['test.balance', 'fail'],
+        sound: withRows(([t = 0, i = 0, u = 0]) => [t, i + 0.02, u]),
+      },
+      {
+        what: 'a log without a pulse',
+        dangerous: { log: textOf(benchRows.filter(([t]) => t < 3612 || t > 3635)) },
+        told: ['test.resistance', 'unknown'],
+      },
+      {
+        what: 'a test in the cold',
+        dangerous: { log: benchLog.replaceAll(',24.5\n', ',9\n') },
+        told: ['test.temperature', 'fail'],
+        sound: { log: benchLog.replaceAll(',24.5\n', ',17\n') },
+      },
+      {
+        what: 'a test of unknown temperature',
+        dangerous: {
+          log: benchLog.replaceAll(',24.5\n', '\n').replace(',temperature (°C)', ''),
+        },
+        told: ['test.temperature', 'unknown'],
+        sound: { log: benchLog.replaceAll(',24.5\n', '\n').replace(',temperature (°C)', ''), temperature: '22 °C' },
+      },
+      {
+        what: 'a module that was emptied too far',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, t === 7700 ? 35 : u]),
+        told: ['test.lowest', 'fail'],
+      },
+      {
+        what: 'a module that was charged too far',
+        dangerous: withRows(([t = 0, i = 0, u = 0]) => [t, i, t === 15200 ? 51 : u]),
+        told: ['test.highest', 'fail'],
+      },
+      {
+        what: 'a cell limit while only the module was logged',
+        dangerous: { module: { cell: { minimumVoltage: '2.8 V', maximumVoltage: '4.25 V' } } },
+        told: ['test.highestCell', 'unknown'],
+      },
+      {
+        what: 'a worn module',
+        dangerous: { module: { newCapacity: '60 Ah' } },
+        told: ['test.health', 'fail'],
+        sound: { module: { newCapacity: '50 Ah' } },
+      },
+      {
+        what: 'nothing to compare with',
+        dangerous: { module: { newCapacity: undefined } },
+        told: ['test.health', 'unknown'],
+      },
+      {
+        what: 'a sign the other way round',
+        dangerous: { positive: 'charge' },
+        told: /positive: expected 'discharge', got 'charge' \(the voltage rises while that current flows\)/,
+      },
+    ],
+  },
+  restCapacity: {
+    call: restCapacity,
+    sound: rested,
+    cases: [
+      {
+        what: 'two rests that are too near to each other',
+        dangerous: { to: '55 V', charge: '11 Ah' },
+        told: ['rests.uncertainty', 'fail'],
+      },
+      {
+        what: 'a meter that cannot tell the states apart',
+        dangerous: { voltageUncertainty: '3 %' },
+        told: ['rests.uncertainty', 'fail'],
+        sound: { voltageUncertainty: '1 %' },
+      },
+      {
+        what: 'the flat curve of iron phosphate',
+        dangerous: {
+          module: {
+            cellsInSeries: 16,
+            chemistry: 'LFP',
+            openCircuit: undefined,
+            minimumVoltage: '40 V',
+            maximumVoltage: '58.4 V',
+          },
+          from: '53.2 V',
+          to: '52.4 V',
+        },
+        told: ['rests.uncertainty', 'fail'],
+      },
+      {
+        what: 'a voltage beyond the curve',
+        dangerous: { from: '59 V' },
+        told: /reaches from 43 V to 58\.5 V, and from, 59 V, lies beyond it; nothing is extrapolated/,
+        sound: { from: '58 V' },
+      },
+      {
+        what: 'voltages the wrong way round',
+        dangerous: { from: '48 V', to: '57.5 V' },
+        told: /to: expected a voltage below from, 48 V/,
+      },
+    ],
+  },
 }
 
 const pulsed = {
@@ -2266,5 +2486,20 @@ export const electricalLaws: readonly Worse[] = [
       'ends.friction': 'less',
       'ends.measured.1': 'more',
     },
+  },
+  {
+    procedure: restCapacity,
+    sound: { ...rested, voltageUncertainty: '0.8 %', chargeUncertainty: '4 %' },
+    worse: { voltageUncertainty: 'more', chargeUncertainty: 'more' },
+  },
+  {
+    procedure: capacityTest,
+    sound: bench,
+    worse: { leastHealth: 'more', 'module.newCapacity': 'more', longestGap: 'less' },
+  },
+  {
+    procedure: packLife,
+    sound: lived,
+    worse: { 'journeys.0.charge': 'more', 'charge.to': 'less' },
   },
 ]

@@ -16,6 +16,8 @@ import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
 import { type Check, check, type Findings, merged } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
+import type { Driven } from './journeys.js'
+import { cellChecks, healthOf, lifeOf } from './life.js'
 import { type Chapter, type Figure, fromSheet, heldToSheet, missing, type Table, vehiclePlaces } from './section.js'
 
 /** Where in the sheet its figures stand. */
@@ -71,7 +73,7 @@ export function packOf({ module, pack }: Build): Pack | undefined {
 }
 
 /** The section on the pack. @internal */
-export function packSection(build: Build, pack: Pack | undefined): Chapter {
+export function packSection(build: Build, pack: Pack | undefined, driven: () => readonly Driven[]): Chapter {
   const { module, controller, pack: asked } = build
   if (module === undefined || asked === undefined || pack === undefined) return missing(build, ['module', 'pack'])
   const figures = [
@@ -88,20 +90,23 @@ export function packSection(build: Build, pack: Pack | undefined): Chapter {
       name: 'energy per mass of modules',
       value: specificEnergy({ energy: pack.energy, mass: pack.mass }),
     },
+    ...healthOf(pack.made),
   ]
   const arranged = heading('Which arrangements fit', () => arrangementsOf(build, pack))
   const states = statesTable(build, pack)
+  const { tables: lives, ...life } = lifeOf(build, pack, driven)
   const fitting = controller === undefined ? undefined : fitOf(pack, controller)
   return {
     figures: [...figures, ...(fitting?.figures ?? [])],
-    tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table],
+    tables: [...(arranged === undefined ? [] : [arrangementTable(pack, arranged)]), states.table, ...lives],
     ...merged(
       {
         ...arranged,
-        checks: [...askedOf(build, pack), ...(fitting?.checks ?? [])],
+        checks: [...askedOf(build, pack), ...(fitting?.checks ?? []), ...cellChecks(pack.made), ...(life.checks ?? [])],
         cautions: [highVoltage, lithiumCells],
       },
       states,
+      { assumptions: life.assumptions ?? [], notes: life.notes ?? [] },
     ),
   }
 }

@@ -202,6 +202,23 @@ export interface BuildSheet {
     readonly maximumVoltage: Measured<'voltage'>
     /** Capacity of the module, in Ah, above 0 Ah, usually 20 Ah to 200 Ah. */
     readonly capacity: Measured<'charge'>
+    /**
+     * Capacity of the module when it was new, at the same current and temperature, in Ah, above 0 Ah, usually 20 Ah to
+     * 200 Ah.
+     */
+    readonly newCapacity?: Measured<'charge'> | undefined
+    /** The limits of each of its cells, and how unlike they are. */
+    readonly cell?: {
+      /** Lowest voltage that a cell may have, in V, above 0 V, usually 2 V to 3.3 V. */
+      readonly minimumVoltage: Measured<'voltage'>
+      /** Highest voltage that a cell may have, in V, above 0 V, usually 3.4 V to 4.4 V. */
+      readonly maximumVoltage: Measured<'voltage'>
+      /**
+       * Most by which a cell of the full or empty module is off the mean of all, in V, at least 0 V, usually 0 V to 0.1
+       * V.
+       */
+      readonly spread?: Measured<'voltage'> | undefined
+    } | undefined
     /** Resistance of the module, warm, in mΩ, above 0 mΩ. */
     readonly resistance: Measured<'resistance'>
     /** Resistance of the module, warm, within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ. */
@@ -315,6 +332,27 @@ export interface BuildSheet {
     readonly ageing?: Measured<'ratio'> | undefined
     /** Inductance of the pack, in µH, at least 0 µH, usually 0.1 µH to 100 µH. */
     readonly inductance?: Measured<'inductance'> | undefined
+    /** A year of the pack, for what models say of its life. */
+    readonly life?: {
+      /** How often a year each journey of the sheet is made, by its name. */
+      readonly journeys: { readonly [name: string]: number }
+      /** Temperatures of the cells over a year, with the share of the year for each; the shares make 100 %. */
+      readonly temperatures: readonly (readonly [Measured<'temperature'>, Measured<'ratio'>])[]
+      /** How it is charged. */
+      readonly charge: {
+        /** State of charge to which it is charged, a plain number, above 0 and at most 1. */
+        readonly to: Measured<'ratio'>
+        /** State of charge at which it is charged, a plain number, at least 0 and below 1. */
+        readonly from: Measured<'ratio'>
+        /**
+         * State of charge in which it stands most of the time, a plain number, at least 0 and at most 1. Without it:
+         * the pack stands at the state to which it is charged: where it is charged just before a drive, give standing.
+         */
+        readonly standing?: Measured<'ratio'> | undefined
+      }
+      /** How many years to tell, a whole number, at least 1 and at most 30. */
+      readonly years?: number | undefined
+    } | undefined
     /** The bays for the modules. */
     readonly bays: { readonly [name: string]: {
       /** Title, for people to read; its key is its name in ids. */

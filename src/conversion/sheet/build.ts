@@ -173,6 +173,18 @@ function contradictions({
     ...(pack === undefined || Object.keys(pack.bays).length > 0
       ? []
       : [{ path: 'pack.bays', expected: 'at least one bay that holds modules', received: 'none' }]),
+    ...Object.keys(pack?.life?.journeys ?? {}).flatMap((key) =>
+      // A sheet without journeys has none to name: then its life is not known.
+      Object.hasOwn(journeys, key) || Object.keys(journeys).length === 0
+        ? []
+        : [
+            {
+              path: `pack.life.journeys.${key}`,
+              expected: `a journey of the sheet: ${Object.keys(journeys).join(', ')}`,
+              received: shown(key),
+            },
+          ],
+    ),
     ...(car.springs === undefined ? [] : unsprungIssues(car.scales, car.springs)),
     ...(module === undefined ? [] : issuesOf(() => refuseModule('readBuild', 'module', module))),
     ...(motor === undefined ? [] : issuesOf(() => envelopeOf('readBuild', motor))),

@@ -14,6 +14,7 @@ import {
 } from '../../drivetrain/vehicle.js'
 import { barFields, ENDS, endFields, endless } from '../../electrical/bus-bar.js'
 import { runFields } from '../../electrical/cable/size.js'
+import { habitField, temperaturesField, yearsField } from '../../electrical/cells/life.js'
 import { chargerFields, supplyFields } from '../../electrical/charging/charging.js'
 import { houseFields, inverterFields } from '../../electrical/charging/house.js'
 import { contactorFields, contactorsField, openingsField, tripField } from '../../electrical/contactor/given.js'
@@ -104,6 +105,17 @@ const bayOfSheetField = /*@__PURE__*/ (() => {
   return group('A bay for modules', { title: titleField, ...fields, at: placeField }, { moved: named })
 })()
 
+const lifeField = /*@__PURE__*/ (() =>
+  group('A year of the pack, for what models say of its life', {
+    journeys: byName(
+      'How often a year each journey of the sheet is made, by its name',
+      whole('How often a year', { min: 0, max: 20_000 }),
+    ),
+    temperatures: temperaturesField,
+    charge: habitField,
+    ...undecided({ years: yearsField }),
+  }))()
+
 const sheetPackField = /*@__PURE__*/ (() =>
   group(
     'The pack made of modules',
@@ -114,6 +126,7 @@ const sheetPackField = /*@__PURE__*/ (() =>
       available: optional(whole('Number of modules at hand', { min: 1 })),
       usable: given('ratio', 'Usable share of the energy', { above: 0, max: 1 }),
       ...undecided({ ageing: ageingField, inductance: inductanceField }),
+      life: optional(lifeField),
       bays: byName('The bays for the modules', bayOfSheetField, { ids: true }),
     },
     { moved: { usableInWinter: 'it belongs in a season, such as seasons.winter.usable' } },

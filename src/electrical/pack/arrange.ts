@@ -142,6 +142,12 @@ type Asked = Read<typeof arrangeFields>
  *   - `minimumVoltage`: lowest voltage that the module may have, in V, above 0 V
  *   - `maximumVoltage`: voltage of the full module, in V, above 0 V
  *   - `capacity`: capacity of the module, in Ah, above 0 Ah
+ *   - `newCapacity`: capacity of the module when it was new, at the same current and temperature, in Ah, above 0 Ah,
+ *     optional
+ *   - `cell`: the limits of each of its cells, and how unlike they are, optional
+ *     - `minimumVoltage`: lowest voltage that a cell may have, in V, above 0 V
+ *     - `maximumVoltage`: highest voltage that a cell may have, in V, above 0 V
+ *     - `spread`: most by which a cell of the full or empty module is off the mean of all, in V, at least 0 V, optional
  *   - `resistance`: resistance of the module, warm, in mΩ, above 0 mΩ
  *   - `ohmicResistance`: resistance of the module, warm, within 10 ms, such as at 1 kHz, in mΩ, above 0 mΩ, optional
  *   - `cold`: its resistance in the cold, optional

@@ -54,6 +54,24 @@ export const moduleFields = /*@__PURE__*/ (() => ({
     usual: ['20 Ah', '200 Ah'],
     uncertain: ['3 %', 'salvaged modules that were not discharged in a test, common practice, no source'],
   }),
+  newCapacity: optional(
+    given('charge', 'Capacity of the module when it was new, at the same current and temperature', {
+      above: 0,
+      usual: ['20 Ah', '200 Ah'],
+    }),
+  ),
+  cell: optional(
+    group('The limits of each of its cells, and how unlike they are', {
+      minimumVoltage: given('voltage', 'Lowest voltage that a cell may have', { above: 0, usual: ['2 V', '3.3 V'] }),
+      maximumVoltage: given('voltage', 'Highest voltage that a cell may have', { above: 0, usual: ['3.4 V', '4.4 V'] }),
+      spread: optional(
+        given('voltage', 'Most by which a cell of the full or empty module is off the mean of all', {
+          min: 0,
+          usual: ['0 V', '0.1 V'],
+        }),
+      ),
+    }),
+  ),
   resistance: given('resistance', 'Resistance of the module, warm', {
     above: 0,
     uncertain: ['10 %', 'a pulse read by hand, common practice, no source'],
@@ -175,11 +193,19 @@ export function refuseModule(where: string, path: string, module: Module): void 
     const expected = `a temperature above the minimum, ${span.minimum}`
     issues.push({ path: `${path}.temperatures.${name}.maximum`, expected, received: String(span.maximum) })
   }
-  const points = module.openCircuit ?? []
   issues.push(
     ...tableIssues(`${path}.chargeCurrents`, module.chargeCurrents ?? [], 'temperature'),
-    ...tableIssues(`${path}.openCircuit`, points, 'state of charge', { rises: 'voltage' }),
+    ...curveIssues(path, module),
   )
+  if (issues.length > 0) throw new InputError(where, issues)
+}
+
+/** What of a module its open-circuit voltage rests on. @internal */
+export type AtRest = Pick<Module, 'cellsInSeries' | 'chemistry' | 'openCircuit' | 'minimumVoltage' | 'maximumVoltage'>
+
+/** What is wrong with the open-circuit points of a module, each fault by its path. @internal */
+export function curveIssues(path: string, { openCircuit: points = [], minimumVoltage, maximumVoltage }: AtRest) {
+  const issues = tableIssues(`${path}.openCircuit`, points, 'state of charge', { rises: 'voltage' })
   points.forEach(([, voltage], i) => {
     if (!isAbove(voltage, maximumVoltage)) return
     const expected = `at most the voltage of the full module, ${maximumVoltage}`
@@ -193,7 +219,7 @@ export function refuseModule(where: string, path: string, module: Module): void 
       received: `at most ${highest}`,
     })
   }
-  if (issues.length > 0) throw new InputError(where, issues)
+  return issues
 }
 
 /** Of lithium cells of any chemistry. */
@@ -256,6 +282,8 @@ export function unusualOfPack(path: string, { module, series }: Pack): Note[] {
 export interface OpenCircuit {
   /** Volts at a state of charge, on plain numbers; only where the curve reaches. */
   readonly voltsAt: (stateOfCharge: number) => number
+  /** The states of charge between which the curve reaches, on plain numbers. */
+  readonly ends: readonly [lowest: number, highest: number]
   /** The voltage at a state of charge, with its working. */
   readonly voltageAt: (stateOfCharge: Quantity<'ratio'>) => Quantity<'voltage'>
   /** What the curve is, as an assumption. */
@@ -263,7 +291,7 @@ export interface OpenCircuit {
 }
 
 /** The curve that was given for a module, or that of the cell model of its chemistry between its voltages. @internal */
-export function openCircuitOf(where: string, path: string, module: Module): OpenCircuit {
+export function openCircuitOf(where: string, path: string, module: AtRest): OpenCircuit {
   if (module.openCircuit !== undefined) return curveOfPoints(where, module.openCircuit)
   if (module.chemistry !== undefined) return curveOfModel(where, path, module, module.chemistry)
   throw new InputError(where, [
@@ -293,12 +321,13 @@ function curveOfPoints(where: string, points: NonNullable<Module['openCircuit']>
   }
   return {
     voltsAt,
+    ends: [first, last],
     voltageAt: (state) => quantity('voltage', voltsAt(state.si), 'V'),
     basis: 'The open-circuit voltage is interpolated between the points given for the module.',
   }
 }
 
-function curveOfModel(where: string, path: string, module: Module, chemistry: 'NMC' | 'LFP'): OpenCircuit {
+function curveOfModel(where: string, path: string, module: AtRest, chemistry: 'NMC' | 'LFP'): OpenCircuit {
   const whole = cellModels[chemistry]
   const { cellsInSeries: cells } = module
   const [empty, full] = [module.minimumVoltage.si / cells, module.maximumVoltage.si / cells]
@@ -320,6 +349,7 @@ function curveOfModel(where: string, path: string, module: Module, chemistry: 'N
     whole.balance === whole.source ? '' : `; how its electrodes share the lithium: ${sourceText(whole.balance)}`
   return {
     voltsAt: (state) => cells * voltageOfModel(model, state),
+    ends: [0, 1],
     voltageAt: (state) =>
       section(`Open-circuit voltage of a module at ${state.as('%')}, ${whole.cell}`, () => {
         const lithium = (electrode: { readonly empty: number; readonly full: number }) =>

@@ -5,8 +5,9 @@
  */
 import { cite } from '../../formula/index.js'
 import { type Note, procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import { piecesOf } from '../../procedure/log.js'
 import type { Spike } from '../route/spikes.js'
-import { logFields, piecesOf, TraceReader } from '../route/trace.js'
+import { logFields, TraceReader } from '../route/trace.js'
 import {
   drivenFields,
   driveOnce,

@@ -9,16 +9,25 @@ import {
   given,
   type Note,
   optional,
-  own,
   procedure,
   text,
   type Unfinished,
   unusualIn,
 } from '../../procedure/index.js'
+import {
+  commaHint,
+  Lines,
+  LONGEST_LINE,
+  logField,
+  piecesOf,
+  readCell,
+  separatorIn,
+  unitIn,
+} from '../../procedure/log.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { issueWith, listed, readValue, scaleFor, symbolsOf } from '../../quantity/read.js'
+import { issueWith, listed, scaleFor, symbolsOf } from '../../quantity/read.js'
 import { type Cycle, cycleOf } from './cycle.js'
 import { Flicker, type Spike, Spikes } from './spikes.js'
 
@@ -29,33 +38,18 @@ const IMPOSSIBLE = 3
 /** So much rolling resistance is told: a tenth of that of good tyres. Common practice, no source. */
 const LITTLE = 0.001
 const fastestField = /*@__PURE__*/ (() => given('speed', 'Highest speed of the log', onTheRoad))()
-/** No row of two numbers is as long as this. */
-const LONGEST_LINE = 1000
 
 type OnPoint = (seconds: number, metresPerSecond: number) => void
 
 /** What describes a log: its text, which is read as it is driven, and when it has a gap. @internal */
 export const logFields = /*@__PURE__*/ (() => ({
-  log: own<string | Iterable<string>, string | Iterable<string>>(
-    'The text of the log, whole or in pieces of any length',
-    (value) => (isText(value) ? { value } : { issue: { expected: 'text, or pieces of text', received: shown(value) } }),
-    { anyOf: [{ type: 'string' }, { type: 'array', items: { type: 'string' } }] },
-  ),
+  log: logField,
   longestGap: given('time', 'Longest time between two rows that is not yet a gap', {
     above: 0,
     default: '10 s',
     because: 'common practice, no source',
   }),
 }))()
-
-function isText(value: unknown): value is string | Iterable<string> {
-  return typeof (value as Partial<Iterable<string>> | null | undefined)?.[Symbol.iterator] === 'function'
-}
-
-/** The text of a log, whole or in pieces, as pieces. @internal */
-export function piecesOf(csv: string | Iterable<string>): Iterable<string> {
-  return typeof csv === 'string' ? [csv] : csv
-}
 
 /**
  * Takes the text of a log as it comes, in pieces of any length, and hands on each of its points in SI numbers.
@@ -65,8 +59,7 @@ export class TraceReader {
   readonly #where: string
   readonly #onPoint: OnPoint
   readonly #longestGap: number
-  /** The start of a line whose end has not come yet. */
-  #rest = ''
+  readonly #lines = new Lines((line, number) => this.#readLine(line, number))
   #line = 0
   #separator = ''
   #units: readonly [time: string, speed: string] = ['', '']
@@ -88,15 +81,9 @@ export class TraceReader {
   /** Takes the next piece of the text. */
   take(text: string): void {
     if (typeof text !== 'string') this.#refuse('', 'pieces of text', shown(text))
-    const whole = this.#rest + text
-    let from = 0
-    for (let end = whole.indexOf('\n'); end >= 0; end = whole.indexOf('\n', from)) {
-      this.#readLine(whole.slice(from, end))
-      from = end + 1
-    }
-    this.#rest = whole.slice(from)
-    if (this.#rest.length > LONGEST_LINE) {
-      this.#refuse(`line ${this.#line + 1}`, 'two columns, a line for each row', shown(this.#rest))
+    this.#lines.take(text)
+    if (this.#lines.pending.length > LONGEST_LINE) {
+      this.#refuse(`line ${this.#line + 1}`, 'two columns, a line for each row', shown(this.#lines.pending))
     }
   }
 
@@ -132,24 +119,22 @@ export class TraceReader {
 
   /** Says that the text has ended. */
   end(): void {
-    if (this.#rest !== '') this.#readLine(this.#rest)
-    this.#rest = ''
+    this.#lines.end()
     if (this.#line === 0) this.#refuse('line 1', `a header such as ${HEADER}`, 'nothing')
     if (this.#points < 2) {
       this.#refuse(`line ${this.#line + 1}`, 'at least two rows behind the header', `${this.#points || 'none'}`)
     }
   }
 
-  #readLine(raw: string): void {
-    const line = raw.endsWith('\r') ? raw.slice(0, -1) : raw
-    this.#line++
-    if (this.#line === 1) this.#readHeader(line.startsWith('\ufeff') ? line.slice(1) : line)
-    else if (line.trim() === '') this.#emptyLine ||= this.#line
+  #readLine(line: string, number: number): void {
+    this.#line = number
+    if (number === 1) this.#readHeader(line)
+    else if (line.trim() === '') this.#emptyLine ||= number
     else this.#readRow(line)
   }
 
   #readHeader(line: string): void {
-    this.#separator = [';', '\t'].find((each) => line.includes(each)) ?? ','
+    this.#separator = separatorIn(line)
     const titles = line.split(this.#separator)
     if (titles.length !== 2) {
       this.#refuse('line 1', `a header of two columns such as ${HEADER}`, shown(line))
@@ -158,9 +143,8 @@ export class TraceReader {
     this.#units = [this.#unitOf('time', time), this.#unitOf('speed', speed)]
   }
 
-  /** The unit in a title, in round or square brackets. */
   #unitOf(kind: 'time' | 'speed', title: string): string {
-    const unit = /[([]\s*([^()[\]]*?)\s*[)\]]\s*$/.exec(title)?.[1]
+    const unit = unitIn(title)
     const place = kind === 'time' ? 'first' : 'second'
     const expected = `in the ${place} column a ${kind} with its unit in brackets, ${listed(symbolsOf(kind))}, such as ${HEADER}`
     if (unit === undefined) return this.#refuse('line 1', expected, shown(title.trim()))
@@ -181,8 +165,7 @@ export class TraceReader {
     const cells = line.split(this.#separator)
     if (cells.length !== 2) {
       const columns = cells.length === 1 ? 'one column' : `${cells.length} columns`
-      const isDecimalComma = this.#separator === ',' && cells.length > 2
-      const hint = isDecimalComma ? 'a comma separates columns here: write 0.5, not 0,5' : undefined
+      const { hint } = commaHint(this.#separator, cells.length, 2)
       this.#refuse(place, 'two columns, time and speed, as in the header', `${columns}, ${shown(line)}`, hint)
     }
     const [timeCell, speedCell] = cells as [string, string]
@@ -214,12 +197,9 @@ export class TraceReader {
   }
 
   #read(kind: 'time' | 'speed', cell: string, unit: string): number {
-    const text = cell.trim()
-    const read = /\s|[^\d.eE+\-\u2212]/.test(text) ? undefined : readValue(kind, `${text} ${unit}`)
-    if (read !== undefined) return read.si
-    const hint = /^[-+]?\d+,\d+$/.test(text) ? `write ${text.replace(',', '.')}` : undefined
-    const received = text === '' ? 'an empty cell' : shown(text)
-    return this.#refuse(`line ${this.#line}`, `a ${kind} in ${unit}, a number such as 12.5`, received, hint)
+    const read = readCell(kind, cell, unit)
+    if (typeof read === 'number') return read
+    return this.#refuse(`line ${this.#line}`, read.expected, read.received, read.hint)
   }
 
   /** What the last digit of the speeds stands for: that of the cell with the most decimals so far. */
