@@ -146,7 +146,15 @@ export const proximityCurrent = /*@__PURE__*/ formula({
   name: 'proximityCurrent',
   title: 'Current for which a charging cable is coded',
   inputs: {
-    resistance: input('resistance', 'R', 'Resistance between proximity contact and earth', { min: 0 }),
+    resistance: input(
+      'resistance',
+      'R',
+      'Resistance between proximity contact and earth; below 75 Ω it is a fault, and nothing may be drawn',
+      {
+        min: '75 Ω',
+        max: '1 MΩ',
+      },
+    ),
     phases: input('ratio', 'n', 'Number of phases', {
       min: 1,
       max: 3,
@@ -167,16 +175,6 @@ export const proximityCurrent = /*@__PURE__*/ formula({
     I3: constant('current', '20 A', 'At 680 Ω', codingStandard),
     I4: constant('current', '13 A', 'At 1500 Ω', codingStandard),
   },
-  valid: [
-    {
-      of: 'resistance',
-      kind: 'resistance',
-      value: ({ resistance }) => resistance,
-      min: 75,
-      otherwise: ({ resistance }) =>
-        `a resistance of ${quantity('resistance', resistance, 'Ω')} codes no cable: below 75 Ω it is a fault, and nothing may be drawn`,
-    },
-  ],
   source: codingStandard,
   compute: ({ resistance, phases }, { R1, R2, R3, R4, I0, I1, I2, I3, I4 }) => {
     if (resistance < R1) return phases > 1 ? I1 : I0

@@ -140,5 +140,7 @@ function inline(text: string): string {
     // A list, a heading or a link of its own at the start of a line.
     .replace(/^([-+=>]|\d+[.)])/, (mark) => mark.replace(/[-+=>.)]/, '\\$&'))
     .replace(/(https?|ftp|www|mailto)([:.])/gi, '$1\\$2')
+    // A path such as charge.to would be taken for a domain of some country.
+    .replace(/\.(?=[a-z]{2}\b)/gi, '\\.')
   return isRightToLeft(seen) ? `\u2068${seen}\u2069` : seen
 }

@@ -40,6 +40,7 @@ export class Workings {
   readonly #told = new Map<string, number>()
   readonly #objects = new WeakMap<object, number>()
   readonly #formulas = new Map<string, CitedFormula>()
+  readonly #procedures = new Set<string>()
   #objectCount = 0
   #leftBehind = MOST_BEHIND_ALL
   #left = MOST
@@ -97,7 +98,10 @@ export class Workings {
     const { procedure, given, inputs, path } = origin
     const fields = new Map(flat(given))
     const sources = procedure.source.map((each) => html(sourceText(each))).join('; ')
-    const own = `<p>${html(procedure.title)}: ${html(path)}</p><p class="basis">${html(procedure.answers)} ${sources}.</p>`
+    const isNew = !this.#procedures.has(procedure.name)
+    this.#procedures.add(procedure.name)
+    const basis = isNew || this.#isUrgent ? `<p class="basis">${html(procedure.answers)} ${sources}.</p>` : ''
+    const own = `<p>${html(procedure.title)}: ${html(path)}</p>${basis}`
     return [
       `${own}${this.#given(fields, inputs)}`,
       Object.entries(inputs).flatMap(([name, from]): Input[] => {
@@ -168,7 +172,7 @@ export class Workings {
 
   /** What a procedure was called with. */
   #given(fields: ReadonlyMap<string, unknown>, inputs: Inputs): string {
-    const told = [...fields].slice(0, MOST_FIELDS).map(([path, value]) => {
+    const told = [...fields].slice(0, this.#isUrgent ? MOST_FIELDS : MOST_INPUTS).map(([path, value]) => {
       const from = inputs[path]
       const sheet = from?.by === 'sheet' && from.path !== path ? ` (the sheet: ${html(from.path)})` : ''
       const text = isQuantity(value) ? this.#telling.shown(value as never) : String(value)

@@ -276,6 +276,7 @@ describe('the first try', () => {
     expect(firstTry.unassessed.map(({ id, missing }) => [id, missing])).toEqual([
       ['bars', ['bars']],
       ['insulation', ['insulation']],
+      ['lowVoltage', ['lowVoltage']],
       ['hill', ['module.specificHeat']],
       ['mornings', ['module.specificHeat']],
       ['home', ['home']],
