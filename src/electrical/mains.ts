@@ -117,7 +117,8 @@ const codingStandard = /*@__PURE__*/ (() => cite('IEC 61851-1', 'coding resistor
  *
  * `I = R < R1 ? (n > 1 ? I1 : I0) : R < R2 ? I2 : R < R3 ? I3 : R <= R4 ? I4 : 0 * I4`
  *
- * - `resistance` (`R`, mΩ): resistance between proximity contact and earth, at least 0 mΩ
+ * - `resistance` (`R`, mΩ): resistance between proximity contact and earth; below 75 Ω it is a fault, and nothing may
+ *   be drawn, at least 75000 mΩ and at most 1e9 mΩ
  * - `phases` (`n`, a plain number): number of phases, at least 1 and at most 3, 3 unless given
  * - gives `I`: greatest current in each phase, in A
  * - `R1` = 150 Ω: upper end of the band of 100 Ω (IEC 61851-1, coding resistor of the cable)
@@ -129,7 +130,6 @@ const codingStandard = /*@__PURE__*/ (() => cite('IEC 61851-1', 'coding resistor
  * - `I2` = 32 A: at 220 Ω (IEC 61851-1, coding resistor of the cable)
  * - `I3` = 20 A: at 680 Ω (IEC 61851-1, coding resistor of the cable)
  * - `I4` = 13 A: at 1500 Ω (IEC 61851-1, coding resistor of the cable)
- * - holds where resistance is at least 75
  *
  * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
  *

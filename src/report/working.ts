@@ -72,7 +72,9 @@ export class Workings {
     if (origin.by === 'sheet') return `<p>the sheet: ${html(origin.path)}</p>`
     const key = this.#keyOf(origin)
     const before = this.#told.get(key)
-    if (before !== undefined) return `<p>${this.#nameOf(origin)}<a href="#w${before}">working ${before}</a></p>`
+    // An input has a name of its own where it is cited.
+    const name = depth === 0 ? this.#nameOf(origin) : ''
+    if (before !== undefined) return `<p>${name}<a href="#w${before}">working ${before}</a></p>`
     if (depth > DEEPEST || (depth > 0 && this.#room <= 0) || this.#left <= 0)
       return `<p>${this.#nameOf(origin).replace(/, $/, '')}</p>`
     const number = this.#told.size + 1
@@ -114,13 +116,13 @@ export class Workings {
 
   #formula(step: FormulaStep): string {
     const { formula } = step
-    const isNew = !this.#formulas.has(formula.name)
     const cited = this.#cited(formula)
     const { symbol, formula: printed, numbers, result, source } = lineOf(step)
     // What is open in print has its mathematics beside it; the others have it under the number that they cite.
     const math = this.#isUrgent ? `<div class="formula" tabindex="0">${mathOf(formula)}</div>` : ''
     const parts = [symbol, ...(this.#isUrgent ? [] : [printed]), ...(numbers === printed ? [] : [numbers])].map(html)
-    const sources = isNew || this.#isUrgent ? `<p class="basis">${html(source)}</p>` : ''
+    // The others have their source there too; what was left out is told with each.
+    const sources = this.#isUrgent || step.defaults.length > 0 ? `<p class="basis">${html(source)}</p>` : ''
     return `<p>${html(formula.title)}, <a href="#e${cited}">formula ${cited}</a></p>${math}<p>${parts.join(' = ')} = <b>${figureHtml(result)}</b></p>${sources}`
   }
 
