@@ -137,8 +137,11 @@ export class Workings {
         ? { terms: this.#number(left), inputs: inputOf(this.#telling.shown(left), from) }
         : this.#terms(isOn)
     const name = typeof right === 'number' ? '' : this.#telling.shown(right)
+    // Less than nothing taken away is something added.
+    const isTurned = typeof right !== 'number' && right.si < 0 && isSum(sum)
+    const [sign, term] = isTurned ? [operation === '+' ? '−' : '+', right.times(-1)] : [operation, right]
     return {
-      terms: `${before.terms} ${operation} ${this.#number(right)}`,
+      terms: `${before.terms} ${sign} ${this.#number(term)}`,
       inputs: [...before.inputs, ...inputOf(name, inputs.right)],
     }
   }
@@ -159,11 +162,13 @@ export class Workings {
   #inputs(inputs: readonly Input[], depth: number): string {
     const told = inputs.slice(0, this.#isUrgent ? MOST_FIELDS : MOST_INPUTS)
     const rest = inputs.length - told.length
-    const items = told.map(({ name, value, from: whole }) => {
+    const items = told.flatMap(({ name, value, from: whole }) => {
       const from = plain(whole)
       const called = `${html(name)}${value === undefined ? '' : ` ${this.#number(value)}`}`
       if (from.by === 'sheet') return `<li>${called}, the sheet: ${html(from.path)}</li>`
       const inner = this.#origin(from, depth + 1)
+      // A number of a sum that is told no further stands in the sum already.
+      if (inner === '<p></p>') return []
       return inner.startsWith('<p>')
         ? `<li>${[called, inner.slice(3, -4)].filter((part) => part !== '').join(', ')}</li>`
         : `<li><details><summary>${called}</summary>${inner}</details></li>`

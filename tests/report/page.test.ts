@@ -23,8 +23,9 @@ function textOf(html: string): string {
 }
 
 describe('the page', () => {
-  it('is one file under 300 kB, and the same for the same sheet', () => {
-    expect(Buffer.byteLength(page)).toBeLessThan(300_000)
+  it('is one file that a letter carries, and the same for the same sheet', () => {
+    // With a working behind each of 300 figures and 125 checks; the aim for a sheet of half as much was 300 kB.
+    expect(Buffer.byteLength(page)).toBeLessThan(360_000)
     expect(toHtml(assess(readBuild(demo())))).toBe(page)
   })
   it('has no script, loads nothing and sends nothing', () => {
@@ -77,14 +78,17 @@ describe('the page', () => {
       '5 Energy and range at a steady speed',
       '6 Journeys',
       '7 Cables and fuses',
-      '8 Charging',
-      '9 The longest hill, summer',
-      '10 Cold mornings',
-      '11 An evening of house load',
-      '12 Taken for granted',
-      '13 Cautions',
-      '14 The sheet as given',
-      '15 Formulas used',
+      '8 Bus bars',
+      '9 Insulation',
+      '10 Charging',
+      '11 The 12 V side',
+      '12 The longest hill, summer',
+      '13 Cold mornings',
+      '14 An evening of house load',
+      '15 Taken for granted',
+      '16 Cautions',
+      '17 The sheet as given',
+      '18 Formulas used',
     ])
   })
   it('tells every figure, cell, check, assumption and caution', () => {

@@ -8,13 +8,14 @@ import { lithiumCells } from '../../procedure/cautions.js'
 import {
   type Assumption,
   type Check,
-  check,
   type Findings,
   given,
   group,
   optional,
   procedure,
   type Read,
+  says,
+  trial,
   type Unfinished,
 } from '../../procedure/index.js'
 import { CalculationError, InputError, type Quantity, quantity } from '../../quantity/index.js'
@@ -170,22 +171,18 @@ export function chargedFromFreezing(path: string): Assumption {
 
 function checksOf({ pack, to, chargeLimit }: Start, energy: Quantity<'energy'>): Check[] {
   return [
-    check(
+    trial(
       'cell.chargeTemperature',
       'Cell temperature for charging',
-      to,
-      'at least',
-      chargeLimit ?? quantity('temperature', 0, '°C'),
+      says`the heater warms the cells to ${to}, at least the ${chargeLimit ?? quantity('temperature', 0, '°C')} from which they may be charged`,
       chargeLimit === undefined ? usualChargeLimit : 'the limit given',
       'to',
       'chargeLimit',
     ),
-    check(
+    trial(
       'heater.energy',
       'Energy of the heater, if the pack feeds it',
-      energy,
-      'at most',
-      pack.energy,
+      says`the heater takes ${energy}, at most the ${pack.energy} of the pack`,
       'the energy of the pack',
       'pack.energy',
       'heaterPower',
