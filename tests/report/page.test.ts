@@ -81,7 +81,7 @@ describe('the page', () => {
       '8 Bus bars',
       '9 Insulation',
       '10 Charging',
-      '11 The 12 V side',
+      '11 The 12\u00a0V side',
       '12 The longest hill, summer',
       '13 Cold mornings',
       '14 An evening of house load',
