@@ -223,6 +223,14 @@ describe('the most that a drive asks', () => {
     // The lowest, not the last: at 5 m/s the pack gives next to nothing.
     expect((lowestVoltage?.si ?? 0) / (volts - currentAt(most) * ohms)).toBeCloseTo(1, 9)
   })
+  it('goes back into the pack at the faster end of a braking, and not at all where nothing is taken back', () => {
+    const { peakChargeCurrent, currents = [] } = drive({ step: '0.1 s', controller: { regeneration: '40 %' } })
+    const back = Math.max(...currents.map(([current]) => -current.si))
+    expect(back).toBeGreaterThan(1)
+    expect((peakChargeCurrent?.si ?? 0) / back).toBeGreaterThanOrEqual(1)
+    expect((peakChargeCurrent?.si ?? 0) / back).toBeLessThan(1.02)
+    expect(drive({ step: '0.1 s' }).peakChargeCurrent?.si).toBe(0)
+  })
   it.each(['10 s', '1 s', '0.1 s'] as const)('is within what the controller draws, in steps of %s', (step) => {
     const held = drive({ step, controller: { batteryCurrent: '120 A' } })
     expect(held.missed.map(({ limitedBy }) => limitedBy)).toContain('current of the pack')

@@ -357,8 +357,11 @@ const contactorPlaces: Places = {
 /** The greatest current that any journey sends back into the pack; undefined where none can be driven to tell. */
 function greatestBack(driven: () => readonly Driven[]): Quantity<'current'> | undefined {
   try {
-    const all = driven().flatMap(({ drive }) => drive.currents ?? [])
-    return all.length === 0 ? undefined : quantity('current', Math.max(0, ...all.map(([current]) => -current.si)), 'A')
+    const all = driven().flatMap(({ drive }) => drive.peakChargeCurrent ?? [])
+    return all.reduce<Quantity<'current'> | undefined>(
+      (one, other) => (one !== undefined && one.si >= other.si ? one : other),
+      undefined,
+    )
   } catch (error) {
     // That the journeys cannot be driven is told in their own section.
     if (isOfSheet(error)) return undefined

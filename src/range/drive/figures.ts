@@ -98,6 +98,8 @@ export interface Drive extends Findings {
   readonly peakPower: Quantity<'power'>
   /** Largest current of the pack in either direction; with a pack, as what follows. */
   readonly peakCurrent?: Quantity<'current'>
+  /** The greatest current back into the pack; with a pack. */
+  readonly peakChargeCurrent?: Quantity<'current'>
   readonly rmsCurrent?: Quantity<'current'>
   /** Lowest voltage under load. */
   readonly lowestVoltage?: Quantity<'voltage'>
@@ -245,6 +247,7 @@ function ofTally({ hill, kinetic, power: net, missed }: Tally): Assumption[] {
 function packFigures(tally: Tally, duration: number, stateOfCharge: number) {
   return {
     peakCurrent: fromSi('current', tally.peakCurrent, 'A'),
+    peakChargeCurrent: fromSi('current', tally.peakChargeCurrent, 'A'),
     rmsCurrent: fromSi('current', Math.sqrt(tally.squares / duration), 'A'),
     lowestVoltage: fromSi('voltage', tally.lowestVoltage, 'V'),
     packHeat: energy(tally.heat),

@@ -22,6 +22,8 @@ export class Tally extends Flows {
   /** Of the current: its square over time, and its largest size. */
   squares = 0
   peakCurrent = 0
+  /** The greatest current back into the pack. */
+  peakChargeCurrent = 0
   peakPower = 0
   /** What the motor remembers of its torque over the torque all day at its speed, and the pack of its current, in amperes. */
   readonly motorMemory: Memory
@@ -69,6 +71,7 @@ export class Tally extends Flows {
       this.packMemory?.add(current * current, lasted)
     }
     if (Math.abs(motion.fastCurrent) > this.peakCurrent) this.peakCurrent = Math.abs(motion.fastCurrent)
+    if (-motion.fastCurrent > this.peakChargeCurrent) this.peakChargeCurrent = -motion.fastCurrent
     if (motion.fastPower > this.peakPower) this.peakPower = motion.fastPower
     if (motion.fastVoltage < this.lowestVoltage) this.lowestVoltage = motion.fastVoltage
     if (motion.limit !== 0) this.#miss(motion, asked)
