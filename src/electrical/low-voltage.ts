@@ -622,9 +622,36 @@ function unknownDrop({ key, path }: Place): Check {
   return trial(`feed.${key}.drop`, `Voltage drop to the ${key}`, { unknown }, 'maximumDrop', `${path}.maximumDrop`)
 }
 
+/** What of a wire is chosen, where it is not given. */
+function chosenTold(key: string, { section, fuse }: Pick<Feed, 'section' | 'fuse'>): Assumption[] {
+  return [
+    ...(section === undefined
+      ? [
+          assumed(
+            `feed.${key}.section`,
+            `The wire to the ${key} has the least section that serves (section by default).`,
+          ),
+        ]
+      : []),
+    ...(fuse === undefined
+      ? [
+          assumed(
+            `feed.${key}.fuse`,
+            `The wire to the ${key} has the least fuse that carries the load (fuse by default).`,
+          ),
+        ]
+      : []),
+  ]
+}
+
 function assumptionsOf({ loads, converter }: Asked): Assumption[] {
   const feeds = [...Object.values(loads).map(({ feed }) => feed), converter?.feed].filter((each) => each !== undefined)
   return [
+    ...Object.entries({ ...loads, ...(converter === undefined ? {} : { converter }) }).flatMap(([key, { feed }]) =>
+      feed === undefined
+        ? [assumed(`feed.${key}.untold`, `The wire to the ${key} is not judged (its feed is not given).`)]
+        : chosenTold(key, feed),
+    ),
     ...(feeds.some(({ fuse }) => fuse === undefined)
       ? [
           assumed(

@@ -1,6 +1,7 @@
 /** The package as it is published: packed, installed into empty projects, run, compiled, bundled and measured. */
 import { execFileSync } from 'node:child_process'
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { isBuiltin } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { brotliCompressSync } from 'node:zlib'
@@ -146,7 +147,8 @@ describe.runIf(isDeep)('the package', { timeout: 60_000 }, () => {
       .flatMap((file) => ts.preProcessFile(readFileSync(file, 'utf8'), true, true).importedFiles)
       .map(({ fileName }) => fileName)
       .filter((name) => !name.startsWith('.'))
-    expect([...new Set(imported)].filter((name) => !name.startsWith('node:'))).toEqual(['decimal.js'])
+    // The command runs on Node.js alone; that the library needs nothing of it is held by the bundle for the browser.
+    expect([...new Set(imported)].filter((name) => !isBuiltin(name))).toEqual(['decimal.js'])
   })
 
   it('carries the licences of what is bundled', () => {

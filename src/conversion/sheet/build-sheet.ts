@@ -775,10 +775,7 @@ export interface BuildSheet {
       readonly name?: string | undefined
       /** Current that it carries all day, in A, above 0 A, usually 5 A to 1000 A. */
       readonly carry: Measured<'current'>
-      /**
-       * Greatest temperature of the air around it at which it carries that, in °C, usually 25 °C to 125 °C. Without it:
-       * it carries its current all day in air as warm as that around it.
-       */
+      /** Greatest temperature of the air around it at which it carries that, in °C, usually 25 °C to 125 °C. */
       readonly ambient?: Measured<'temperature'> | undefined
       /** Time constant with which it warms, in s, above 0 s, usually 10 s to 1 h. */
       readonly thermalTimeConstant?: Measured<'time'> | undefined

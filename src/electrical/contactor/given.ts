@@ -34,7 +34,6 @@ const contactorField = /*@__PURE__*/ (() =>
       given('temperature', 'Greatest temperature of the air around it at which it carries that', {
         usual: ['25 °C', '125 °C'],
       }),
-      { absent: 'It carries its current all day in air as warm as that around it.' },
     ),
     thermalTimeConstant: optional(
       given('time', 'Time constant with which it warms', { above: 0, usual: ['10 s', '1 h'] }),

@@ -9,6 +9,7 @@ import { USUAL_MEMORY } from '../../formula/memory.js'
 import { highVoltage, weldedContactor } from '../../procedure/cautions.js'
 import { worded } from '../../procedure/check.js'
 import {
+  type Assumption,
   assumed,
   type Check,
   type Findings,
@@ -183,19 +184,30 @@ export const selectContactor = /*@__PURE__*/ procedure({
           'candidates',
         ),
       ],
-      assumptions:
-        chosen?.made.thermalTimeConstant === undefined && profile.length > 0
-          ? [
-              assumed(
-                'contactor.memory',
-                `The contacts remember the load for ${quantity('time', USUAL_MEMORY, 's')} (thermalTimeConstant of a candidate by default; common practice, no source).`,
-              ),
-            ]
-          : [],
+      assumptions: [
+        ...candidates.flatMap((each, i) => ambientTold(each, i, task.ambient)),
+        ...(profile.length === 0 ? [] : candidates.flatMap(memoryTold)),
+      ],
       cautions: [highVoltage, weldedContactor],
     }
   },
 })
+
+/** That nobody said how warm the air may be. */
+function ambientTold(contactor: Contactor, i: number, ambient: Quantity<'temperature'>): Assumption[] {
+  if (contactor.ambient !== undefined) return []
+  const text = `The ${nameOf(contactor)} carries its current all day in air of ${ambient} (its own ambient by default).`
+  return [assumed(`contactor.ambient.${i + 1}`, text)]
+}
+
+/** That nobody said how quickly the contacts warm. */
+function memoryTold(contactor: Contactor, i: number): Assumption[] {
+  if (contactor.thermalTimeConstant !== undefined) return []
+  const text = `The ${nameOf(contactor)} remembers its load for ${quantity('time', USUAL_MEMORY, 's')} (thermalTimeConstant by default; common practice, no source).`
+  return [assumed(`contactor.memory.${i + 1}`, text)]
+}
+
+const nameOf = ({ name, carry }: Contactor) => name ?? `contactor of ${carry}`
 
 function greatestOf(currents: readonly Quantity<'current'>[]): Quantity<'current'> {
   return currents.reduce((one, other) => (other.si > one.si ? other : one))
@@ -212,7 +224,7 @@ function judge(
   inrush: Quantity<'current'> | undefined,
   greatest: Greatest,
 ): Judged<Contactor> {
-  const name = contactor.name ?? `contactor of ${contactor.carry}`
+  const name = nameOf(contactor)
   return {
     name,
     made: contactor,
