@@ -25,7 +25,7 @@ font-variant-numeric:lining-nums;text-wrap:pretty}
 .kerbwatt summary::-webkit-details-marker{display:none}
 .kerbwatt summary::after{content:"\\2002+";color:var(--quiet)}
 .kerbwatt details[open]>summary::after{content:"\\2002−"}
-.kerbwatt summary.row::after{text-align:right}
+.kerbwatt summary.row::after{text-align:right;white-space:nowrap}
 .kerbwatt :is(.figures,.checks)>li{border-top:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks)>li:last-child{border-bottom:1px solid var(--hair)}
 .kerbwatt :is(.figures,.checks){margin:1rem 0}

@@ -423,12 +423,14 @@ function backwardsTrial(contactor: Contactor, task: ContactorTask, greatest: Qua
 }
 
 const COORDINATION = 'coordination of switch and fuse'
+/** What is told of a fault where none is given. */
+const NO_FAULT = { unknown: 'which faults the contactor meets is not known: give fault' }
 
 /** Whether its control leaves to the fuse what the contactor cannot break. */
 function tripTrial(contactor: Contactor, { voltage, fault, trip }: ContactorTask): Check {
   const told = (says: Told) =>
     trial('contactor.trip', 'Opening on an overcurrent', says, COORDINATION, 'trip', 'candidates', 'fault')
-  if (fault === undefined) return told({ unknown: 'which faults the contactor meets is not known: give fault' })
+  if (fault === undefined) return told(NO_FAULT)
   const broken = greatestBroken(breaksOf(contactor), voltage, 1)
   if (broken === undefined)
     return told({ unknown: `what the contactor breaks at ${voltage} is not known: give its breaks` })
@@ -461,7 +463,7 @@ function tripTrial(contactor: Contactor, { voltage, fault, trip }: ContactorTask
 function letThroughTrial(contactor: Contactor, { voltage, fault, trip }: ContactorTask): Check {
   const told = (says: Told) =>
     trial('contactor.letThrough', 'Contacts in a fault', says, COORDINATION, 'candidates', 'fault', 'trip')
-  if (fault === undefined) return told({ unknown: 'which faults the contactor meets is not known: give fault' })
+  if (fault === undefined) return told(NO_FAULT)
   const { fuse, lowest, highest } = fault
   if (fuse === undefined) return told({ unknown: 'what the fuse lets through is not known: give fault.fuse' })
   const { shortTime } = contactor
@@ -515,7 +517,7 @@ function bornTold(
 function faultPeakTrial({ peak }: Contactor, { fault }: ContactorTask): Check {
   const told = (says: Told) =>
     trial('contactor.peak', 'Peak of a fault through the contacts', says, COORDINATION, 'candidates', 'fault')
-  if (fault === undefined) return told({ unknown: 'which faults the contactor meets is not known: give fault' })
+  if (fault === undefined) return told(NO_FAULT)
   const { highest, cutOff } = fault
   if (peak === undefined)
     return told({ unknown: 'at what peak the contacts lift and weld is not known: give its peak' })
