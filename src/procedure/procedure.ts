@@ -75,9 +75,9 @@ export function procedure(description: Description<Input> & { readonly work: (as
   const call = (given: unknown): unknown => {
     known ??= planOf(title, input)
     const plan = known
-    const asked = readField(name, plan.whole, given)
-    const told = toldOf(plan, given, asked)
-    for (const key of plan.spare) delete (asked as { [key: string]: unknown })[key]
+    const whole = readField(name, plan.whole, given)
+    const told = toldOf(plan, given, whole)
+    const asked = without(plan.spare, whole)
     const result = toldAsDefault(name, told, () => work(asked as never))
     called({ procedure: self, given, result })
     if (!isFindings(result)) return result
@@ -92,6 +92,14 @@ export function procedure(description: Description<Input> & { readonly work: (as
   Object.defineProperty(call, 'name', { value: name })
   const self = Object.freeze(Object.assign(call, { title, answers, input, source, assumes }))
   return self
+}
+
+/** What was read, but for what the work is not handed. */
+function without(spare: readonly string[], whole: unknown): unknown {
+  if (spare.length === 0) return whole
+  const asked: { [key: string]: unknown } = { ...(whole as object) }
+  for (const key of spare) delete asked[key]
+  return asked
 }
 
 /** Whether a value is a procedure. */

@@ -48,10 +48,10 @@ function coreOf(field: AnyField): Schema {
       return z.boolean()
     case 'group': {
       const shape = Object.fromEntries(Object.entries(field.fields).map(([key, inner]) => [key, schemaOf(inner)]))
-      return field.open ? z.object(shape) : z.strictObject(shape)
+      return readOnce(field.open ? z.object(shape) : z.strictObject(shape))
     }
     case 'list':
-      return z.array(schemaOf(field.of)).check(z.minLength(field.least))
+      return readOnce(z.array(schemaOf(field.of)).check(z.minLength(field.least)))
     case 'pairs':
       return pairsSchema(field)
     case 'byName':
@@ -90,9 +90,52 @@ function pairsSchema(field: PairsField): Schema {
   return z.transform((value: unknown, payload) => {
     if (Array.isArray(value) && value.length >= field.least) {
       const isSound = (pair: unknown) => Array.isArray(pair) && pair.length === 2 && isOne(pair[0]) && isOther(pair[1])
-      if (value.every(isSound)) return value.map(([first, second]) => [first, second])
+      const keep = value.length > LONGEST ? <T>(each: T) => each : settled
+      if (value.every(isSound)) return keep(value.map(([first, second]) => keep([first, second])))
     }
     return readBy(any, value, payload)
+  })
+}
+
+/** What is made of parts that cannot change, and cannot change either: a field that took it takes it again. */
+const unchanging = /*@__PURE__*/ new WeakSet<object>()
+
+/** Whether a value is known not to change, down to its leaves. @internal */
+export function isUnchanging(value: unknown): value is object {
+  return typeof value === 'object' && value !== null && unchanging.has(value)
+}
+
+/** A list that is longer is a course over time, which nobody reads twice. */
+const LONGEST = 1000
+
+/** Freezes what was read or is to be read again and again, where all in it is frozen. @internal */
+export function settled<T extends object>(read: T): T {
+  const parts = Array.isArray(read) ? read : Object.values(read)
+  if (parts.length > LONGEST) return read
+  const isFixed = (part: unknown) =>
+    typeof part !== 'object' || part === null || isOwnQuantity(part) || unchanging.has(part)
+  if (!parts.every(isFixed)) return read
+  unchanging.add(Object.freeze(read))
+  return read
+}
+
+/**
+ * A schema that reads once what cannot change: the parts of a car go through dozens of procedures, each of which reads all
+ * that it is given.
+ */
+function readOnce(schema: Schema): Schema {
+  const known = new WeakMap<object, object>()
+  return z.transform((value: unknown, payload) => {
+    if (isUnchanging(value)) {
+      const before = known.get(value)
+      if (before !== undefined) return before
+    }
+    const read = readBy(schema, value, payload)
+    if (typeof read !== 'object' || read === null || payload.issues.length > 0) return read
+    settled(read)
+    if (isUnchanging(value)) known.set(value, read)
+    if (isUnchanging(read)) known.set(read, read)
+    return read
   })
 }
 
@@ -126,7 +169,7 @@ function byNameSchema(field: ByNameField): Schema {
       if (found.success) read[name] = found.data
       else for (const fault of found.error.issues) payload.issues.push(under(name, fault, each))
     }
-    return read
+    return settled(read)
   })
 }
 

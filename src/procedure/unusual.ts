@@ -5,6 +5,7 @@ import { readValue, symbolsOf } from '../quantity/read.js'
 import type { AnyField, GroupField, QuantityField } from './field.js'
 import type { Note } from './findings.js'
 import { pathText } from './path.js'
+import { isUnchanging } from './reading.js'
 
 const watched = /*@__PURE__*/ new WeakMap<AnyField, boolean>()
 
@@ -45,6 +46,17 @@ export function unusualIn(field: AnyField, value: unknown, path: readonly Proper
 
 function gather(notes: Note[], field: AnyField, value: unknown, path: PropertyKey[]): void {
   if (value === undefined || !isWatched(field)) return
+  // The parts of a car go through dozens of procedures, and mostly nothing of them is unusual.
+  const usual = isUnchanging(value) ? (foundUsual.get(field) ?? new WeakSet()) : undefined
+  if (usual?.has(value as object)) return
+  const before = notes.length
+  look(notes, field, value, path)
+  if (usual !== undefined && notes.length === before) foundUsual.set(field, usual.add(value as object))
+}
+
+const foundUsual = /*@__PURE__*/ new WeakMap<AnyField, WeakSet<object>>()
+
+function look(notes: Note[], field: AnyField, value: unknown, path: PropertyKey[]): void {
   const within = (inner: AnyField, each: unknown, ...keys: readonly PropertyKey[]) => {
     path.push(...keys)
     gather(notes, inner, each, path)

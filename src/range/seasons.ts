@@ -20,6 +20,7 @@ import {
   renamed,
   type Unfinished,
 } from '../procedure/index.js'
+import { settled } from '../procedure/reading.js'
 import { CalculationError, InputError, type InputIssue, type Quantity } from '../quantity/index.js'
 import { fromSi } from '../quantity/quantity.js'
 import { type DrivenCycle, driveCycle, STEP } from './drive/drive-cycle.js'
@@ -381,12 +382,14 @@ function factorIn(name: SeasonName, asked: Asked): Quantity<'ratio'> | undefined
 function carIn(name: SeasonName, asked: Asked, factors: Factors): Driven['car'] {
   const { car } = asked
   const factor = factors[name]?.si
-  if (factor === undefined) return { ...car, rollingResistance: asked[name].rollingResistance }
+  // Driven in eight mixtures of the seasons, it is read but once.
+  if (factor === undefined) return settled({ ...car, rollingResistance: asked[name].rollingResistance })
   if (car.roadLoad !== undefined) {
     const { constant, linear } = car.roadLoad
-    return { ...car, roadLoad: { ...car.roadLoad, constant: constant.times(factor), linear: linear.times(factor) } }
+    const roadLoad = settled({ ...car.roadLoad, constant: constant.times(factor), linear: linear.times(factor) })
+    return settled({ ...car, roadLoad })
   }
-  return { ...car, rollingResistance: car.rollingResistance?.times(factor) }
+  return settled({ ...car, rollingResistance: car.rollingResistance?.times(factor) })
 }
 
 /** What both seasons share, as it was given. */

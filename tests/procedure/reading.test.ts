@@ -92,3 +92,36 @@ describe('what is written', () => {
     expect(refused({ ...sound, ['k'.repeat(9000)]: 1 }).message.length).toBeLessThan(1000)
   })
 })
+
+describe('what was read', () => {
+  it('cannot be changed, down to its leaves', () => {
+    const { bays } = read(sound)
+    expect(() => Object.assign(bays[0]?.at as object, { aft: quantity('length', '9 m') })).toThrow(TypeError)
+    expect(() => (bays as unknown[]).push('boot')).toThrow(TypeError)
+  })
+  it('is read again as it is', () => {
+    const once = read(sound)
+    expect(read(once)).toBe(once)
+    // A part of it that was read goes into another whole unchanged.
+    expect(read({ ...once, wheelbase: '3 m' }).bays).toBe(once.bays)
+  })
+  it('is held to the bounds of each field that reads it, the field that read it before or not', () => {
+    const { bays } = read(sound)
+    const short = group('a car', { bays: list('The bays', bay, { least: 2 }) })
+    const refusal = () => readField('place', short, { bays })
+    expect(refusal).toThrow('bays: expected a list of at least 2')
+    expect(refusal).toThrow('bays: expected a list of at least 2')
+  })
+  it('is read anew where its writer may have changed it', () => {
+    const mine = { ...sound, wheelbase: '2 m' }
+    expect(String(read(mine).wheelbase)).toBe('2 m')
+    mine.wheelbase = '3 m'
+    expect(String(read(mine).wheelbase)).toBe('3 m')
+    // Frozen by its writer is not read: what is within may change.
+    const inner = { aft: '1 m' }
+    const frozen = Object.freeze({ ...sound, bays: Object.freeze([Object.freeze({ name: 'a', at: inner, holds: 3 })]) })
+    expect(String(read(frozen).bays[0]?.at.aft)).toBe('1 m')
+    inner.aft = '2 m'
+    expect(String(read(frozen).bays[0]?.at.aft)).toBe('2 m')
+  })
+})

@@ -1,4 +1,5 @@
 /** The laden car with its drive, as the procedures of the drivetrain and of the range take it. */
+import { settled } from '../../procedure/reading.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Pack } from './pack.js'
@@ -50,7 +51,7 @@ export function laden(build: Build, pack: Pack | undefined, { mass, centreOfGrav
   if (motor === undefined || gearbox === undefined || pack === undefined) return undefined
   const { wheelbase, dragArea, rollingResistance, rotatingFactor, drivenAxle, friction } = car
   return {
-    car: {
+    car: settled({
       mass,
       wheelbase,
       ...wheelsOf(car),
@@ -58,10 +59,10 @@ export function laden(build: Build, pack: Pack | undefined, { mass, centreOfGrav
       rollingResistance,
       rotatingFactor,
       drivenAxle,
-      ...(centreOfGravity === undefined ? {} : { centreOfGravity }),
+      ...(centreOfGravity === undefined ? {} : { centreOfGravity: settled({ ...centreOfGravity }) }),
       // Grip needs the height of the centre of gravity.
       ...(centreOfGravity?.up === undefined ? {} : { friction }),
-    },
+    }),
     gearbox,
     motor,
     controller,

@@ -14,6 +14,7 @@ import {
 import { section as heading } from '../../formula/index.js'
 import { highVoltage, lithiumCells } from '../../procedure/cautions.js'
 import { type Check, check, type Findings, merged } from '../../procedure/index.js'
+import { settled } from '../../procedure/reading.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import type { Build } from '../sheet/build.js'
 import type { Driven } from './journeys.js'
@@ -59,7 +60,7 @@ export function packOf({ module, pack }: Build): Pack | undefined {
   const capacity = parallelCharge({ count: parallel, capacity: module.capacity })
   const energy = packEnergy({ voltage: nominalVoltage, capacity })
   return {
-    made: { module, series, parallel },
+    made: settled({ module, series, parallel }),
     modules: series * parallel,
     nominalVoltage,
     minimumVoltage: volts(module.minimumVoltage),

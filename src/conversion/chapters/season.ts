@@ -3,6 +3,7 @@ import { rollingTemperatureFactor } from '../../drivetrain/index.js'
 import { withWeatherCounted } from '../../drivetrain/road/air.js'
 import { section as heading } from '../../formula/index.js'
 import { type Assumption, assumed, type Findings } from '../../procedure/index.js'
+import { settled } from '../../procedure/reading.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { type RangeAtSpeed, type Seasons, type SteadyRange, seasons } from '../../range/index.js'
 import type { Build } from '../sheet/build.js'
@@ -88,7 +89,7 @@ export function inSeason(drive: Laden, { outside, auxiliaries, cells, usable, pl
   const harder = fromSheet({ temperature }, () => rollingTemperatureFactor({ temperature: outside }))
   return {
     ...drive,
-    car: { ...drive.car, rollingResistance: drive.car.rollingResistance.times(harder.si) },
+    car: settled({ ...drive.car, rollingResistance: drive.car.rollingResistance.times(harder.si) }),
     auxiliaries,
     stateOfCharge: 1,
     reserve: 1 - usable.si,

@@ -9,7 +9,7 @@ import { refuseModule } from '../../electrical/pack/module.js'
 import { refuseReadings } from '../../mass/weigh.js'
 import { group, type Read } from '../../procedure/index.js'
 import { pathText } from '../../procedure/path.js'
-import { readField } from '../../procedure/reading.js'
+import { readField, settled } from '../../procedure/reading.js'
 import { shown } from '../../quantity/errors.js'
 import { InputError, type InputIssue, type Kind, type Quantity, quantity } from '../../quantity/index.js'
 import { isQuantity, kindInWords } from '../../quantity/read.js'
@@ -126,9 +126,9 @@ function refuseSize(sheet: unknown): void {
 function inOrderOf(written: unknown, read: unknown): unknown {
   if (typeof read !== 'object' || read === null || isQuantity(read)) return read
   const [from, to] = [written, read] as { readonly [key: string]: unknown }[]
-  if (Array.isArray(read)) return read.map((each, i) => inOrderOf(from?.[i], each))
+  if (Array.isArray(read)) return settled(read.map((each, i) => inOrderOf(from?.[i], each)))
   const keys = new Set([...Object.keys(Object(written)), ...Object.keys(read)])
-  return Object.fromEntries([...keys].map((key) => [key, inOrderOf(from?.[key], to?.[key])]))
+  return settled(Object.fromEntries([...keys].map((key) => [key, inOrderOf(from?.[key], to?.[key])])))
 }
 
 /** Nothing on a car is larger in SI units, nor smaller unless it is nothing: what is, would only overflow. */

@@ -39,7 +39,7 @@ export interface Relaxed {
 
 /** How often the prices are moved at most; the bound stands whatever they are. */
 const MOST_MOVES = 30
-/** How many placements are looked at to improve one that was met. */
+/** How many placements are looked at to improve one that was met; where all are soon tabulated, no more than that takes. */
 const IMPROVING = 500
 
 /**
@@ -59,6 +59,7 @@ export function relaxed(
   progress: Progress,
 ): Relaxed {
   const end = progress.explored + steps
+  const improving = Math.min(IMPROVING, stepsToRelax(ways, codes))
   let at = valuesOf(problem, []).map(() => 0)
   let best: Relaxed = {
     prices: pricesOf(problem, at),
@@ -71,7 +72,7 @@ export function relaxed(
     const prices = pricesOf(problem, at)
     const cheapest = cheapestPlacement(ways, codes, prices, progress)
     const bound = prices.fixed + cheapest.cost
-    const fillings = move % 10 === 0 ? improved(problem, cheapest.fillings, IMPROVING, progress) : cheapest.fillings
+    const fillings = move % 10 === 0 ? improved(problem, cheapest.fillings, improving, progress) : cheapest.fillings
     const deviation = deviationAt(problem, fillings)
     if (bound > best.bound) best = { ...best, prices, bound }
     if (deviation < best.deviation) best = { ...best, fillings, deviation }

@@ -106,11 +106,14 @@ export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
   }
   return {
     counts: kinds.map(({ count }) => count),
-    bays: bays.map((bay) => ({
-      capacity: capacityOf(bay, groups),
-      takes: kinds.map(({ groups: [first] }) => accepts(bay, first as Group)),
-      fillingOf: (counts) => fillingOf(bay, counts),
-    })),
+    bays: bays.map((bay) => {
+      const capacity = capacityOf(bay, groups)
+      return {
+        capacity,
+        takes: kinds.map(({ groups: [first] }) => accepts(bay, first as Group)),
+        fillingOf: remembered(kinds.length, capacity, (counts) => fillingOf(bay, counts)),
+      }
+    }),
     first: axes[0]?.terms ?? [],
     second: axes[1]?.terms ?? [],
     up: upwards[0],
@@ -125,6 +128,24 @@ export function problemOf(read: PlaceGiven, kinds: readonly Alike[]): Problem {
             { sum: 'yaw', same: (SAME * mass * L ** 2) / yawUnit },
             { sum: 'up', same: (SAME * mass * L) / unit },
           ],
+  }
+}
+
+/** A bay of which so many fillings are possible has each worked out only once: a search meets the same again and again. */
+const FEW_FILLINGS = 1e4
+
+function remembered(
+  kinds: number,
+  capacity: number,
+  work: (counts: readonly number[]) => Filling,
+): (counts: readonly number[]) => Filling {
+  const base = capacity + 1
+  if (base ** kinds > FEW_FILLINGS) return work
+  const known: Filling[] = []
+  return (counts) => {
+    const code = counts.reduce((sum, count) => sum * base + count, 0)
+    known[code] ??= work(counts)
+    return known[code]
   }
 }
 

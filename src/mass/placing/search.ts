@@ -71,9 +71,11 @@ const STEPS = { start: 500, bound: 6e7, table: 2e7, scan: 3e7, last: 3e5 } as co
  */
 export function bestPlacement(problem: Problem, start: readonly Filling[]): Best {
   const progress = { explored: 0, complete: true }
-  const near = improved(problem, start, STEPS.start, progress)
   const ways = waysToFill(problem, MOST_WAYS)
   const codes = codesOf(problem.counts)
+  // Where all placements are soon tabulated, a better start gains nothing.
+  const steps = ways === undefined ? STEPS.start : Math.min(STEPS.start, stepsToRelax(ways, codes))
+  const near = improved(problem, start, steps, progress)
   const priced =
     ways === undefined || codes.all > GREATEST_CODE ? undefined : pricedFrom(problem, ways, codes, near, progress)
   const found = ways && priced && foundInTables(problem, ways, codes, priced, progress)

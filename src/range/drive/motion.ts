@@ -30,8 +30,6 @@ export function isOfPack(limit: number): boolean {
 /** Speeds closer than this are the same, in m/s. @internal */
 export const SAME_SPEED = 1e-6
 
-/** Where the open-circuit voltage is worked out; between, it is a straight line. */
-const STATES = 1000
 /** A limit that is met to the last digits that arithmetic leaves is met. */
 const ROUNDING = 1 + 1e-12
 /** Within about this time a rotor is brought to the speed of a lower gear, in seconds. */
@@ -91,16 +89,12 @@ export class Motion extends Flows {
   #owing = 0
   #paid = 0
 
-  // The straight line of the open-circuit voltage.
-  #lineFrom = Number.NaN
-  #lineVolts = 0
-  #lineSlope = 0
-
   readonly #train: Powertrain
   readonly #gears: readonly DriveGear[]
   readonly #grip: Grip | undefined
   readonly #pack: PackInUse | undefined
   #conditions: Conditions
+  #gripGrade = Number.NaN
   #gripForce = Infinity
   #brakeForce = Infinity
 
@@ -133,6 +127,8 @@ export class Motion extends Flows {
   enter(conditions: Conditions): void {
     this.#isRepeatable = false
     this.#conditions = conditions
+    if (conditions.grade === this.#gripGrade) return
+    this.#gripGrade = conditions.grade
     this.#gripForce = this.#grip?.driving(conditions.grade) ?? Infinity
     this.#brakeForce = this.#grip?.braking(conditions.grade) ?? Infinity
   }
@@ -231,7 +227,7 @@ export class Motion extends Flows {
     this.tyres = tyres * mean + (tyresBySpeed * (start * start + start * end + end * end)) / 3
     this.hill = hill * mean
     this.auxiliaries = auxiliaries
-    if (this.#pack !== undefined) this.openCircuit = this.#openCircuitAt(this.stateOfCharge)
+    if (this.#pack !== undefined) this.openCircuit = this.#pack.atRest.voltsAt(this.stateOfCharge)
     const load = this.air + this.tyres + this.hill
     const speedUp = ((end - start) * mean) / duration
     const gears = this.#gears
@@ -407,20 +403,5 @@ export class Motion extends Flows {
     const { openCircuit } = this
     const root = openCircuit * openCircuit - 4 * power * resistance
     return root < 0 ? Infinity : (2 * power) / (openCircuit + Math.sqrt(root))
-  }
-
-  #openCircuitAt(state: number): number {
-    const offset = state - this.#lineFrom
-    if (offset >= 0 && offset <= 1 / STATES) return this.#lineVolts + offset * this.#lineSlope
-    const { supply, lowest, highest } = this.#pack as PackInUse
-    // The line lies within the curve of the pack; the last step may have gone beyond its end by a hair.
-    const low = Math.max(lowest, Math.min(Math.floor(state * STATES) / STATES, highest - 1 / STATES))
-    // A pack that empties goes from line to line: the lower end of one is the upper end of the next.
-    const next =
-      Math.abs(low + 1 / STATES - this.#lineFrom) < 1e-9 ? this.#lineVolts : supply.openCircuitAt(low + 1 / STATES)
-    this.#lineFrom = low
-    this.#lineVolts = supply.openCircuitAt(low)
-    this.#lineSlope = (next - this.#lineVolts) * STATES
-    return this.#lineVolts + (state - low) * this.#lineSlope
   }
 }

@@ -229,9 +229,9 @@ export interface PackInUse {
   readonly capacity: number
   readonly from: number
   readonly to: number
-  /** States of charge between which the open-circuit voltage is known. */
-  readonly lowest: number
+  /** State of charge up to which the open-circuit voltage is known. */
   readonly highest: number
+  readonly atRest: RestVoltage
   readonly assumptions: readonly Assumption[]
 }
 
@@ -278,13 +278,14 @@ export function packInUse(
   // Where its open-circuit curve does not reach, this refuses.
   supply.openCircuitAt(from.si)
   supply.openCircuitAt(to.si)
+  const [lowest, highest] = [pack.module.openCircuit?.[0]?.[0].si ?? 0, pack.module.openCircuit?.at(-1)?.[0].si ?? 1]
   return {
     supply,
     capacity: parallelCharge.compute({ count: pack.parallel, capacity: pack.module.capacity.si }),
     from: from.si,
     to: to.si,
-    lowest: pack.module.openCircuit?.[0]?.[0].si ?? 0,
-    highest: pack.module.openCircuit?.at(-1)?.[0].si ?? 1,
+    highest,
+    atRest: new RestVoltage(supply, lowest, highest),
     assumptions: [
       ...supply.assumptions,
       ...(stateOfCharge === undefined
@@ -299,6 +300,41 @@ export function packInUse(
           ]
         : []),
     ],
+  }
+}
+
+/** Into how many straight lines the open-circuit voltage is divided. */
+const LINES = 1000
+
+/** The open-circuit voltage over the state of charge as straight lines, of which each end is worked out when it is first met. */
+class RestVoltage {
+  readonly #volts = new Float64Array(LINES + 1).fill(Number.NaN)
+  readonly #supply: Supply
+  readonly #lowest: number
+  readonly #highest: number
+  readonly #width: number
+
+  constructor(supply: Supply, lowest: number, highest: number) {
+    this.#supply = supply
+    this.#lowest = lowest
+    this.#highest = highest
+    this.#width = (highest - lowest) / LINES
+  }
+
+  voltsAt(state: number): number {
+    const place = (state - this.#lowest) / this.#width
+    // The last step may have gone beyond the end by a hair.
+    const line = Math.max(0, Math.min(Math.floor(place), LINES - 1))
+    const low = this.#endOf(line)
+    return low + (place - line) * (this.#endOf(line + 1) - low)
+  }
+
+  #endOf(line: number): number {
+    const known = this.#volts[line] as number
+    if (!Number.isNaN(known)) return known
+    const volts = this.#supply.openCircuitAt(line === LINES ? this.#highest : this.#lowest + line * this.#width)
+    this.#volts[line] = volts
+    return volts
   }
 }
 
