@@ -41,6 +41,8 @@ const imperial: { readonly [unit: string]: string } = {
   'm': 'ft',
   'km': 'mi',
   'km/h': 'mph',
+  'm/s': 'mph',
+  'm/s²': 'ft/s²',
   'Wh/km': 'Wh/mi',
   'N·m': 'lbf·ft',
   'N': 'lbf',

@@ -22,7 +22,8 @@ export function framed(inner: string): string {
 /** A table with its caption. @internal */
 export function captioned(caption: string, heads: readonly string[], rows: readonly string[]): string {
   const [first = '', ...others] = heads
-  const head = `<tr><th scope="col">${html(first)}</th>${others.map((each) => `<th scope="col">${html(each)}</th>`).join('')}</tr>`
+  const corner = first === '' ? '<td></td>' : `<th scope="col">${html(first)}</th>`
+  const head = `<tr>${corner}${others.map((each) => `<th scope="col">${html(each)}</th>`).join('')}</tr>`
   return `<div class="scroll" tabindex="0" role="region" aria-label="${attribute(caption)}"><table><caption>${html(caption)}</caption><thead>${head}</thead><tbody>${rows.join('')}</tbody></table></div>`
 }
 
@@ -38,7 +39,8 @@ export function workingHtml({ steps }: Working<unknown>): string {
   const list = (all: readonly Step[]): string =>
     all
       .map((step) => {
-        if (!isFormulaStep(step)) return `<h3>${html(step.heading)}</h3><div class="step">${list(step.steps)}</div>`
+        if (!isFormulaStep(step))
+          return `<p><b>${html(step.heading)}</b></p><div class="step">${list(step.steps)}</div>`
         const { title, symbol, formula, numbers, result, source } = lineOf(step, results)
         const parts = [symbol, ...(numbers === formula ? [] : [numbers])].map(html).join(' = ')
         return `<p>${html(title)}</p><div class="formula" tabindex="0">${mathOf(step.formula)}</div><p class="numbers">${parts} = <b>${figureHtml(result)}</b></p><p class="basis">${html(source)}</p>`
@@ -50,7 +52,7 @@ export function workingHtml({ steps }: Working<unknown>): string {
 /** @internal */
 export function propagatedHtml(found: Propagated<Kind>, telling: Telling): string {
   const { value, standardUncertainty, expanded, interval, contributions } = found
-  const [low, high] = interval.map((each) => telling.shown(each)) as [string, string]
+  const [low, high] = interval.map((each) => telling.within(each, expanded)) as [string, string]
   const told = telling.sure(value, expanded)
   const rows = contributions.map(({ input, uncertainty, share, sensitivity }) =>
     rowOf(input, [
@@ -73,7 +75,7 @@ export function sweepHtml(rows: readonly Row[], telling: Telling): string {
   const told = rows as readonly { readonly [key: string]: Quantity }[]
   const keys = Object.keys(told[0] ?? {}).filter((key) => key !== 'result')
   const [key] = keys
-  const drawn = keys.length === 1 && key !== undefined && told.length > 1 ? sweepPlot(told, key) : ''
+  const drawn = keys.length === 1 && key !== undefined && told.length > 1 ? sweepPlot(told, key, telling) : ''
   const shown = told.slice(0, MOST_ROWS).map((row) => {
     const [head = '', ...cells] = [...keys, 'result'].map((each) => telling.shown(row[each] as Quantity))
     return rowOf(head, cells)
@@ -82,11 +84,12 @@ export function sweepHtml(rows: readonly Row[], telling: Telling): string {
   return framed(`${drawn}${captioned(`Sweep of ${keys.join(' and ')}${more}`, [...keys, 'result'], shown)}`)
 }
 
-function sweepPlot(rows: readonly { readonly [key: string]: Quantity }[], key: string): string {
-  const [x, y] = [rows[0]?.[key] as Quantity, rows[0]?.result as Quantity]
+function sweepPlot(rows: readonly { readonly [key: string]: Quantity }[], key: string, telling: Telling): string {
+  const [first] = rows as [{ readonly [key: string]: Quantity }]
+  const [x, y] = [first[key], first.result].map((value) => telling.unitOf(value as Quantity)) as [string, string]
   const number = (value: Quantity | undefined, unit: string) => (value as Quantity).in(unit as never)
   const points = rows
-    .map((row) => [number(row[key], x.unit), number(row.result, y.unit)] as const)
+    .map((row) => [number(row[key], x), number(row.result, y)] as const)
     .toSorted(([one], [other]) => one - other)
   return `<div class="pictures">${plot({
     name: `Result against ${key}`,
@@ -96,7 +99,7 @@ function sweepPlot(rows: readonly { readonly [key: string]: Quantity }[], key: s
   })}</div>`
 }
 
-function named(name: string, { unit }: Quantity): string {
+function named(name: string, unit: string): string {
   return unit === '1' ? name : `${name}, ${unit}`
 }
 

@@ -54,9 +54,10 @@ export function toHtml(
 ): string {
   const has = (...keys: readonly string[]) => keys.every((key) => Object.hasOwn(Object(found), key))
   if (has('sections')) return pageOf(found as Assessment, options)
-  refuseOptions('toHtml', options, ['units', 'study'])
+  const isStudied = has('front', 'results')
+  refuseOptions('toHtml', options, isStudied ? ['units', 'study'] : ['units'])
   const telling = new Telling(options.units)
-  if (has('front', 'results')) {
+  if (isStudied) {
     if (options.study !== undefined) return frontHtml(found as Exploration, options.study, telling)
     const expected = 'the study of which it came: toHtml(explore(study), { study })'
     throw new InputError('toHtml', [{ path: 'study', expected, received: 'nothing' }])

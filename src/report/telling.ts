@@ -5,7 +5,7 @@ import { unknownKey } from '../formula/formula.js'
 import { toldApart } from '../procedure/index.js'
 import { shown } from '../quantity/errors.js'
 import { InputError, type InputIssue, type Quantity } from '../quantity/index.js'
-import { refuseUnits, type Shown, shownIn, type Units } from './figure.js'
+import { refuseUnits, type Shown, shownIn, type Units, unitFor } from './figure.js'
 
 /** A line of the summary: what it is about, and what is told. @internal */
 export type Line = readonly [name: string, text: string]
@@ -61,17 +61,24 @@ export function refuseOptions(
 /** Tells figures in some units, each as far as its band goes. @internal */
 export class Telling {
   readonly #how: Shown
+  readonly #units: Units | undefined
   /** The bands of figures, wherever these are shown. */
   readonly #bands: ReadonlyMap<Quantity, Band>
 
   constructor(units: Units | undefined, bands: readonly Band[] = []) {
     this.#how = shownIn(units)
+    this.#units = units
     this.#bands = new Map(bands.map((band) => [band.value, band]))
   }
 
   /** A figure, as far as its band goes. */
   shown(value: Quantity, finest?: number): string {
     return this.#sure(value)[0] ?? this.#how.alone(value, finest)
+  }
+
+  /** The unit in which a figure is shown, and others beside it on an axis. */
+  unitOf(value: Quantity): string {
+    return unitFor(value, this.#units)
   }
 
   /** A cell of a table: a word, or a figure. */
@@ -87,6 +94,11 @@ export class Telling {
   /** A figure and its expanded uncertainty, as far as two digits of the latter go. */
   sure(value: Quantity, expanded: Quantity): string {
     return expanded.si === 0 ? this.#how.alone(value) : this.#how.sure(value, expanded).join(' ± ')
+  }
+
+  /** A figure alone, as far as two digits of an expanded uncertainty go. */
+  within(value: Quantity, expanded: Quantity): string {
+    return expanded.si === 0 ? this.#how.alone(value) : (this.#how.sure(value, expanded)[0] as string)
   }
 
   #sure(value: Quantity): readonly string[] {
@@ -178,6 +190,7 @@ export class Telling {
 
 /** What is left of a limit, or how far beyond it a figure is. @internal */
 export function leftOf(margin: number): string {
+  if (margin > 1) return `${Number((1 + margin).toPrecision(2))} times the limit`
   return margin < 0 ? `${percent(-margin)} beyond` : `${percent(margin)} left`
 }
 

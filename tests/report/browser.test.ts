@@ -11,6 +11,8 @@ import { assess, explore, readBuild, type Study } from '../../src/conversion/ind
 import { toHtml } from '../../src/report/index.js'
 import { demo, sheetOf } from '../conversion/sheets.js'
 import { isDeep } from '../runs.js'
+import { piecesOf } from './pieces.js'
+import { pageWith } from './valid.js'
 
 const browserPath = '/usr/bin/chromium'
 const isHere = existsSync(browserPath)
@@ -33,7 +35,8 @@ describe.runIf(isDeep && (isHere || process.env.CI))('the report in a browser', 
   const pages: { readonly [name: string]: string } = {
     'the demo': toHtml(assess(readBuild(demo()))),
     'the first try': toHtml(failing),
-    'a front': `<!DOCTYPE html><html lang="en-GB"><head><meta charset="utf-8"><title>A front</title></head><body><main><h1>A front</h1>${toHtml(explore(study), { study })}</main></body></html>`,
+    'a front': pageWith('A front', toHtml(explore(study), { study })),
+    'pieces': pageWith('Pieces', ...Object.values(piecesOf())),
   }
   let browser: Browser
   let folder = ''

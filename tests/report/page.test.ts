@@ -1,11 +1,11 @@
 /** The report as a page: complete, in its order, safe with any text, the same for the same sheet. */
 import { createHash } from 'node:crypto'
-import { HtmlValidate } from 'html-validate'
 import { describe, expect, it } from 'vitest'
 import { assess, readBuild, writeBuild } from '../../src/conversion/index.js'
 import { toHtml } from '../../src/report/index.js'
 import { demo, sheetOf } from '../conversion/sheets.js'
 import { hostile } from './hostile.js'
+import { faultsOf } from './valid.js'
 
 const found = assess(readBuild(demo()))
 const page = toHtml(found)
@@ -45,23 +45,7 @@ describe('the page', () => {
     ['pounds and miles', toHtml(found, { units: 'imperial' })],
     ['bands', toHtml(assess(readBuild(demo()), { bands: true }))],
   ])('of %s is valid HTML, and each link leads somewhere', async (_, html) => {
-    const validator = new HtmlValidate({
-      extends: ['html-validate:standard'],
-      rules: {
-        // Regions that scroll are reached by keys.
-        'no-redundant-role': 'error',
-        'no-inline-style': 'off',
-        'long-title': 'off',
-        'valid-id': ['error', { relaxed: true }],
-        'require-sri': 'off',
-      },
-    })
-    const { results } = await validator.validateString(html)
-    expect(
-      results.flatMap(({ messages }) =>
-        messages.map(({ ruleId, message, line, column }) => [ruleId, message, line, column]),
-      ),
-    ).toEqual([])
+    expect(await faultsOf(html)).toEqual([])
     const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id)
     expect(new Set(ids).size).toBe(ids.length)
     for (const [, id] of html.matchAll(/href="#([^"]*)"/g)) expect(ids).toContain(id)
