@@ -31,6 +31,7 @@ import {
 } from '../procedure/index.js'
 import { InputError } from '../quantity/errors.js'
 import { type Quantity, quantity } from '../quantity/index.js'
+import { HOT_DAY } from './cable/course.js'
 import { jouleHeat } from './pack/pack.js'
 
 const DIN = 'DIN 43671'
@@ -450,8 +451,7 @@ export const barFields = /*@__PURE__*/ (() => ({
     max: '105 °C',
     usual: ['-20 °C', '85 °C'],
     finest: '0.1 °C',
-    default: '40 °C',
-    because: 'a hot day, common practice, no source',
+    ...HOT_DAY,
   }),
   limit: given('temperature', 'Highest temperature of the bar', {
     min: '0 °C',

@@ -34,6 +34,7 @@ import { InputError, type Quantity, quantity } from '../quantity/index.js'
 import { airRange, cableOf, steadyAtLimit } from './cable/balance.js'
 import { cableVoltageDrop } from './cable/cable.js'
 import { resistancePerLengthAt } from './cable/conductor.js'
+import { HOT_DAY } from './cable/course.js'
 import { type Candidate, sectionsOf } from './cable/size.js'
 import { converterInputCurrent } from './charging/charging.js'
 import { fuseFamilies } from './fuse/class.js'
@@ -229,8 +230,7 @@ export const lowVoltageFields = /*@__PURE__*/ (() => ({
     ...airRange,
     usual: ['-20 °C', '125 °C'],
     finest: '0.1 °C',
-    default: '40 °C',
-    because: 'a hot day, common practice, no source',
+    ...HOT_DAY,
   }),
   insulationLimit: given('temperature', 'Continuous limit of the insulation', {
     usual: ['60 °C', '250 °C', 'from rubber to fluoropolymers, from memory'],

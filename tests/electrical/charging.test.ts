@@ -14,7 +14,7 @@ const plan = {
   pack,
   stateOfCharge: 0.2,
   to: 0.9,
-  supply: { voltage: '230 V', current: '13 A', phases: 1, circuit: '20 A' },
+  supply: { voltage: '230 V', current: '13 A', phases: 1, circuit: '20 A', rule: 'NEC' },
   charger: { power: '3.3 kW', efficiency: 0.92 },
 } as const
 const strong = {

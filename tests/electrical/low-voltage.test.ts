@@ -1,6 +1,6 @@
 /** The 12 V side: an old car's loads, fuses and wires as the trade has them, and traps in its tables. */
 import { describe, expect, it } from 'vitest'
-import { cableAmpacity, lowVoltageSupply, metricSections } from '../../src/electrical/index.js'
+import { awg, cableAmpacity, fuseFamilies, lowVoltageSupply, metricSections } from '../../src/electrical/index.js'
 import { InputError } from '../../src/quantity/index.js'
 
 /** An old car at 13.8 V. Watts are common practice; lamps of 55 W, 21 W and 5 W are those of UN R37 (from memory). */
@@ -152,5 +152,89 @@ describe('what a single wire carries', () => {
       expect(ratio).toBeGreaterThanOrEqual(1)
       expect(ratio).toBeLessThan(1.08)
     }
+  })
+})
+
+describe('wires of the trade beside the sections here', () => {
+  // SAE J1128: strands and the gauge of each (read), their copper by ASTM B258 (recomputed).
+  it.each([
+    ['18', 16, '30', 0.815],
+    ['16', 19, '29', 1.22],
+    ['14', 19, '27', 1.94],
+    ['12', 19, '25', 3.085],
+    ['10', 19, '23', 4.905],
+    ['8', 19, '21', 7.8],
+    ['6', 37, '21', 15.19],
+  ] as const)('gauge %s of %d strands of gauge %s has %f mm² of copper', (name, strands, gauge, copper) => {
+    const metal = strands * awg(gauge).area.in('mm²')
+    expect(Math.abs(metal / copper - 1)).toBeLessThan(0.001)
+    // A stranded wire has up to 8 % less than its gauge, and gauge 6 of this stranding more.
+    expect(metal / awg(name).area.in('mm²')).toBeGreaterThan(0.92)
+  })
+  // SAE metric sizes by gauge (read): each has less metal than the gauge that it is sold as, 1 mm² a quarter less.
+  it.each([
+    [0.5, '20'],
+    [0.8, '18'],
+    [1, '16'],
+    [2, '14'],
+    [3, '12'],
+    [5, '10'],
+    [8, '8'],
+    [13, '6'],
+    [19, '4'],
+    [32, '2'],
+    [52, '1/0'],
+  ] as const)('%f mm² of the SAE is never more than gauge %s', (area, gauge) => {
+    const share = area / awg(gauge).area.in('mm²')
+    expect(share).toBeLessThan(1)
+    expect(share).toBeGreaterThan(area === 1 ? 0.75 : 0.89)
+  })
+  // ISO 6722, plain copper at 20 °C, mΩ/m (from memory).
+  it.each([
+    ['0.5 mm²', 37.1],
+    ['0.75 mm²', 24.7],
+    ['1 mm²', 18.5],
+    ['1.5 mm²', 12.7],
+    ['2.5 mm²', 7.6],
+    ['4 mm²', 4.71],
+    ['6 mm²', 3.14],
+    ['10 mm²', 1.82],
+    ['16 mm²', 1.16],
+    ['25 mm²', 0.743],
+    ['35 mm²', 0.527],
+    ['50 mm²', 0.368],
+  ] as const)('%s by IEC 60228 resists 4 % to 6 % more than a road-vehicle cable', (name, most) => {
+    const ours = metricSections.find((each) => each.name === name)?.maximumResistance.in('mΩ/m') as number
+    expect(ours / most).toBeGreaterThan(1.04)
+    expect(ours / most).toBeLessThan(1.06)
+  })
+  // 5 A/mm² for long, a rule of two hobby pages (read): common practice, no source. A heat balance must not forbid it where
+  // it is used, and shows where it ends.
+  it('the rule of 5 A/mm² holds for thin PVC wire in the open, and not for thick cable', () => {
+    const density = (name: '1.5 mm²' | '10 mm²' | '95 mm²') =>
+      cableAmpacity({ area: name, limit: '70 °C', ambient: '40 °C', laid: 'touching' }).ampacity.si /
+      Number.parseFloat(name)
+    expect(density('1.5 mm²')).toBeGreaterThan(10)
+    expect(density('10 mm²')).toBeGreaterThan(5)
+    expect(density('95 mm²')).toBeLessThan(5)
+  })
+  it('blade fuses come in the ratings of ISO 8820-3', () => {
+    // ISO 8820-3, from memory: violet, pink, tan, brown, red, blue, yellow, clear, green, orange.
+    expect(fuseFamilies.blade.ratings.map((each) => each.si)).toEqual([3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40])
+  })
+})
+
+describe('lamps', () => {
+  // UN R37, nominal watts at 12 V (from memory): headlamp 55 W dipped, 60 W main beam; 21 W and 5 W behind.
+  it.each([
+    ['two dipped beams', [55, 55], 9.17],
+    ['two main beams', [60, 60], 10],
+    ['two stop lamps', [21, 21], 3.5],
+    ['tails, sides and plate', [5, 5, 5, 5, 5], 2.08],
+  ] as const)('%s take their watts at 12 V', (_, watts, amperes) => {
+    const loads = Object.fromEntries(
+      watts.map((each, i) => [`lamp${i}`, { power: `${each} W` as const, duty: 'steady' as const }]),
+    )
+    expect(lowVoltageSupply({ loads, voltage: '12 V' }).steady.si).toBeCloseTo(amperes, 2)
   })
 })

@@ -33,7 +33,6 @@ const plain: { readonly [path: string]: string } = {
   'packEnergy': 'no pack to compare with',
   'bays[].inside': 'a bay of any room',
   'bays[].maximumMass': 'a bay that carries any mass',
-  'supply.rule': 'a circuit of its own, by the stricter of the two rules for one',
   'mains': 'a circuit that hangs on no mains',
 }
 

@@ -1838,6 +1838,12 @@ export const electrical: { readonly [name: string]: Table } = {
         sound: { supply: { circuit: '10 A', rule: 'IEC own circuit' } },
       },
       {
+        what: 'more than a domestic socket bears, and nothing said of what it is plugged into',
+        dangerous: { supply: { current: '13 A', circuit: '20 A' }, charger: { power: '2.7 kW' } },
+        told: ['charge.circuit', 'unknown'],
+        sound: { supply: { current: '13 A', circuit: '20 A', rule: 'NEC' }, charger: { power: '2.7 kW' } },
+      },
+      {
         what: 'a supply that lets more flow than its circuit is rated for',
         dangerous: { supply: { current: '32 A', circuit: '20 A', rule: 'IEC own circuit' } },
         told: /the supply lets 32 A flow, more than the 20 A of its circuit/,

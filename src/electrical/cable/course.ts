@@ -11,6 +11,9 @@ import { type Cable, CONDUCTIVITY, fluxAt, resistanceAt, type SteadyCable } from
 /** Currents that cables and fuses carry all day. @internal */
 export const LOADS = ['0.5 A', '1000 A'] as const
 
+/** The air around a part, where it is not said. @internal */
+export const HOT_DAY = { default: '40 °C', because: 'a hot day, common practice, no source' } as const
+
 /** Currents one after the other, each for a time. @internal */
 export const profileField = /*@__PURE__*/ (() =>
   pairs(

@@ -43,7 +43,7 @@ import {
 } from './balance.js'
 import { adiabaticConstant, adiabaticWithstand, cableLoss, cableVoltageDrop, loopResistance } from './cable.js'
 import { americanGauges, conductorMaterials, metricSections, resistancePerLengthAt } from './conductor.js'
-import { courseOf, LOADS, profileField, rmsOf, settledPeak } from './course.js'
+import { courseOf, HOT_DAY, LOADS, profileField, rmsOf, settledPeak } from './course.js'
 
 /** What a section of cable does on a run. */
 export interface SizedSection {
@@ -102,8 +102,7 @@ export const runFields = /*@__PURE__*/ (() => ({
     ...airRange,
     usual: ['-20 °C', '125 °C'],
     finest: '0.1 °C',
-    default: '40 °C',
-    because: 'a hot day, common practice, no source',
+    ...HOT_DAY,
   }),
   maximumDrop: optional(
     either(

@@ -402,8 +402,10 @@ function drawnFrom(
 /** What a circuit may give for hours: by no stated rule as by the strictest. @internal */
 export function allDayOf(circuit: Quantity<'current'>, rule: Charge['supply']['rule']): Quantity<'current'> {
   if (rule === 'IEC own circuit') return circuit
-  if (rule === 'domestic socket') return isAbove(circuit, DOMESTIC) ? DOMESTIC : circuit
-  return circuit.times(SHARE)
+  const socket = isAbove(circuit, DOMESTIC) ? DOMESTIC : circuit
+  if (rule === 'domestic socket') return socket
+  const share = circuit.times(SHARE)
+  return rule === undefined && isAbove(share, socket) ? socket : share
 }
 
 /** Share of its circuit that a load of hours may take by NFPA 70 (NEC), 625.41. @internal */
@@ -440,10 +442,14 @@ export function circuitTrial(supply: Charge['supply'], charger: Charge['charger'
     )
   }
   const share = allDayOf(circuit, rule)
-  if (rule === undefined && isAbove(drawn, share)) {
+  if (rule === undefined) {
     return told(
-      { unknown: `whether a circuit of ${circuit} bears ${drawn} for hours depends on the rule: give supply.rule` },
-      'NFPA 70 (NEC), 625.41; IEC 60364-7-722',
+      isAbove(drawn, share)
+        ? {
+            unknown: `whether a circuit of ${circuit} bears ${drawn} for hours, or only ${share} as a domestic socket or by the NEC, depends on the rule: give supply.rule`,
+          }
+        : says`the charger draws ${drawn} for hours, at most the ${share} that every rule leaves a circuit of ${circuit}`,
+      'NFPA 70 (NEC), 625.41; practice in several countries for domestic sockets, from memory',
     )
   }
   return told(

@@ -14,7 +14,7 @@ import {
 } from '../../procedure/index.js'
 import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity } from '../../quantity/index.js'
-import { LOADS, profileField } from '../cable/course.js'
+import { HOT_DAY, LOADS, profileField } from '../cable/course.js'
 import { fuseField, fuseFields } from '../fuse/task.js'
 
 /** What a contactor breaks, how often. */
@@ -101,8 +101,7 @@ export const contactorFields = /*@__PURE__*/ (() => ({
     above: '-90 °C',
     below: '200 °C',
     usual: ['20 °C', '85 °C'],
-    default: '40 °C',
-    because: 'a hot day, common practice, no source',
+    ...HOT_DAY,
   }),
   precharge: optional(
     group('What the precharge leaves', {

@@ -14,7 +14,7 @@ import {
 } from '../../procedure/index.js'
 import { tableIssues } from '../../procedure/table.js'
 import { InputError, type InputIssue, type Quantity, quantity } from '../../quantity/index.js'
-import { LOADS, profileField } from '../cable/course.js'
+import { HOT_DAY, LOADS, profileField } from '../cable/course.js'
 import { fuseClasses } from './class.js'
 
 /** A fuse as its maker describes it. @internal */
@@ -170,8 +170,7 @@ export const selectFields = /*@__PURE__*/ (() => ({
     above: '-90 °C',
     below: '200 °C',
     usual: ['20 °C', '85 °C'],
-    default: '40 °C',
-    because: 'a hot day, common practice, no source',
+    ...HOT_DAY,
   }),
   ...fuseFields,
   pack: group('The pack that feeds a fault', {
