@@ -25,6 +25,7 @@ export {
 } from './cabin/cabin.js'
 export {
   type CoolantProperties,
+  type CoolantState,
   coolantFlow,
   coolantProperties,
   coolants,

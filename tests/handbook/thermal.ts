@@ -209,6 +209,20 @@ export const thermalHandbook = [
       source: cite('ASHRAE Handbook, Fundamentals (2001)', '50 % ethylene glycol by volume at 40 °C'),
       standing: 'recomputed',
     },
+    {
+      given: { heat: '5 kW', density: '1053.07 kg/m³', specificHeat: '3518 J/(kg·K)', rise: '5 K' },
+      expected: '16.196 L/min',
+      within: 1e-3,
+      source: cite('ASHRAE Handbook, Fundamentals (2001)', '40 % ethylene glycol by volume at 35 °C'),
+      standing: 'recomputed',
+    },
+    {
+      given: { heat: '5 kW', density: '1034.08 kg/m³', specificHeat: '3589.5 J/(kg·K)', rise: '5 K' },
+      expected: '16.165 L/min',
+      within: 1e-3,
+      source: cite('ASHRAE Handbook, Fundamentals (2001)', '50 % propylene glycol by volume at 35 °C'),
+      standing: 'recomputed',
+    },
   ]),
   handbook(wasteHeat, [
     {

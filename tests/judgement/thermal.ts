@@ -51,6 +51,14 @@ const branches = (controller: object, charger: object) => ({
   ],
 })
 
+/** The same loop of pipes, which are worked out in the cold too. */
+const warmOnly = {
+  segments: [
+    { name: 'hoses', length: '5 m', bore: '19 mm' },
+    { name: 'motor', length: '3 m', bore: '12 mm', heat: '2.9 kW' },
+  ],
+} as const
+
 const warmed = {
   heatCapacity: '120 kJ/K',
   conductance: '6 W/K',
@@ -84,6 +92,12 @@ export const thermal: { readonly [name: string]: Table } = {
         what: 'a part that gets too little coolant',
         dangerous: branches({ minimumFlow: '12 L/min' }, {}),
         told: ['segment.2.flow', 'fail'],
+      },
+      {
+        what: 'a mixture that freezes while the car is parked',
+        dangerous: { coolant: 'ethylene glycol 30 %', air: { temperature: '-18 °C' }, ...warmOnly },
+        told: ['coolant.parked', 'fail'],
+        sound: { coolant: 'ethylene glycol 40 %', air: { temperature: '-18 °C' }, ...warmOnly },
       },
       {
         what: 'parts whose drop may not hold in the cold',

@@ -1095,8 +1095,8 @@ export interface BuildSheet {
   } | undefined
   /** The coolant loop of motor and controller, and how the pack is cooled. */
   readonly cooling?: {
-    /** Coolant. */
-    readonly coolant: 'water' | 'ethylene glycol 50 %'
+    /** Coolant, glycol by volume. */
+    readonly coolant: 'water' | 'ethylene glycol 30 %' | 'ethylene glycol 40 %' | 'ethylene glycol 50 %' | 'propylene glycol 30 %' | 'propylene glycol 40 %' | 'propylene glycol 50 %'
     /** The curve of the pump, from no flow on. */
     readonly pump: readonly (readonly [Measured<'volumeFlow'>, Measured<'pressure'>])[]
     /** What the coolant passes, from the outlet of the radiator on. */

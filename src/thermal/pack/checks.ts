@@ -2,7 +2,7 @@
 import { type Assumption, assumed, type Check, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { phasesOf, waterBoilingPoint } from '../boiling.js'
+import { boilsAt, phasesOf } from '../boiling.js'
 import { BAND, type Run, type Track } from './follow.js'
 import type { Pack } from './given.js'
 import { chargedFromFreezing, usualChargeLimit } from './winter.js'
@@ -150,8 +150,8 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], heated, c
           ),
         ]
   if (coolant?.fluid === undefined || fluid === undefined) return outlet
-  const { freezes, boilsBy } = phasesOf[coolant.fluid]
-  const boils = waterBoilingPoint({ pressure: coolant.cap.plus(quantity('pressure', '101.325 kPa')) })
+  const { freezes } = phasesOf[coolant.fluid]
+  const boils = boilsAt(coolant.fluid, coolant.cap.plus(quantity('pressure', '101.325 kPa')))
   return [
     ...outlet,
     trial(
@@ -164,7 +164,7 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], heated, c
     trial(
       'coolant.boiling',
       'Hottest coolant',
-      says`the coolant is at ${hottest} at its hottest, at most ${celsius(boils.si + boilsBy)}`,
+      says`the coolant is at ${hottest} at its hottest, at most ${boils}`,
       `where ${coolant.fluid} boils`,
       'coolant.fluid',
       'coolant.cap',

@@ -92,7 +92,8 @@ export interface PackTemperature extends TemperatureCourse, Findings {
  *   - `heat`: heat that comes into the coolant from elsewhere, in kW, 0 W by default (nothing but the cells in its
  *     circuit)
  *   - `initial`: temperature of the coolant at the start, in °C, optional
- *   - `fluid`: coolant, 'water' or 'ethylene glycol 50 %', optional
+ *   - `fluid`: coolant, glycol by volume, 'water' or 'ethylene glycol 30 %' or 'ethylene glycol 40 %' or 'ethylene
+ *     glycol 50 %' or 'propylene glycol 30 %' or 'propylene glycol 40 %' or 'propylene glycol 50 %', optional
  *   - `cap`: pressure above that of the air at which the cap opens, in kPa, at least 0 kPa and at most 190 kPa, 0 kPa
  *     by default (an open tank)
  *   - `capacityRate`: flow of the coolant times its density and specific heat, in W/K, above 0 W/K, optional
