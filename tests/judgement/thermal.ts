@@ -597,7 +597,7 @@ export const thermalLaws: readonly Worse[] = [
   {
     procedure: packTemperature,
     // No core: cooling that is stronger lets it come back to its limit later, with more heat in the core.
-    sound: { ...warmed, surroundings: '22 °C', hottest: { core: '0 s', spread: '2 K' } },
+    sound: { ...warmed, surroundings: '22 °C', humidity: '15 %', hottest: { core: '0 s', spread: '2 K' } },
     // Not cooling.off: the later it switches off, the cooler the cells.
     worse: {
       heatCapacity: 'less',
