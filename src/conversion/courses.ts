@@ -135,7 +135,7 @@ export function coursesOf(
         const found = all
           .filter(({ key }) => key === longest.key)
           .flatMap((each) => {
-            const warmed = cellsOver(each, made, limit)
+            const warmed = cellsOver(each, made, build.cooling?.pack)
             return warmed === undefined ? [] : [{ name: each.season.name, series: warmed.series }]
           })
         return found.length === 0 ? undefined : { journey: longest.name, seasons: found, limit }

@@ -101,7 +101,7 @@ export const kindsOfFigures = {
   'feeds.*.drop': 'voltage',
   'hill.{wheelPower,batteryPower,wasteHeat,packHeat}': 'power',
   'hill.coolantFlow': 'volumeFlow',
-  'hill.{coolantHot,coolantCold,packTemperature}': 'temperature',
+  'hill.{coolantHot,coolantCold,packTemperature,hottestCell}': 'temperature',
   'hill.current': 'current',
   'mornings.heatCapacity': 'heatCapacity',
   'mornings.*.packTemperature': 'temperature',

@@ -1,17 +1,32 @@
 /**
  * Where a coolant freezes and boils.
  *
- * Rests on Antoine's equation for water; half glycol from memory.
+ * Rests on Antoine's equation for water, and on the ASHRAE Handbook for where glycol freezes; where it boils is from memory.
  */
 import { cite, constant, formula, input, output } from '../formula/index.js'
 import { choice } from '../procedure/index.js'
 import { type Quantity, quantity } from '../quantity/index.js'
 
 /** A coolant with a table of properties. */
-export type Coolant = 'water' | 'ethylene glycol 50 %'
+export type Coolant =
+  | 'water'
+  | 'ethylene glycol 30 %'
+  | 'ethylene glycol 40 %'
+  | 'ethylene glycol 50 %'
+  | 'propylene glycol 30 %'
+  | 'propylene glycol 40 %'
+  | 'propylene glycol 50 %'
 
-/** A coolant as it is written. @internal */
-export const coolantField = /*@__PURE__*/ choice('Coolant', ['water', 'ethylene glycol 50 %'])
+/** A coolant as it is written; glycol by volume. @internal */
+export const coolantField = /*@__PURE__*/ choice('Coolant, glycol by volume', [
+  'water',
+  'ethylene glycol 30 %',
+  'ethylene glycol 40 %',
+  'ethylene glycol 50 %',
+  'propylene glycol 30 %',
+  'propylene glycol 40 %',
+  'propylene glycol 50 %',
+])
 
 /**
  * Temperature at which water boils under a pressure.
@@ -58,10 +73,34 @@ export const waterBoilingPoint = /*@__PURE__*/ formula({
 })
 
 /** Where a coolant freezes, and by how much more than water it must be heated to boil. @internal */
-export const phasesOf: {
-  readonly [name in Coolant]: { readonly freezes: Quantity<'temperature'>; readonly boilsBy: number }
-} = /*@__PURE__*/ (() => ({
-  water: { freezes: quantity('temperature', '0 °C'), boilsBy: 0 },
-  // Half glycol boils at 107 °C under the air, from memory.
-  'ethylene glycol 50 %': { freezes: quantity('temperature', '-37 °C'), boilsBy: 7 },
-}))()
+interface Phases {
+  readonly freezes: Quantity<'temperature'>
+  readonly boilsBy: number
+}
+
+/**
+ * Where each coolant freezes and boils. Glycol freezes as the table of the ASHRAE Handbook, Fundamentals (2001), has it
+ * between its rows; by how many kelvins it boils above water is from memory, rounded down.
+ * @internal
+ */
+export const phasesOf: { readonly [name in Coolant]: Phases } = /*@__PURE__*/ (() => {
+  const phases = (freezes: number, boilsBy: number): Phases => ({
+    freezes: quantity('temperature', freezes, '°C'),
+    boilsBy,
+  })
+  return {
+    'water': phases(0, 0),
+    'ethylene glycol 30 %': phases(-15.7, 4),
+    'ethylene glycol 40 %': phases(-24.8, 5),
+    'ethylene glycol 50 %': phases(-37, 7),
+    'propylene glycol 30 %': phases(-13.1, 2),
+    'propylene glycol 40 %': phases(-21.5, 3),
+    'propylene glycol 50 %': phases(-33.7, 5),
+  }
+})()
+
+/** Where a coolant boils under an absolute pressure. @internal */
+export function boilsAt(coolant: Coolant, pressure: Quantity<'pressure'>): Quantity<'temperature'> {
+  const rise = quantity('temperatureDifference', phasesOf[coolant].boilsBy, 'K')
+  return waterBoilingPoint({ pressure }).plus(rise)
+}

@@ -5,11 +5,14 @@ export {
   flatPlate,
   forcedConvectionCylinder,
   naturalConvectionCylinder,
+  naturalConvectionPlateDown,
+  naturalConvectionPlateUp,
   naturalConvectionWall,
   radiationCoefficient,
   rayleighNumber,
 } from './air/convection.js'
 export { type AirProperties, airProperties, dryAir } from './air/dry-air.js'
+export { dewPoint, humidityRatio, relativeHumidity, saturationPressure } from './air/moist-air.js'
 export { criticalRadius, sleeveConductance } from './air/sleeve.js'
 export { type Coolant, waterBoilingPoint } from './boiling.js'
 export {
@@ -24,7 +27,24 @@ export {
   wallCoefficient,
 } from './cabin/cabin.js'
 export {
+  entryLength,
+  frictionLaminarFlat,
+  gapPad,
+  graetzNumber,
+  hydraulicDiameter,
+  nusseltBetween,
+  nusseltGnielinski,
+  nusseltLaminar,
+  nusseltLaminarFlat,
+  petukhovFriction,
+  prandtlNumber,
+  thermalContact,
+  thermalEntryLength,
+} from './loop/channel.js'
+export { type ColdPlate, coldPlate } from './loop/cold-plate.js'
+export {
   type CoolantProperties,
+  type CoolantState,
   coolantFlow,
   coolantProperties,
   coolants,

@@ -1,5 +1,5 @@
 /** Cases of heat and cold. All parts are invented. */
-import { cabinHeat, coolingLoop, packTemperature, winterStart } from '../../src/thermal/index.js'
+import { cabinHeat, coldPlate, coolingLoop, packTemperature, winterStart } from '../../src/thermal/index.js'
 import type { Table, Worse } from './judgement.js'
 
 const loop = {
@@ -51,6 +51,29 @@ const branches = (controller: object, charger: object) => ({
   ],
 })
 
+/** The same loop of pipes, which are worked out in the cold too. */
+const warmOnly = {
+  segments: [
+    { name: 'hoses', length: '5 m', bore: '19 mm' },
+    { name: 'motor', length: '3 m', bore: '12 mm', heat: '2.9 kW' },
+  ],
+} as const
+
+const plate = {
+  coolant: 'ethylene glycol 50 %',
+  temperature: '20 °C',
+  flow: '8 L/min',
+  heat: '800 W',
+  channels: { count: 1, length: '2.4 m', bore: '10 mm' },
+  footprint: '0.2 m²',
+  plate: { thickness: '4 mm', conductivity: '167 W/(m·K)' },
+  contact: '10000 W/(m²·K)',
+  limit: '45 °C',
+  maximumSpread: '5 K',
+  maximumDrop: '30 kPa',
+  air: { temperature: '28 °C', humidity: '55 %' },
+} as const
+
 const warmed = {
   heatCapacity: '120 kJ/K',
   conductance: '6 W/K',
@@ -60,6 +83,18 @@ const warmed = {
   heatOf: 'drive',
   cooling: { power: '700 W', conductance: '15 W/K', on: '33 °C', off: '29 °C' },
   limits: { high: '45 °C' },
+} as const
+
+/** A chiller that brings the coolant below the air around it. */
+const chilled = {
+  cooling: { power: '1.5 kW', conductance: undefined },
+  coolant: {
+    heatCapacity: '20 kJ/K',
+    fromCells: '150 W/K',
+    toSurroundings: '5 W/K',
+    fluid: 'ethylene glycol 50 %',
+    capacityRate: '300 W/K',
+  },
 } as const
 
 export const thermal: { readonly [name: string]: Table } = {
@@ -84,6 +119,12 @@ export const thermal: { readonly [name: string]: Table } = {
         what: 'a part that gets too little coolant',
         dangerous: branches({ minimumFlow: '12 L/min' }, {}),
         told: ['segment.2.flow', 'fail'],
+      },
+      {
+        what: 'a mixture that freezes while the car is parked',
+        dangerous: { coolant: 'ethylene glycol 30 %', air: { temperature: '-18 °C' }, ...warmOnly },
+        told: ['coolant.parked', 'fail'],
+        sound: { coolant: 'ethylene glycol 40 %', air: { temperature: '-18 °C' }, ...warmOnly },
       },
       {
         what: 'parts whose drop may not hold in the cold',
@@ -121,6 +162,50 @@ export const thermal: { readonly [name: string]: Table } = {
         dangerous: branches({ hydraulicDiameter: '1 mm', flowArea: '200 mm²' }, {}),
         told: ['coolant.drops', 'unknown'],
         sound: branches({ hydraulicDiameter: '8 mm', flowArea: '60 mm²' }, {}),
+      },
+    ],
+  },
+  coldPlate: {
+    call: coldPlate,
+    sound: plate,
+    cases: [
+      {
+        what: 'cells that stand too hot at the outlet',
+        dangerous: { heat: '3.5 kW', maximumSpread: '9 K' },
+        told: ['plate.hottest', 'fail'],
+      },
+      {
+        what: 'a limit that only a lucky film keeps, between laminar and turbulent flow',
+        dangerous: { temperature: '6 °C', limit: '19.5 °C', air: { temperature: '5 °C' } },
+        told: ['plate.hottest', 'unknown'],
+        sound: { temperature: '6 °C', limit: '45 °C', air: { temperature: '5 °C' } },
+      },
+      {
+        what: 'that a film between laminar and turbulent flow is rough',
+        dangerous: { temperature: '6 °C', air: { temperature: '5 °C' } },
+        told: /neither laminar nor turbulent: the film may be 30 % better or worse/,
+      },
+      {
+        what: 'cells at the end that are much warmer than those at the beginning',
+        dangerous: { flow: '1.5 L/min' },
+        told: ['plate.spread', 'fail'],
+      },
+      {
+        what: 'a plate that takes what the pump has',
+        dangerous: { channels: { bore: '6 mm' } },
+        told: ['plate.drop', 'fail'],
+      },
+      {
+        what: 'a plate on which water settles',
+        dangerous: { air: { humidity: '80 %' } },
+        told: ['plate.dryness', 'fail'],
+      },
+      {
+        what: 'a chilled plate in air of unknown humidity',
+        dangerous: { air: { humidity: undefined } },
+        told: ['plate.dryness', 'unknown'],
+        // A face that is warmer than the air never condenses, whatever the humidity.
+        sound: { air: { temperature: '19 °C', humidity: undefined } },
       },
     ],
   },
@@ -171,6 +256,7 @@ export const thermal: { readonly [name: string]: Table } = {
         // For some seconds after it switches on the coolant is still the warmer one: nothing that the cells feel.
         sound: {
           surroundings: '38 °C',
+          humidity: '25 %',
           initial: '30 °C',
           heat: [['900 W', '3 h']],
           cooling: { power: '3.5 kW', conductance: undefined },
@@ -317,6 +403,31 @@ export const thermal: { readonly [name: string]: Table } = {
         told: ['cooling.reach', 'fail'],
       },
       {
+        what: 'a core that is too hot in a pack that is not',
+        dangerous: { limits: { high: '40 °C' } },
+        told: ['cell.hottest', 'fail'],
+        // Cells that were measured: thin, and cooled alike.
+        sound: { limits: { high: '40 °C' }, hottest: { core: '1 min', spread: '2 K' } },
+      },
+      {
+        what: 'whose heat stands in the core, where nobody gave it',
+        dangerous: {},
+        told: /round cells of 18 to 21 mm and prismatic ones of 26 mm/,
+      },
+      {
+        what: 'a chilled plate on which water settles',
+        dangerous: { humidity: '70 %', ...chilled },
+        told: ['cooling.dryness', 'fail'],
+        sound: { humidity: '40 %', ...chilled },
+      },
+      {
+        what: 'a chilled plate in air of unknown humidity',
+        dangerous: chilled,
+        told: ['cooling.dryness', 'unknown'],
+        // What stays warmer than the air never condenses, whatever the humidity.
+        sound: { ...chilled, surroundings: '14 °C' },
+      },
+      {
         what: 'water that freezes in the chiller while the plates are warm',
         dangerous: {
           initial: '34 °C',
@@ -331,6 +442,7 @@ export const thermal: { readonly [name: string]: Table } = {
         },
         told: ['coolant.freezing', 'fail'],
         sound: {
+          humidity: '40 %',
           initial: '34 °C',
           cooling: { power: '2 kW', conductance: undefined },
           coolant: {
@@ -442,6 +554,20 @@ const cooled = { name: 'motor', drop: '9 kPa', at: '10 L/min', heat: '2.5 kW' } 
 
 export const thermalLaws: readonly Worse[] = [
   {
+    procedure: coldPlate,
+    sound: plate,
+    // Not the flow: it cools, and it costs pressure.
+    worse: {
+      heat: 'more',
+      'plate.thickness': 'more',
+      contact: 'less',
+      limit: 'less',
+      maximumSpread: 'less',
+      maximumDrop: 'less',
+      'air.humidity': 'more',
+    },
+  },
+  {
     procedure: coolingLoop,
     // No least flow: warmer coolant is thinner, and flows better.
     sound: { ...loop, segments: [{ ...cooled, inletLimit: '55 °C' }] },
@@ -470,7 +596,8 @@ export const thermalLaws: readonly Worse[] = [
   },
   {
     procedure: packTemperature,
-    sound: { ...warmed, surroundings: '22 °C' },
+    // No core: cooling that is stronger lets it come back to its limit later, with more heat in the core.
+    sound: { ...warmed, surroundings: '22 °C', humidity: '15 %', hottest: { core: '0 s', spread: '2 K' } },
     // Not cooling.off: the later it switches off, the cooler the cells.
     worse: {
       heatCapacity: 'less',

@@ -426,7 +426,7 @@ describe('a loop that does not do', () => {
     expect(checks.filter(({ verdict }) => verdict === 'fail')).toMatchObject([
       {
         name: 'Air in which the coolant stands when the car is parked',
-        basis: 'the table of water at 101.325 kPa begins there',
+        basis: 'where water at 101.325 kPa freezes',
       },
     ])
     const { checks: mixed } = coolingLoop({ ...loop, air: { temperature: '-5 °C', flow: '700 m³/h' } })

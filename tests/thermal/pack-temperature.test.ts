@@ -531,13 +531,40 @@ describe('a cooling that warms the cells', () => {
       heatCapacity: '120 kJ/K',
       conductance: '6 W/K',
       surroundings: '38 °C',
+      humidity: '25 %',
       initial: '30 °C',
       heat: [['900 W', '3 h']],
       cooling: { power: '3.5 kW', on: '33 °C', off: '29 °C' },
       coolant: { heatCapacity: '20 kJ/K', fromCells: '200 W/K', toSurroundings: '10 W/K', heat: '1 kW' },
     } as const satisfies Given
-    expect(packTemperature(day).checks).toEqual([])
+    expect(packTemperature(day).checks.map(({ id, verdict }) => [id, verdict])).toEqual([['cooling.dryness', 'pass']])
     expect(direction({ ...day, cooling: { ...day.cooling, power: '1.1 kW' } })?.verdict).toBe('fail')
+  })
+})
+
+describe('the hottest point of cells', () => {
+  // Two bodies, solved apart from this library: of 100 kJ/K with 5 W/K to air of 20 °C, 1 kW for 20 min, the pack is at
+  // 20 + 200 (1 − exp(−0.06)) = 31.647 °C; a core of 5 min at 1000/100000 · 300 (1 − exp(−4)) = 2.945 K above it.
+  const drive = {
+    heatCapacity: '100 kJ/K',
+    conductance: '5 W/K',
+    surroundings: '20 °C',
+    initial: '20 °C',
+    heat: [['1 kW', '20 min']],
+  } as const satisfies Given
+
+  it('is the core of the warmest one', () => {
+    expect(packTemperature(drive).hottest.in('°C')).toBeCloseTo(31.647 + 2.945 + 5, 2)
+    const even = packTemperature({ ...drive, hottest: { core: '0 s', spread: '0 K' } })
+    expect(even.hottest.si).toBe(even.maximum.si)
+  })
+
+  it('is hardly felt in a short pull, and not at all without heat', () => {
+    const pull = packTemperature({ ...drive, heat: [['20 kW', '5 s']], hottest: { spread: '0 K' } })
+    // 20 kW · 5 s into 100 kJ/K: the pack warms by 1 K, and the core by as much more, not by 60 K.
+    expect(pull.hottest.si - pull.maximum.si).toBeCloseTo(60 * (1 - Math.exp(-5 / 300)), 3)
+    const still = packTemperature({ ...drive, heat: [['0 W', '5 h']] })
+    expect(still.hottest.si).toBe(still.maximum.si)
   })
 })
 

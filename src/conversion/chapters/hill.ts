@@ -34,7 +34,11 @@ const loopPlaces = {
   'minimumFlow': 'cooling.minimumFlow',
   'air.flow': 'cooling.airFlow',
 }
-const packPlaces = { 'conductance': 'cooling.pack.conductance', 'limits.high': 'cooling.pack.limit' }
+const packPlaces = {
+  'conductance': 'cooling.pack.conductance',
+  'limits.high': 'cooling.pack.limit',
+  'hottest': 'cooling.pack.hottest',
+}
 
 /** The section on the longest hill. @internal */
 export function hillSection(build: Build, pack: Pack | undefined, weights: () => Weights): Chapter {
@@ -86,6 +90,7 @@ export function hillSection(build: Build, pack: Pack | undefined, weights: () =>
         initial: outside,
         heat: [[state.heat, time]],
         limits: { high: packCooling.limit },
+        hottest: packCooling.hottest,
       }),
     ),
   )
@@ -114,6 +119,7 @@ export function hillSection(build: Build, pack: Pack | undefined, weights: () =>
         name: `pack after ${hill.length} in ${time}, from ${outside}`,
         value: warmed.final,
       },
+      { id: 'hill.hottestCell', name: 'core of its warmest cell', value: warmed.hottest },
     ],
     tables: [],
     ...all,

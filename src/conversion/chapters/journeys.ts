@@ -58,7 +58,7 @@ export function journeysSection(build: Build, pack: Pack | undefined, driven: ()
   if (pack === undefined || driven().length === 0) return missing(withoutEmpty(build), needed)
   const keys = [...new Set(driven().map(({ key }) => key))]
   const seasons = driven().flatMap(({ key, season }) => (key === keys[0] ? [season] : []))
-  const warmed = new Map(driven().map((each) => [each, cellsOver(each, pack, build.cooling?.pack.limit)]))
+  const warmed = new Map(driven().map((each) => [each, cellsOver(each, pack, build.cooling?.pack)]))
   const all = merged(
     ...driven().map((each) => {
       const { key, name, season, drive } = each
@@ -155,20 +155,21 @@ function journeyTable(seasons: readonly Driven[], warmed: ReadonlyMap<Driven, Pa
 export function cellsOver(
   { season, drive }: Driven,
   pack: Pack,
-  high: Quantity<'temperature'> | undefined,
+  cooling: NonNullable<Build['cooling']>['pack'] | undefined,
 ): PackTemperature | undefined {
   const { specificHeat } = pack.made.module
   if (specificHeat === undefined || season.conductance === undefined || drive.heats === undefined) return undefined
   const { conductance, outside: surroundings, cells: initial, places } = season
   const capacity = heatCapacity({ mass: pack.mass, specificHeat })
   const { heats: heat } = drive
-  const limits = high === undefined ? {} : { limits: { high } }
+  const held = cooling === undefined ? {} : { limits: { high: cooling.limit }, hottest: cooling.hottest }
   const inSheet = {
     'surroundings': places['air.temperature'],
     'initial': places.cellTemperature,
     'limits.high': 'cooling.pack.limit',
+    'hottest': 'cooling.pack.hottest',
   }
   return fromSheet(inSheet, () =>
-    packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat, heatOf: 'drive', ...limits }),
+    packTemperature({ heatCapacity: capacity, conductance, surroundings, initial, heat, heatOf: 'drive', ...held }),
   )
 }

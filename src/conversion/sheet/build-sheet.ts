@@ -1095,8 +1095,8 @@ export interface BuildSheet {
   } | undefined
   /** The coolant loop of motor and controller, and how the pack is cooled. */
   readonly cooling?: {
-    /** Coolant. */
-    readonly coolant: 'water' | 'ethylene glycol 50 %'
+    /** Coolant, glycol by volume. */
+    readonly coolant: 'water' | 'ethylene glycol 30 %' | 'ethylene glycol 40 %' | 'ethylene glycol 50 %' | 'propylene glycol 30 %' | 'propylene glycol 40 %' | 'propylene glycol 50 %'
     /** The curve of the pump, from no flow on. */
     readonly pump: readonly (readonly [Measured<'volumeFlow'>, Measured<'pressure'>])[]
     /** What the coolant passes, from the outlet of the radiator on. */
@@ -1226,6 +1226,16 @@ export interface BuildSheet {
       readonly conductance: Measured<'thermalConductance'>
       /** Highest temperature allowed for the cells, in °C, usually 25 °C to 75 °C. */
       readonly limit: Measured<'temperature'>
+      /** By how much the hottest point of the cells is hotter than the pack, while they make heat. */
+      readonly hottest?: {
+        /**
+         * How long the heat of a cell stands in its core: its rise there over the rate at which it warms, in s, at
+         * least 0 s, usually 0 s to 30 min.
+         */
+        readonly core?: Measured<'time'> | undefined
+        /** By how much the warmest cell is warmer than the pack, in K, at least 0 K, usually 0 K to 20 K. */
+        readonly spread?: Measured<'temperatureDifference'> | undefined
+      } | undefined
     }
   } | undefined
   /** The heaters of cabin and pack. */

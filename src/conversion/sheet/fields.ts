@@ -52,6 +52,7 @@ import {
 import { journeyField, paceField } from '../../range/drive/journey.js'
 import { cabinFields } from '../../thermal/cabin/cabin.js'
 import { loopFields } from '../../thermal/loop/given.js'
+import { HOTTEST, hottestFields } from '../../thermal/pack/given.js'
 
 const titleField = /*@__PURE__*/ (() => optional(text('Title, for people to read; its key is its name in ids')))()
 
@@ -313,6 +314,7 @@ const coolingField = /*@__PURE__*/ (() => {
         usual: ['0.5 W/K', '500 W/K'],
       }),
       limit: given('temperature', 'Highest temperature allowed for the cells', { usual: ['25 °C', '75 °C'] }),
+      hottest: optional(group(HOTTEST, undecided(hottestFields))),
     }),
   }
   return group('The coolant loop of motor and controller, and how the pack is cooled', fields, {

@@ -165,6 +165,73 @@ export const naturalConvectionWall = /*@__PURE__*/ formula({
 })
 
 /**
+ * Mean Nusselt number of a horizontal plate that is warm above or cold below: the air leaves it freely. The length is
+ * its area over its edge.
+ *
+ * `Nu = Ra < 1e7 ? 0.54 * Ra^0.25 : 0.15 * cbrt(Ra)`
+ *
+ * - `rayleigh` (`Ra`, a plain number): rayleigh number on area over edge, at least 10000 and at most 1e11
+ * - gives `Nu`: mean Nusselt number, in a plain number
+ * - Assumes: nothing near the plate hinders or drives the air
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, equations 9.30 and 9.31, after McAdams, Lloyd and Moran.
+ *
+ * @example
+ * ```ts
+ * naturalConvectionPlateUp({ rayleigh: 1778340000 })
+ * // 181.7
+ * // Lloyd and Moran, Journal of Heat Transfer 96 (1974) (read): 181.731
+ * ```
+ */
+export const naturalConvectionPlateUp = /*@__PURE__*/ formula({
+  name: 'naturalConvectionPlateUp',
+  title: 'Natural convection from the upper face of a warm plate',
+  inputs: { rayleigh: input('ratio', 'Ra', 'Rayleigh number on area over edge', { min: 1e4, max: 1e11 }) },
+  result: output('ratio', 'Nu', 'Mean Nusselt number'),
+  expression: 'Ra < 1e7 ? 0.54 * Ra^0.25 : 0.15 * cbrt(Ra)',
+  assumes: ['Nothing near the plate hinders or drives the air.'],
+  source: cite(
+    'Incropera, Fundamentals of Heat and Mass Transfer',
+    'equations 9.30 and 9.31, after McAdams, Lloyd and Moran',
+  ),
+  compute: ({ rayleigh }) => (rayleigh < 1e7 ? 0.54 * rayleigh ** 0.25 : 0.15 * Math.cbrt(rayleigh)),
+})
+
+/**
+ * Mean Nusselt number of a horizontal plate that is warm below or cold above: the air is held under it. The length is
+ * its area over its edge.
+ *
+ * `Nu = 0.27 * Ra^0.25`
+ *
+ * - `rayleigh` (`Ra`, a plain number): rayleigh number on area over edge, at least 100000 and at most 1e10
+ * - gives `Nu`: mean Nusselt number, in a plain number
+ * - Assumes: nothing near the plate hinders or drives the air
+ *
+ * Throws InputError for inputs that cannot be used, CalculationError where there is no finite result.
+ *
+ * Source: Incropera, Fundamentals of Heat and Mass Transfer, 6th edition, equation 9.32, after McAdams.
+ *
+ * @example
+ * ```ts
+ * naturalConvectionPlateDown({ rayleigh: 1778340000 })
+ * // 55.45
+ * // McAdams, Heat Transmission (read): 55.446
+ * ```
+ */
+export const naturalConvectionPlateDown = /*@__PURE__*/ formula({
+  name: 'naturalConvectionPlateDown',
+  title: 'Natural convection from the lower face of a warm plate',
+  inputs: { rayleigh: input('ratio', 'Ra', 'Rayleigh number on area over edge', { min: 1e5, max: 1e10 }) },
+  result: output('ratio', 'Nu', 'Mean Nusselt number'),
+  expression: '0.27 * Ra^0.25',
+  assumes: ['Nothing near the plate hinders or drives the air.'],
+  source: cite('Incropera, Fundamentals of Heat and Mass Transfer', '6th edition, equation 9.32, after McAdams'),
+  compute: ({ rayleigh }) => 0.27 * rayleigh ** 0.25,
+})
+
+/**
  * Mean Nusselt number of a long cylinder across a stream.
  *
  * `Nu = 0.3 + 0.62 * sqrt(Re) * cbrt(Pr) / (1 + (0.4 / Pr)^(2 / 3))^(1 / 4) * (1 + (Re / 282000)^(5 / 8))^(4 / 5)`

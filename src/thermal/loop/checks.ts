@@ -1,6 +1,7 @@
 /** What a coolant loop is held to, and what was taken for granted. */
 import { type Assumption, assumed, type Check, type Findings, says, trial } from '../../procedure/index.js'
 import type { Quantity } from '../../quantity/index.js'
+import { phasesOf } from '../boiling.js'
 import { rangeOf } from '../property-table.js'
 import { coolantAt, coolants } from './coolant.js'
 import type { CoolingLoop, LoopSegment } from './cooling-loop.js'
@@ -118,6 +119,7 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
   const { flow, coolant: temperatures } = figures
   const { fluid } = coolants[coolant]
   const [low] = rangeOf(coolants[coolant])
+  const { freezes } = phasesOf[coolant]
   const basis = stated === undefined ? `the end of the table of ${fluid}` : 'the limit given'
   const begins = `the table of ${fluid} begins there`
   return [
@@ -144,13 +146,13 @@ export function checksOf(loop: Loop, figures: Figures, { heat, limit, capacity, 
           ),
         ]
       : []),
-    ...(air.temperature.si < low.si
+    ...(air.temperature.si < freezes.si
       ? [
           trial(
             'coolant.parked',
             'Air in which the coolant stands when the car is parked',
-            says`air at ${air.temperature} cools the coolant of the parked car, at least ${low}`,
-            begins,
+            says`air at ${air.temperature} cools the coolant of the parked car, at least ${freezes}`,
+            `where ${fluid} freezes`,
             'coolant',
             'air.temperature',
           ),

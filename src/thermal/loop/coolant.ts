@@ -1,22 +1,21 @@
 /**
  * Coolants: their properties by temperature, and the heat that a stream carries.
  *
- * The tables rest on the formulations of the IAPWS for water and on the ASHRAE Handbook for half glycol; the rest is
+ * The tables rest on the formulations of the IAPWS for water and on the ASHRAE Handbook for glycol in water; the rest is
  * the heat balance of a steady flow.
  */
 import { cite, definition, formula, input, output } from '../../formula/index.js'
 import { given, procedure } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
-import { type Coolant, coolantField } from '../boiling.js'
+import { boilsAt, type Coolant, coolantField, phasesOf } from '../boiling.js'
 import { columnAt, type PropertyTable, refuseOutside } from '../property-table.js'
-
-const columns = ['density, kg/m³', 'specific heat, J/(kg·K)', 'viscosity, mPa·s', 'thermal conductivity, W/(m·K)']
+import { coolantColumns, glycols } from './glycol.js'
 
 /**
- * The tables behind {@link coolantProperties}: the rows as published, each with its source and its range. Half glycol
- * is mixed by volume, which is 52.4 % by mass; it freezes at about −37 °C.
+ * The tables behind {@link coolantProperties}: the rows as published, each with its source and its range. Glycol is
+ * mixed by volume and inhibited: half ethylene glycol is 52.4 % by mass.
  */
-export const coolants: { readonly [name in Coolant]: PropertyTable } = {
+export const coolants: { readonly [name in Coolant]: PropertyTable } = /*@__PURE__*/ (() => ({
   'water': {
     fluid: 'water at 101.325 kPa',
     source: /*@__PURE__*/ cite(
@@ -24,7 +23,7 @@ export const coolants: { readonly [name in Coolant]: PropertyTable } = {
       'IAPWS-95, 2008 viscosity and 2011 conductivity formulations, worked out with the open-source library chemicals',
     ),
     temperatureUnit: '°C',
-    columns,
+    columns: coolantColumns,
     rows: [
       [0.01, 999.844, 4219.4, 1.7911, 0.5557],
       [5, 999.967, 4205.0, 1.5182, 0.5678],
@@ -40,32 +39,8 @@ export const coolants: { readonly [name in Coolant]: PropertyTable } = {
       [99, 959.066, 4214.5, 0.2846, 0.6768],
     ],
   },
-  'ethylene glycol 50 %': {
-    fluid: '50 % ethylene glycol by volume',
-    source: /*@__PURE__*/ cite(
-      'ASHRAE Handbook, Fundamentals (2001)',
-      'properties of aqueous ethylene glycol, read in an open data file',
-    ),
-    temperatureUnit: '°C',
-    columns,
-    rows: [
-      [-30, 1089.04, 3088, 43.98, 0.333],
-      [-20, 1086.87, 3126, 22.07, 0.344],
-      [-10, 1084.22, 3165, 12.74, 0.354],
-      [0, 1081.08, 3203, 8.09, 0.364],
-      [10, 1077.46, 3242, 5.5, 0.373],
-      [20, 1073.35, 3281, 3.94, 0.38],
-      [30, 1068.75, 3319, 2.94, 0.387],
-      [40, 1063.66, 3358, 2.26, 0.394],
-      [50, 1058.09, 3396, 1.78, 0.399],
-      [60, 1052.04, 3435, 1.43, 0.404],
-      [70, 1045.49, 3474, 1.17, 0.408],
-      [80, 1038.46, 3512, 0.98, 0.411],
-      [90, 1030.95, 3551, 0.82, 0.414],
-      [100, 1022.95, 3590, 0.7, 0.416],
-    ],
-  },
-}
+  ...glycols,
+}))()
 
 /** What a coolant is like at a temperature. */
 export interface CoolantProperties {
@@ -73,6 +48,14 @@ export interface CoolantProperties {
   readonly specificHeat: Quantity<'specificHeat'>
   readonly viscosity: Quantity<'dynamicViscosity'>
   readonly conductivity: Quantity<'thermalConductivity'>
+}
+
+/** What a coolant is like at a temperature, and between which temperatures it is a liquid. */
+export interface CoolantState extends CoolantProperties {
+  /** Where its first crystals form. */
+  readonly freezes: Quantity<'temperature'>
+  /** Where it boils under the pressure of the standard atmosphere, in an open tank. */
+  readonly boils: Quantity<'temperature'>
 }
 
 /** The properties of a coolant at kelvins within its table, as SI numbers. @internal */
@@ -88,28 +71,30 @@ export function coolantAt(coolant: Coolant, kelvins: number) {
 }
 
 /**
- * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm.
+ * Gives the properties of a coolant at a temperature, interpolated in {@link coolants}, viscosity in its logarithm, and
+ * where it freezes and boils.
  *
- * Water is tabled from 0.01 °C to 99 °C, half glycol (by volume) from −30 °C to 100 °C.
- *
- * Half glycol at 20 °C is four times as viscous as water, and ten times as viscous at −20 °C as at 40 °C. Other
- * concentrations and other editions of the tables differ: within 0.5 % in density, 1.5 % in specific heat, 6 % in
- * viscosity and 3 % in conductivity for half glycol.
+ * Glycol is by volume, inhibited. Half ethylene glycol at 20 °C is four times as viscous as water, half propylene glycol
+ * seven times. Other concentrations have no table here, and the two glycols do not stand for each other. Other editions
+ * and other makers differ: by 1 % in density, 3 % in specific heat and conductivity, and by 15 % in viscosity, more next to
+ * freezing. Where glycol boils is from memory.
  *
  * Answers: what is a coolant like at a temperature?
  *
- * - `coolant`: coolant, 'water' or 'ethylene glycol 50 %'
+ * - `coolant`: coolant, glycol by volume, 'water' or 'ethylene glycol 30 %' or 'ethylene glycol 40 %' or 'ethylene
+ *   glycol 50 %' or 'propylene glycol 30 %' or 'propylene glycol 40 %' or 'propylene glycol 50 %'
  * - `temperature`: temperature of the coolant, within its table, in °C
  *
  * @throws InputError for a temperature outside the table, with its range and source; nothing is extrapolated.
  * Source: IAPWS, IAPWS-95, 2008 viscosity and 2011 conductivity formulations, worked out with the open-source library
- * chemicals; ASHRAE Handbook, Fundamentals (2001), properties of aqueous ethylene glycol, read in an open data file.
+ * chemicals; ASHRAE Handbook, Fundamentals (2001), properties of aqueous ethylene glycol, read in an open data file;
+ * ASHRAE Handbook, Fundamentals (2001), properties of aqueous propylene glycol, read in an open data file.
  *
  * @example
  * ```ts
- * const { density, viscosity } = coolantProperties({ coolant: 'ethylene glycol 50 %', temperature: '40 °C' })
- * String(density) // '1064 kg/m³'
- * String(viscosity) // '2.26 mPa·s'
+ * const { viscosity, freezes } = coolantProperties({ coolant: 'propylene glycol 50 %', temperature: '40 °C' })
+ * String(viscosity) // '3.11 mPa·s'
+ * String(freezes) // '-33.7 °C'
  * ```
  */
 export const coolantProperties = /*@__PURE__*/ procedure({
@@ -120,10 +105,18 @@ export const coolantProperties = /*@__PURE__*/ procedure({
     coolant: coolantField,
     temperature: given('temperature', 'Temperature of the coolant, within its table'),
   },
-  source: /*@__PURE__*/ (() => [coolants.water.source, coolants['ethylene glycol 50 %'].source])(),
-  work: ({ coolant, temperature }): CoolantProperties => {
+  source: /*@__PURE__*/ (() => [
+    coolants.water.source,
+    coolants['ethylene glycol 50 %'].source,
+    coolants['propylene glycol 50 %'].source,
+  ])(),
+  work: ({ coolant, temperature }): CoolantState => {
     refuseOutside('coolantProperties', 'temperature', coolants[coolant], temperature)
-    return asQuantities(coolantAt(coolant, temperature.si))
+    return {
+      ...asQuantities(coolantAt(coolant, temperature.si)),
+      freezes: phasesOf[coolant].freezes,
+      boils: boilsAt(coolant, quantity('pressure', '101.325 kPa')),
+    }
   },
 })
 

@@ -89,13 +89,14 @@ export interface CoolingLoop extends Findings {
  * coolant } }`, conductance at two flows with the exponents of both; or `{ airSide, coolantSide }`, one after the other. It is
  * taken for a cross-flow radiator with both streams unmixed.
  *
- * Air colder than the coolant's table fails a check, however warm the coolant runs: it stands in that air when the car
- * is parked, and may freeze. Where the radiator cannot give off the heat with the coolant at the end of its table, the
+ * Air in which the coolant freezes fails a check, however warm the coolant runs: it stands in that air when the car is
+ * parked. Where the radiator cannot give off the heat with the coolant at the end of its table, the
  * figures are those at that end, a check fails, and `residual` is the heat that is left over.
  *
  * Answers: how much does the pump drive through the loop, and how warm does the coolant become?
  *
- * - `coolant`: coolant, 'water' or 'ethylene glycol 50 %'
+ * - `coolant`: coolant, glycol by volume, 'water' or 'ethylene glycol 30 %' or 'ethylene glycol 40 %' or 'ethylene
+ *   glycol 50 %' or 'propylene glycol 30 %' or 'propylene glycol 40 %' or 'propylene glycol 50 %'
  * - `pump`: the curve of the pump, from no flow on, pairs of flow and pressure
  * - `segments`: what the coolant passes, from the outlet of the radiator on, a list of at least 1
  *   - `name`: what it is called, text, optional

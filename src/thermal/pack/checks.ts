@@ -2,7 +2,8 @@
 import { type Assumption, assumed, type Check, says, type Told, trial } from '../../procedure/index.js'
 import { type Quantity, quantity } from '../../quantity/index.js'
 import { fromSi } from '../../quantity/quantity.js'
-import { phasesOf, waterBoilingPoint } from '../boiling.js'
+import { drynessTrials } from '../air/condensation.js'
+import { boilsAt, phasesOf } from '../boiling.js'
 import { BAND, type Run, type Track } from './follow.js'
 import type { Pack } from './given.js'
 import { chargedFromFreezing, usualChargeLimit } from './winter.js'
@@ -21,15 +22,19 @@ export function checksOf(pack: Pack, run: Run): Check[] {
     tracks: [cells],
     lowestCharging,
   } = run
+  const hottest = hottestOf(pack, run)
   const { low, high, charge } = pack.limits ?? {}
   const basis = 'the limit given for the cells'
   const highest = (limit: Quantity<'temperature'>, because: string) =>
     trial(
       'cell.hottest',
       'Highest cell temperature',
-      says`the cells are at ${celsius(cells.maximum)} at their hottest, at most ${limit}`,
+      hottest > cells.maximum
+        ? says`the hottest cell is at ${celsius(hottest)} in its core, the pack at ${celsius(cells.maximum)}, at most ${limit}`
+        : says`the cells are at ${celsius(cells.maximum)} at their hottest, at most ${limit}`,
       because,
       'limits.high',
+      'hottest',
     )
   return [
     ...(high === undefined ? [] : [highest(high, basis)]),
@@ -61,7 +66,21 @@ export function checksOf(pack: Pack, run: Run): Check[] {
     ...heaterChecks(pack),
     ...coolingChecks(pack, run),
     ...coolantChecks(pack, run),
+    ...dryness(pack, run),
   ]
+}
+
+/** The hottest point of the cells: the core of the warmest of them. A pack that makes no heat has one temperature. @internal */
+export function hottestOf({ hottest: { spread } }: Pack, { core, tally }: Run): number {
+  return tally.made > 0 ? core + spread.si : core
+}
+
+/** Whether water settles on what a chiller cools. */
+function dryness({ surroundings, humidity }: Pack, { chilled, tracks }: Run): Check[] {
+  if (!Number.isFinite(chilled)) return []
+  const what = tracks.length === 1 ? 'what the chiller cools' : 'what the chilled coolant passes'
+  const air = { temperature: surroundings, humidity }
+  return drynessTrials('cooling.dryness', celsius(chilled), what, air, 'cooling.power', 'surroundings', 'humidity')
 }
 
 /** A pack's sensors do not tell so many kelvins. Common practice, no source. */
@@ -150,8 +169,8 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], heated, c
           ),
         ]
   if (coolant?.fluid === undefined || fluid === undefined) return outlet
-  const { freezes, boilsBy } = phasesOf[coolant.fluid]
-  const boils = waterBoilingPoint({ pressure: coolant.cap.plus(quantity('pressure', '101.325 kPa')) })
+  const { freezes } = phasesOf[coolant.fluid]
+  const boils = boilsAt(coolant.fluid, coolant.cap.plus(quantity('pressure', '101.325 kPa')))
   return [
     ...outlet,
     trial(
@@ -164,7 +183,7 @@ function coolantChecks({ coolant, heater }: Pack, { tracks: [, fluid], heated, c
     trial(
       'coolant.boiling',
       'Hottest coolant',
-      says`the coolant is at ${hottest} at its hottest, at most ${celsius(boils.si + boilsBy)}`,
+      says`the coolant is at ${hottest} at its hottest, at most ${boils}`,
       `where ${coolant.fluid} boils`,
       'coolant.fluid',
       'coolant.cap',

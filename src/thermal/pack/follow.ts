@@ -40,6 +40,8 @@ export interface Run {
   /** The hottest that the coolant leaves the heater, and the coldest that it leaves the chiller, where its flow is known. */
   readonly heated: number
   readonly chilled: number
+  /** The hottest that the core of a cell of the pack's own temperature becomes. */
+  readonly core: number
 }
 
 /** What acts on a pack during one step. */
@@ -170,6 +172,9 @@ export function follow(pack: Pack): Run {
   const last = temperatures.length - 1
   let thermostat: Thermostat | undefined
   let [time, stepEnd, samples, sinceOn, wrongWay] = [0, 0, 1, 0, 0]
+  // Above the pack, the core of a cell is a body of its own that its heat warms and the cell cools.
+  let [above, core] = [0, temperatures[0] as number]
+  const stands = pack.hottest.core.si
   for (const step of stepsOf(pack)) {
     stepEnd += step.duration
     while (time < stepEnd) {
@@ -188,6 +193,11 @@ export function follow(pack: Pack): Run {
         if (track.minimum <= 0) throw belowZero(['cells', 'coolant'][i] as string, time)
       }
       if ((tracks[0] as Track).maximum > HOTTEST) throw tooHot(time + spent)
+      const [before, led] = [above, (made * stands) / pack.heatCapacity.si]
+      const aboveAt = (after: number) => (stands === 0 ? 0 : led + (before - led) * Math.exp(-after / stands))
+      above = aboveAt(spent)
+      const coreAt = (after: number) => cell + (response.warmed(after)[0] as number) + Math.max(0, aboveAt(after))
+      core = Math.max(core, coreAt(0), highestWithin(coreAt, spent, stands))
       if (step.charges) widen(charging, cell, response, 0, spent)
       if (thermostat.heater > 0) widen(heated, temperatures[last] as number, response, last, spent)
       if (thermostat.chiller > 0) widen(chilled, temperatures[last] as number, response, last, spent)
@@ -220,7 +230,20 @@ export function follow(pack: Pack): Run {
     wrongWay,
     heated: heated.maximum + through(pack.heater?.power),
     chilled: chilled.minimum - through(pack.cooling?.power),
+    core,
   }
+}
+
+/** The highest of a course that turns at most once on its way up: at its end, or found between. A short one hardly turns. */
+function highestWithin(at: (after: number) => number, spent: number, timeConstant: number): number {
+  if (spent < timeConstant / 20) return at(spent)
+  let [low, high] = [0, spent]
+  for (let round = 0; round < 40; round++) {
+    const third = (high - low) / 3
+    if (at(low + third) < at(high - third)) low += third
+    else high -= third
+  }
+  return Math.max(at(spent), at((low + high) / 2))
 }
 
 /** The course of what has not happened yet. */

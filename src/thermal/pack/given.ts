@@ -1,6 +1,7 @@
 /** What the temperature of a pack is worked out from, and what of it is refused. */
-import { choice, given, group, optional, pairs, type Read } from '../../procedure/index.js'
+import { choice, defaulted, given, group, optional, pairs, type Read } from '../../procedure/index.js'
 import { InputError, type InputIssue } from '../../quantity/index.js'
+import { humidityField } from '../air/condensation.js'
 import { outdoors } from '../air/dry-air.js'
 import { coolantField } from '../boiling.js'
 
@@ -20,6 +21,29 @@ const resistanceField = /*@__PURE__*/ (() =>
 /** The heat capacity of a pack: of some tens to some hundreds of kilograms of cells. @internal */
 export const packHeatCapacityField = /*@__PURE__*/ (() =>
   given('heatCapacity', 'Heat capacity of the pack', { above: 0, usual: ['10 kJ/K', '800 kJ/K'] }))()
+
+/** @internal */
+export const HOTTEST = 'By how much the hottest point of the cells is hotter than the pack, while they make heat'
+
+/** @internal */
+export const hottestFields = /*@__PURE__*/ (() => ({
+  core: given(
+    'time',
+    'How long the heat of a cell stands in its core: its rise there over the rate at which it warms',
+    {
+      min: 0,
+      usual: ['0 s', '30 min'],
+      default: '5 min',
+      because: 'round cells of 18 to 21 mm and prismatic ones of 26 mm, by conduction',
+    },
+  ),
+  spread: given('temperatureDifference', 'By how much the warmest cell is warmer than the pack', {
+    min: 0,
+    usual: ['0 K', '20 K'],
+    default: '5 K',
+    because: 'common practice, no source',
+  }),
+}))()
 
 /** What describes a pack, its heat, and what heats and cools it. @internal */
 export const packFields = /*@__PURE__*/ (() => ({
@@ -85,6 +109,8 @@ export const packFields = /*@__PURE__*/ (() => ({
       ),
     }),
   ),
+  hottest: defaulted(group(HOTTEST, hottestFields)),
+  humidity: optional(humidityField),
   limits: optional(
     group('The limits of the cells', {
       low: optional(given('temperature', 'Lowest temperature allowed', { usual: ['-40 °C', '15 °C'] }), {
