@@ -14,6 +14,22 @@ export {
   remainingCentre,
   sideShare,
 } from './balance.js'
+export {
+  axleBrakeForce,
+  brakingEfficiency,
+  frontAdhesionUsed,
+  frontLockDeceleration,
+  idealFrontBrakeShare,
+  rearAdhesionUsed,
+  rearLockDeceleration,
+} from './brakes/adhesion.js'
+export {
+  type BrakeBalance,
+  type BrakeCourse,
+  type BrakeLock,
+  type BrakePoint,
+  brakeBalance,
+} from './brakes/balance.js'
 export { type CornerLoads, type CrossWeightTrim, cornerLoads, crossWeightTrim } from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { boxYawInertia, parallelAxis } from './inertia.js'

@@ -15,6 +15,8 @@ const plain: { readonly [path: string]: string } = {
   'axles.rear.keepHeight': 'a spring to fit',
   'axles.front.targetFrequency': 'the old frequency',
   'axles.rear.targetFrequency': 'the old frequency',
+  'regeneration.front': 'an axle that the motor does not brake',
+  'regeneration.rear': 'an axle that the motor does not brake',
   'segments[].heat': 'no heat from that part',
   'heater': 'no heater',
   'cooling': 'no cooling',

@@ -1,5 +1,6 @@
 /** How the formulas of the mass domain move with their inputs. */
 import {
+  axleBrakeForce,
   axleFreeRoll,
   axleRise,
   axleRollRate,
@@ -7,13 +8,17 @@ import {
   bodyPitch,
   bodyRoll,
   boxYawInertia,
+  brakingEfficiency,
   centreOfGravityAft,
   centreOfGravityHeight,
   centreOfGravityLeft,
   commonCentre,
   crossShare,
   crossTransfer,
+  frontAdhesionUsed,
+  frontLockDeceleration,
   frontShare,
+  idealFrontBrakeShare,
   lateralTransfer,
   leftShare,
   longitudinalTransfer,
@@ -21,7 +26,9 @@ import {
   parallelAxis,
   raisedAngle,
   rateInSeries,
+  rearAdhesionUsed,
   rearAxleMass,
+  rearLockDeceleration,
   remainingCentre,
   rideFrequency,
   rideHeightChange,
@@ -45,6 +52,43 @@ const eitherSide = 'either: the load lies to the left or to the right'
 const drawnTo = 'either: the common centre of gravity is drawn to the mass that grows'
 
 export const massLaws = [
+  lawsOf(axleBrakeForce, {
+    pressure: 'rises',
+    pistonArea: 'rises',
+    brakeFactor: 'rises',
+    effectiveRadius: 'rises',
+    rollingRadius: 'falls',
+  }),
+  lawsOf(idealFrontBrakeShare, { frontShare: 'rises', deceleration: 'rises', height: 'rises', wheelbase: 'falls' }),
+  lawsOf(frontAdhesionUsed, {
+    brakeShare: 'rises',
+    deceleration: 'rises',
+    frontShare: 'falls',
+    height: 'falls',
+    wheelbase: 'rises',
+  }),
+  lawsOf(rearAdhesionUsed, {
+    brakeShare: 'falls',
+    deceleration: 'rises',
+    frontShare: 'rises',
+    height: 'rises',
+    wheelbase: 'falls',
+  }),
+  lawsOf(frontLockDeceleration, {
+    adhesion: 'rises',
+    frontShare: 'rises',
+    brakeShare: 'falls',
+    height: 'rises',
+    wheelbase: 'falls',
+  }),
+  lawsOf(rearLockDeceleration, {
+    adhesion: 'rises',
+    frontShare: 'falls',
+    brakeShare: 'rises',
+    height: 'falls',
+    wheelbase: 'rises',
+  }),
+  lawsOf(brakingEfficiency, { deceleration: 'rises', adhesion: 'falls' }),
   lawsOf(centreOfGravityAft, { rearAxleMass: 'rises', mass: 'falls', wheelbase: 'rises' }),
   lawsOf(rearAxleMass, {
     mass: 'either: a part ahead of the front axle takes load off the rear',
