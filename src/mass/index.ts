@@ -37,7 +37,8 @@ export { type Tally, tally } from './ledger.js'
 export { type PlacedMasses, type Placement, placeMasses } from './placing/place.js'
 export { type Plan, type PlanPlace, type PlanWheel, planOf } from './plan.js'
 export type { Place, Position } from './position.js'
-export { type AxleRide, type RestoredRide, restoreRide } from './ride/ride.js'
+export { criticalDamping, dampingRatio } from './ride/damping.js'
+export { type AxleDamping, type AxleRide, type RestoredRide, restoreRide } from './ride/ride.js'
 export {
   rateInSeries,
   rideFrequency,

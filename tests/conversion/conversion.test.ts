@@ -323,7 +323,7 @@ describe('an assessment', () => {
       'Cold mornings',
       'An evening of house load',
     ])
-    expect(bare.unassessed[0]?.why).toBe('add to the sheet: module, pack')
+    expect(bare.unassessed[1]?.why).toBe('add to the sheet: module, pack')
     expect(toText(bare)).toContain('The pack: add to the sheet: module, pack')
   })
   it('of a sheet with one season compares it with no other', () => {

@@ -11,6 +11,8 @@ const plain: { readonly [path: string]: string } = {
   'bays[].accepts': 'whatever is placed',
   'bays[].pitch*': 'modules that stand in one place',
   'target.*': 'another aim',
+  'axles.front.damper': 'an axle of whose dampers nothing is asked',
+  'axles.rear.damper': 'an axle of whose dampers nothing is asked',
   'axles.front.keepHeight': 'a spring to fit',
   'axles.rear.keepHeight': 'a spring to fit',
   'axles.front.targetFrequency': 'the old frequency',

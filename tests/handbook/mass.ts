@@ -14,8 +14,10 @@ import {
   centreOfGravityHeight,
   centreOfGravityLeft,
   commonCentre,
+  criticalDamping,
   crossShare,
   crossTransfer,
+  dampingRatio,
   frontAdhesionUsed,
   frontLockDeceleration,
   frontShare,
@@ -56,7 +58,29 @@ const gillespieBrakes = cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)
 const valved = 'The car of the example is from memory; the result is worked out by hand from it.'
 const crolla = cite('Crolla (ed.), Automotive Engineering (2009)', 'chapter 12.1')
 
+const corner = cite('US database of measured light vehicles, car of 1226 kg')
+
 export const massHandbook = [
+  handbook(criticalDamping, [
+    {
+      given: { rate: '22 N/mm', sprungMass: '317.5 kg' },
+      expected: '5285.8 N·s/m',
+      within: 0.0001,
+      source: quarterCar,
+      standing: 'recomputed',
+      note: 'The corner was read; a ratio of 0.3 asks for 1585.7 N·s/m.',
+    },
+  ]),
+  handbook(dampingRatio, [
+    {
+      given: { damping: '1459.4 N·s/m', motionRatio: 1, rate: '21898 N/m', sprungMass: '345.1 kg' },
+      expected: 0.265,
+      within: 0.002,
+      source: corner,
+      standing: 'recomputed',
+      note: 'Spring, damper and masses were read.',
+    },
+  ]),
   handbook(axleBrakeForce, [
     {
       given: {

@@ -262,6 +262,12 @@ export const mass: { readonly [name: string]: Table } = {
         told: ['ride.front.frequency', 'fail'],
       },
       {
+        what: 'dampers that still next to nothing',
+        dangerous: { axles: { front: { damper: { damping: '150 N·s/m', motionRatio: 1 } } } },
+        told: ['ride.front.damping', 'fail'],
+        sound: { axles: { front: { damper: { damping: '1000 N·s/m', motionRatio: 1 } } } },
+      },
+      {
         what: 'a seat that cannot be moved so far',
         dangerous: { axles: { rear: { travel: '10 mm' } } },
         told: ['ride.rear.travel', 'fail'],

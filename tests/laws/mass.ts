@@ -13,8 +13,10 @@ import {
   centreOfGravityHeight,
   centreOfGravityLeft,
   commonCentre,
+  criticalDamping,
   crossShare,
   crossTransfer,
+  dampingRatio,
   frontAdhesionUsed,
   frontLockDeceleration,
   frontShare,
@@ -52,6 +54,8 @@ const eitherSide = 'either: the load lies to the left or to the right'
 const drawnTo = 'either: the common centre of gravity is drawn to the mass that grows'
 
 export const massLaws = [
+  lawsOf(criticalDamping, { rate: 'rises', sprungMass: 'rises' }),
+  lawsOf(dampingRatio, { damping: 'rises', motionRatio: 'rises', rate: 'falls', sprungMass: 'falls' }),
   lawsOf(axleBrakeForce, {
     pressure: 'rises',
     pistonArea: 'rises',
