@@ -19,7 +19,7 @@ const layers = [
 /** The folders in a layer, from the lowest up in the same way. A file beside them may stand between two of them. */
 const folders = {
   thermal: [['air'], ['pack'], ['loop', 'cabin']],
-  mass: [['placing', 'ride']],
+  mass: [['placing', 'ride', 'brakes']],
   electrical: [['pack', 'cable'], ['fuse', 'charging', 'cells'], ['contactor']],
   drivetrain: [['road'], ['motor'], ['gearing'], ['pull']],
   range: [['route'], ['drive']],

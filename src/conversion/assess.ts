@@ -18,6 +18,7 @@ import { InputError } from '../quantity/index.js'
 import { isQuantity } from '../quantity/read.js'
 import { type Band, bandsFrom, type Measurement } from './bands.js'
 import { barsSection } from './chapters/bars.js'
+import { brakesSection } from './chapters/brakes.js'
 import { chargingSection } from './chapters/charging.js'
 import { energySection } from './chapters/energy.js'
 import { gearsSection, paceSection } from './chapters/gears.js'
@@ -109,6 +110,12 @@ const parts: readonly Part[] = [
     title: 'Weight and balance',
     asks: ['car'],
     work: (build, { weights }) => weightSection(build, weights()),
+  },
+  {
+    id: 'brakes',
+    title: 'Brakes',
+    asks: ['brakes'],
+    work: (build, { weights }) => brakesSection(build, weights()),
   },
   {
     id: 'pack',

@@ -19,6 +19,8 @@ export const kindsOfFigures = {
   'ride.{front,rear}.{heightChange,preload}': 'length',
   'ride.{front,rear}.{frequency,fittedFrequency}': 'frequency',
   'ride.{front,rear}.springRate': 'springRate',
+  'brakes.{driverBefore,ladenBefore,driver,laden}.{frontShare,ideal,on40Efficiency,on80Efficiency}': 'ratio',
+  'brakes.{driverBefore,ladenBefore,driver,laden}.{on40Deceleration,on80Deceleration}': 'acceleration',
   'pack.{nominalVoltage,maximumVoltage,minimumVoltage,saggedVoltage}': 'voltage',
   'pack.capacity': 'charge',
   'pack.{energy,usableEnergy}': 'energy',

@@ -14,6 +14,22 @@ export {
   remainingCentre,
   sideShare,
 } from './balance.js'
+export {
+  axleBrakeForce,
+  brakingEfficiency,
+  frontAdhesionUsed,
+  frontLockDeceleration,
+  idealFrontBrakeShare,
+  rearAdhesionUsed,
+  rearLockDeceleration,
+} from './brakes/adhesion.js'
+export {
+  type BrakeBalance,
+  type BrakeCourse,
+  type BrakeLock,
+  type BrakePoint,
+  brakeBalance,
+} from './brakes/balance.js'
 export { type CornerLoads, type CrossWeightTrim, cornerLoads, crossWeightTrim } from './corner.js'
 export { exchangeMasses, type MassExchange } from './exchange.js'
 export { boxYawInertia, parallelAxis } from './inertia.js'
@@ -21,7 +37,8 @@ export { type Tally, tally } from './ledger.js'
 export { type PlacedMasses, type Placement, placeMasses } from './placing/place.js'
 export { type Plan, type PlanPlace, type PlanWheel, planOf } from './plan.js'
 export type { Place, Position } from './position.js'
-export { type AxleRide, type RestoredRide, restoreRide } from './ride/ride.js'
+export { criticalDamping, dampingRatio } from './ride/damping.js'
+export { type AxleDamping, type AxleRide, type RestoredRide, restoreRide } from './ride/ride.js'
 export {
   rateInSeries,
   rideFrequency,

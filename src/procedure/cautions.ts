@@ -159,6 +159,26 @@ export const brakesAndSteering: Caution = {
 }
 
 /** @internal */
+export const rearLock: Caution = {
+  id: 'rearLock',
+  hazard: 'rear wheels that lock first',
+  text:
+    'A car whose rear wheels lock first turns round within a second, and can kill. Figures decide nothing here: have the ' +
+    'brakes measured on a roller bench at both weights, and try them with care off the road, dry and wet. Who is licensed ' +
+    'for brakes does the work on them.',
+}
+
+/** @internal */
+export const lostEngineBraking: Caution = {
+  id: 'lostEngineBraking',
+  hazard: 'engine braking that is gone',
+  text:
+    'Without the engine nothing holds the car back downhill but the motor, and it does not brake with a full or a cold ' +
+    'pack, nor when its controller stops: on a long descent the wheel brakes take all, heat up and fade. Nor does a gear ' +
+    'hold the parked car: the parking brake alone does.',
+}
+
+/** @internal */
 export const approval: Caution = {
   id: 'approval',
   hazard: 'type approval and inspection',

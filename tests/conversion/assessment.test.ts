@@ -129,7 +129,10 @@ describe('a verdict', () => {
   })
   it('is open where a check misses something, or a section of which the sheet holds a part', () => {
     const flat = of({ car: { raised: undefined } })
-    expect([flat.verdict, flat.summary.unknown.map(({ ids }) => ids)]).toEqual(['open', [['hill.grip']]])
+    expect([flat.verdict, flat.summary.unknown.map(({ ids }) => ids)]).toEqual([
+      'open',
+      [['brakes.order'], ['hill.grip']],
+    ])
     const heatless = of({ module: { specificHeat: undefined } })
     expect([heatless.verdict, heatless.summary.unknown]).toEqual(['open', []])
   })
@@ -274,6 +277,7 @@ describe('the first try', () => {
       'steady.winter.pack.coldResistance',
     ])
     expect(firstTry.unassessed.map(({ id, missing }) => [id, missing])).toEqual([
+      ['brakes', ['brakes']],
       ['bars', ['bars']],
       ['insulation', ['insulation']],
       ['lowVoltage', ['lowVoltage']],

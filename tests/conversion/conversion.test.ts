@@ -308,6 +308,7 @@ describe('an assessment', () => {
     const bare = assess(readBuild({ title, car }))
     expect(bare.sections.map(({ id, title }) => [id, title])).toEqual([['weight', 'Weight and balance']])
     expect(bare.unassessed.map((section) => section.title)).toEqual([
+      'Brakes',
       'The pack',
       'Gears',
       'The laden car on the road',
@@ -322,7 +323,7 @@ describe('an assessment', () => {
       'Cold mornings',
       'An evening of house load',
     ])
-    expect(bare.unassessed[0]?.why).toBe('add to the sheet: module, pack')
+    expect(bare.unassessed[1]?.why).toBe('add to the sheet: module, pack')
     expect(toText(bare)).toContain('The pack: add to the sheet: module, pack')
   })
   it('of a sheet with one season compares it with no other', () => {
@@ -391,7 +392,7 @@ describe('an assessment', () => {
     const four = assess(readBuild({ ...large, pack: { ...pack, parallel: 4 } }))
     const { unassessed } = four
     // The mass is known all the same: only where the car stands is not.
-    expect(unassessed.map(({ title }) => title)).toEqual(['Weight and balance'])
+    expect(unassessed.map(({ title }) => title)).toEqual(['Weight and balance', 'Brakes'])
     expect(unassessed[0]?.why).toMatch(/13|16/)
     // 650 − 145 + 44 kg, 16 modules of 11.5 kg, 150 kg of people and goods: eight modules more than with two in parallel.
     expect(figure(four, 'road.mass').si - of('road.mass').si).toBeCloseTo(8 * 11.5, 9)

@@ -51,6 +51,9 @@ const patches: { readonly [what: string]: object } = {
   'a weak motor': {
     motor: { peakTorque: '20 N·m', continuousTorque: '10 N·m', peakPower: '8 kW', continuousPower: '5 kW' },
   },
+  'brakes of few words': { brakes: { regeneration: undefined, servo: true } },
+  'brakes of one that is not raised': { car: { raised: undefined }, brakes: { parking: undefined } },
+  'a motor that goes on braking': { brakes: { regeneration: '600 N', servo: true, vacuum: 'none' } },
   'slow to charge': { charger: { circuit: undefined, rule: undefined } },
 }
 

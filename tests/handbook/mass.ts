@@ -1,6 +1,7 @@
 /** Published values for the mass domain. */
 import { cite, definition } from '../../src/formula/index.js'
 import {
+  axleBrakeForce,
   axleFreeRoll,
   axleRise,
   axleRollRate,
@@ -8,13 +9,19 @@ import {
   bodyPitch,
   bodyRoll,
   boxYawInertia,
+  brakingEfficiency,
   centreOfGravityAft,
   centreOfGravityHeight,
   centreOfGravityLeft,
   commonCentre,
+  criticalDamping,
   crossShare,
   crossTransfer,
+  dampingRatio,
+  frontAdhesionUsed,
+  frontLockDeceleration,
   frontShare,
+  idealFrontBrakeShare,
   lateralTransfer,
   leftShare,
   longitudinalTransfer,
@@ -22,7 +29,9 @@ import {
   parallelAxis,
   raisedAngle,
   rateInSeries,
+  rearAdhesionUsed,
   rearAxleMass,
+  rearLockDeceleration,
   remainingCentre,
   rideFrequency,
   rideHeightChange,
@@ -45,7 +54,145 @@ const jazar = cite('Jazar, Vehicle Dynamics (2008)', 'example 40')
 const liftedAxle = cite('ISO 10392')
 const chosen = 'The formula was read in an open textbook; the numbers are chosen here and worked out by hand.'
 
+const gillespieBrakes = cite('Gillespie, Fundamentals of Vehicle Dynamics (1992)', 'chapter 3, example')
+const valved = 'The car of the example is from memory; the result is worked out by hand from it.'
+const crolla = cite('Crolla (ed.), Automotive Engineering (2009)', 'chapter 12.1')
+
+const corner = cite('US database of measured light vehicles, car of 1226 kg')
+
 export const massHandbook = [
+  handbook(criticalDamping, [
+    {
+      given: { rate: '22 N/mm', sprungMass: '317.5 kg' },
+      expected: '5285.8 N·s/m',
+      within: 0.0001,
+      source: quarterCar,
+      standing: 'recomputed',
+      note: 'The corner was read; a ratio of 0.3 asks for 1585.7 N·s/m.',
+    },
+  ]),
+  handbook(dampingRatio, [
+    {
+      given: { damping: '1459.4 N·s/m', motionRatio: 1, rate: '21898 N/m', sprungMass: '345.1 kg' },
+      expected: 0.265,
+      within: 0.002,
+      source: corner,
+      standing: 'recomputed',
+      note: 'Spring, damper and masses were read.',
+    },
+  ]),
+  handbook(axleBrakeForce, [
+    {
+      given: {
+        pressure: '100 psi',
+        pistonArea: '4 in²',
+        brakeFactor: 1,
+        effectiveRadius: '5 in',
+        rollingRadius: '12.11 in',
+      },
+      expected: '330.3 lbf',
+      within: 0.002,
+      source: gillespieBrakes,
+      standing: 'from memory',
+      note: 'The gain of 20 in·lb/psi of each brake is written here as an area, a factor and a radius.',
+    },
+  ]),
+  handbook(frontAdhesionUsed, [
+    {
+      given: {
+        brakeShare: 0.58823,
+        deceleration: '0.1378 g',
+        frontShare: 0.54246,
+        height: '20.5 in',
+        wheelbase: '108.5 in',
+      },
+      expected: 0.1426,
+      within: 0.002,
+      source: gillespieBrakes,
+      standing: 'from memory',
+      note: valved,
+    },
+    {
+      given: { brakeShare: 0.7, deceleration: '0.8 g', frontShare: 0.53, height: '0.5 m', wheelbase: '2.1 m' },
+      expected: 0.7773,
+      within: 0.0001,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(rearAdhesionUsed, [
+    {
+      given: {
+        brakeShare: 0.58823,
+        deceleration: '0.1378 g',
+        frontShare: 0.54246,
+        height: '20.5 in',
+        wheelbase: '108.5 in',
+      },
+      expected: 0.1315,
+      within: 0.002,
+      source: gillespieBrakes,
+      standing: 'from memory',
+      note: valved,
+    },
+    {
+      given: { brakeShare: 0.7, deceleration: '0.8 g', frontShare: 0.53, height: '0.5 m', wheelbase: '2.1 m' },
+      expected: 0.8586,
+      within: 0.0001,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(idealFrontBrakeShare, [
+    {
+      given: { frontShare: 0.45, deceleration: '0.2 g', height: '0.52 m', wheelbase: '2.05 m' },
+      expected: 0.5007,
+      within: 0.0001,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+    {
+      given: { frontShare: 0.45, deceleration: '0.8 g', height: '0.52 m', wheelbase: '2.05 m' },
+      expected: 0.6529,
+      within: 0.0001,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(frontLockDeceleration, [
+    {
+      given: { adhesion: 0.4, frontShare: 0.53, brakeShare: 0.7, height: '0.5 m', wheelbase: '2.1 m' },
+      expected: '0.3506 g',
+      within: 0.0002,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(rearLockDeceleration, [
+    {
+      given: { adhesion: 0.8, frontShare: 0.53, brakeShare: 0.7, height: '0.5 m', wheelbase: '2.1 m' },
+      expected: '0.7666 g',
+      within: 0.0001,
+      source: crolla,
+      standing: 'recomputed',
+      note: chosen,
+    },
+  ]),
+  handbook(brakingEfficiency, [
+    {
+      given: { deceleration: '0.8019 g', adhesion: 0.8178 },
+      expected: 0.9806,
+      within: 0.002,
+      source: gillespieBrakes,
+      standing: 'from memory',
+      note: valved,
+    },
+  ]),
   handbook(centreOfGravityAft, [
     {
       given: { rearAxleMass: '515.071 kg', mass: '1145 kg', wheelbase: '2.532 m' },

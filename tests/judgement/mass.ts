@@ -1,5 +1,5 @@
 /** Cases of weight and balance. The car is invented. */
-import { cornerLoads, exchangeMasses, placeMasses, restoreRide, weigh } from '../../src/mass/index.js'
+import { brakeBalance, cornerLoads, exchangeMasses, placeMasses, restoreRide, weigh } from '../../src/mass/index.js'
 import type { Table, Worse } from './judgement.js'
 
 const van = {
@@ -41,7 +41,64 @@ const exchanged = {
   limits: { gross: '1000 kg', frontAxle: '480 kg', rearAxle: '560 kg' },
 } as const
 
+const braked = {
+  mass: '800 kg',
+  wheelbase: '2.1 m',
+  centreOfGravity: { aft: '0.987 m', up: '0.5 m' },
+  frontBrakeShare: '75 %',
+} as const
+const cylinders = {
+  frontBrakeShare: undefined,
+  front: { pistonArea: '1600 mm²', brakeFactor: 0.7, effectiveRadius: '100 mm', rollingRadius: '0.27 m' },
+  rear: { pistonArea: '300 mm²', brakeFactor: 2.4, effectiveRadius: '100 mm', rollingRadius: '0.27 m' },
+} as const
+
 export const mass: { readonly [name: string]: Table } = {
+  brakeBalance: {
+    call: brakeBalance,
+    sound: braked,
+    cases: [
+      {
+        what: 'brakes whose rear wheels lock first on a dry road',
+        dangerous: { frontBrakeShare: '70 %' },
+        told: ['brakes.order', 'fail'],
+        sound: { frontBrakeShare: '70 %', antiLock: true },
+      },
+      {
+        what: 'a pack that lies higher than the engine did',
+        dangerous: { centreOfGravity: { up: '0.62 m' } },
+        told: ['brakes.order', 'fail'],
+        sound: { centreOfGravity: { up: '0.52 m' } },
+      },
+      {
+        what: 'a pack ahead of the front axle, which takes load off behind',
+        dangerous: { centreOfGravity: { aft: '0.85 m' } },
+        told: ['brakes.order', 'fail'],
+      },
+      {
+        what: 'brakes of which nobody knows how they share their force',
+        dangerous: { frontBrakeShare: undefined },
+        told: ['brakes.order', 'unknown'],
+      },
+      {
+        what: 'a motor that goes on braking behind',
+        dangerous: { regeneration: { rear: '900 N' } },
+        told: ['brakes.regeneration', 'fail'],
+        sound: { regeneration: { front: '900 N' } },
+      },
+      {
+        what: 'drums behind without a valve',
+        dangerous: cylinders,
+        told: ['brakes.order', 'fail'],
+        sound: { ...cylinders, valve: { pressure: '1.8 MPa', slope: 0.3 } },
+      },
+      {
+        what: 'a valve that comes too late',
+        dangerous: { ...cylinders, valve: { pressure: '40 bar', slope: 0.3 } },
+        told: ['brakes.order', 'fail'],
+      },
+    ],
+  },
   weigh: {
     call: weigh,
     sound: van,
@@ -203,6 +260,12 @@ export const mass: { readonly [name: string]: Table } = {
         what: 'springs on which the car bounds',
         dangerous: { axles: { front: { targetFrequency: '4 Hz' } } },
         told: ['ride.front.frequency', 'fail'],
+      },
+      {
+        what: 'dampers that still next to nothing',
+        dangerous: { axles: { front: { damper: { damping: '150 N·s/m', motionRatio: 1 } } } },
+        told: ['ride.front.damping', 'fail'],
+        sound: { axles: { front: { damper: { damping: '1000 N·s/m', motionRatio: 1 } } } },
       },
       {
         what: 'a seat that cannot be moved so far',

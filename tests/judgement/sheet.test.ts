@@ -103,8 +103,41 @@ describe('one figure', () => {
   })
   it('leaves the range where modules do not fit into their bays', () => {
     const found = of({ pack: { parallel: 4 } })
-    expect(found.unassessed.map(({ title }) => title)).toEqual(['Weight and balance'])
+    expect(found.unassessed.map(({ title }) => title)).toEqual(['Weight and balance', 'Brakes'])
     expect(found.sections.map(({ title }) => title)).toContain('Energy and range at a steady speed')
+  })
+})
+
+describe('what went with the engine', () => {
+  const verdictOf = (patch: object, id: string) =>
+    assess(readBuild(patched(sheet(), patch))).checks.find((each) => each.id === id)?.verdict
+  const servo = (brakes: object, lowVoltage: object = {}) =>
+    verdictOf({ brakes: { servo: true, ...brakes }, lowVoltage }, 'brakes.vacuum')
+  it('is the vacuum of a servo, which a pump must make that the 12 V side feeds', () => {
+    const pump = { loads: { vacuumPump: { power: '90 W', duty: '20 %' } } }
+    expect(servo({ vacuum: 'none' })).toBe('fail')
+    expect(servo({})).toBe('unknown')
+    expect(servo({ servo: undefined })).toBe('unknown')
+    expect(servo({ vacuum: 'vacuumPump' })).toBe('unknown')
+    expect(servo({ vacuum: 'vacuumPump' }, pump)).toBe('pass')
+    expect(servo({ servo: false })).toBe(undefined)
+  })
+  it('is the gear that held the parked car, so that its brake must', () => {
+    expect(verdictOf({ brakes: { parking: '1500 N' } }, 'brakes.parking')).toBe('fail')
+    expect(verdictOf({ brakes: { parking: undefined } }, 'brakes.parking')).toBe('unknown')
+    expect(verdictOf({ brakes: { parking: '2300 N' } }, 'brakes.parking')).toBe('pass')
+  })
+  it('is braking that the motor takes over, where it goes on while the pedal is pressed', () => {
+    expect(verdictOf({ brakes: { regeneration: undefined } }, 'brakes.regeneration')).toBe('unknown')
+    expect(verdictOf({ brakes: { regeneration: '600 N' } }, 'brakes.laden.brakes.regeneration')).toBe('fail')
+    expect(verdictOf({ brakes: { regeneration: '600 N', antiLock: true } }, 'brakes.laden.brakes.regeneration')).toBe(
+      undefined,
+    )
+  })
+  it('leaves the order of the axles, which nobody knows without its share or the height', () => {
+    expect(verdictOf({ brakes: { frontBrakeShare: '68 %' } }, 'brakes.driver.brakes.order')).toBe('fail')
+    expect(verdictOf({ brakes: { frontBrakeShare: undefined } }, 'brakes.driver.brakes.order')).toBe('unknown')
+    expect(verdictOf({ car: { raised: undefined } }, 'brakes.order')).toBe('unknown')
   })
 })
 

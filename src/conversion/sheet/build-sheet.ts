@@ -186,6 +186,76 @@ export interface BuildSheet {
       readonly width: Measured<'length'>
     } | undefined
   }[] | undefined
+  /** The brakes, and what went with the engine. */
+  readonly brakes?: {
+    /** Front share of the force of the brakes, a plain number, above 0 and at most 1, usually 60 % to 80 %. */
+    readonly frontBrakeShare?: Measured<'ratio'> | undefined
+    /** The brakes of an axle. */
+    readonly front?: {
+      /**
+       * Area of the pistons on one side of a disc, or of one cylinder of a drum, in m², above 0 m², usually 200 mm² to
+       * 5000 mm².
+       */
+      readonly pistonArea: Measured<'area'>
+      /**
+       * Pull of the linings over the push of one side: twice the friction in a disc, 2 to 3 in a drum, a plain number,
+       * above 0, usually 0.4 to 6.
+       */
+      readonly brakeFactor: Measured<'ratio'>
+      /** Effective radius of the disc or drum, in m, above 0 m, usually 70 mm to 160 mm. */
+      readonly effectiveRadius: Measured<'length'>
+      /** Rolling radius of the wheels, in m, above 0 m, usually 0.24 m to 0.33 m. */
+      readonly rollingRadius: Measured<'length'>
+    } | undefined
+    /** The brakes of an axle. */
+    readonly rear?: {
+      /**
+       * Area of the pistons on one side of a disc, or of one cylinder of a drum, in m², above 0 m², usually 200 mm² to
+       * 5000 mm².
+       */
+      readonly pistonArea: Measured<'area'>
+      /**
+       * Pull of the linings over the push of one side: twice the friction in a disc, 2 to 3 in a drum, a plain number,
+       * above 0, usually 0.4 to 6.
+       */
+      readonly brakeFactor: Measured<'ratio'>
+      /** Effective radius of the disc or drum, in m, above 0 m, usually 70 mm to 160 mm. */
+      readonly effectiveRadius: Measured<'length'>
+      /** Rolling radius of the wheels, in m, above 0 m, usually 0.24 m to 0.33 m. */
+      readonly rollingRadius: Measured<'length'>
+    } | undefined
+    /** A valve that holds back the pressure behind. Without it: no valve holds back the pressure behind. */
+    readonly valve?: {
+      /** Pressure from which it does, in kPa, above 0 kPa, usually 500 kPa to 6000 kPa. */
+      readonly pressure: Measured<'pressure'>
+      /**
+       * Rise of the pressure behind it over that before it, from there on, a plain number, at least 0 and at most 1.
+       */
+      readonly slope: Measured<'ratio'>
+    } | undefined
+    /** Whether an anti-lock system holds the wheels of each axle. Without it: no anti-lock system is fitted. */
+    readonly antiLock?: boolean | undefined
+    /**
+     * Force with which the motor goes on braking at the driven wheels while the pedal is pressed, in N, at least 0 N,
+     * usually 0 N to 5000 N.
+     */
+    readonly regeneration?: Measured<'force'> | undefined
+    /** A place in the car. Without it: the driver sits where people and goods are. */
+    readonly driver?: {
+      /** Distance behind the front axle line, negative ahead of it, in m, usually -2 m to 5 m. */
+      readonly aft: Measured<'length'>
+      /** Distance to the left of the centre line, negative to the right, in m, usually -2 m to 5 m. */
+      readonly left: Measured<'length'>
+      /** Height above the ground, in m, at least 0 m, usually 0 m to 2.5 m. */
+      readonly up?: Measured<'length'> | undefined
+    } | undefined
+    /** Whether a vacuum servo helps the foot. */
+    readonly servo?: boolean | undefined
+    /** What makes its vacuum: a load of lowVoltage.loads by its name, or none. */
+    readonly vacuum?: string | undefined
+    /** Force at the tyres with which the parking brake holds, as measured, in N, above 0 N, usually 1 kN to 10 kN. */
+    readonly parking?: Measured<'force'> | undefined
+  } | undefined
   /** A module. */
   readonly module?: {
     /** What the module is called. */

@@ -30,6 +30,7 @@ import { prechargeFields } from '../../electrical/precharge.js'
 import { overloadLimitField, protectiveConductorField, spacingField } from '../../electrical/protect.js'
 import { circuitFields, readingFields } from '../../electrical/safety.js'
 import { stringsField } from '../../electrical/strings.js'
+import { brakeFields } from '../../mass/brakes/balance.js'
 import { limitsField } from '../../mass/exchange.js'
 import { partFields } from '../../mass/ledger.js'
 import { bayFields } from '../../mass/placing/given.js'
@@ -39,6 +40,7 @@ import { weighedCarFields } from '../../mass/weigh.js'
 import {
   byName,
   choice,
+  flag,
   given,
   group,
   list,
@@ -99,6 +101,26 @@ const sheetCarField = /*@__PURE__*/ (() =>
     drivenAxle: required(carFields.drivenAxle),
     friction: carFields.friction,
     limits: optional(limitsField),
+  }))()
+
+const sheetBrakesField = /*@__PURE__*/ (() =>
+  group('The brakes, and what went with the engine', {
+    ...brakeFields,
+    regeneration: optional(
+      given('force', 'Force with which the motor goes on braking at the driven wheels while the pedal is pressed', {
+        min: 0,
+        usual: ['0 N', '5000 N'],
+      }),
+    ),
+    driver: optional(placeField, { absent: 'The driver sits where people and goods are.' }),
+    servo: optional(flag('Whether a vacuum servo helps the foot')),
+    vacuum: optional(text('What makes its vacuum: a load of lowVoltage.loads by its name, or none')),
+    parking: optional(
+      given('force', 'Force at the tyres with which the parking brake holds, as measured', {
+        above: 0,
+        usual: ['1 kN', '10 kN'],
+      }),
+    ),
   }))()
 
 const bayOfSheetField = /*@__PURE__*/ (() => {
@@ -373,6 +395,7 @@ export const sheetFields = /*@__PURE__*/ (() => ({
   car: sheetCarField,
   removed: optional(list('Parts taken out', partField)),
   added: optional(list('Parts put in', partField)),
+  brakes: optional(sheetBrakesField),
   module: optional(group('A module', moduleFields)),
   pack: optional(sheetPackField),
   motor: optional(sheetMotorField),

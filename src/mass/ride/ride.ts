@@ -20,7 +20,18 @@ import {
   type Unfinished,
 } from '../../procedure/index.js'
 import { InputError, type Kind, type Quantity, quantity } from '../../quantity/index.js'
+import { criticalDamping, dampingRatio } from './damping.js'
 import { rideFrequency, springRateForFrequency, springSeatChange, staticDeflection, wheelRate } from './spring.js'
+
+/** What the change makes of the damping of an axle. */
+export interface AxleDamping {
+  /** Damping ratio before the change. */
+  readonly before: Quantity<'ratio'>
+  /** Damping ratio after it, with the dampers that it has. */
+  readonly after: Quantity<'ratio'>
+  /** Damping of each damper that brings the old ratio back, mean of bump and rebound. */
+  readonly damper: Quantity<'forcePerSpeed'>
+}
 
 /** What brings one axle back. */
 export interface AxleRide {
@@ -32,6 +43,8 @@ export interface AxleRide {
   readonly frequency: Quantity<'frequency'>
   /** Ride height against the old one before the seat is moved: negative where the body sits lower. */
   readonly heightChange: Quantity<'length'>
+  /** Its damping; absent where its damper is not given. */
+  readonly damping?: AxleDamping
 }
 
 /** What brings both axles back. */
@@ -53,6 +66,15 @@ const axleField = /*@__PURE__*/ (() =>
     ...springFields,
     targetFrequency: optional(
       given('frequency', 'Ride frequency wanted; the old one unless given', { above: 0, usual: ['1 Hz', '2 Hz'] }),
+    ),
+    damper: optional(
+      group('One damper', {
+        damping: given('forcePerSpeed', 'Its damping, mean of bump and rebound', {
+          above: 0,
+          usual: ['300 N·s/m', '8000 N·s/m'],
+        }),
+        motionRatio: given('ratio', 'Motion ratio, damper travel over wheel travel', { above: 0, usual: [0.5, 1.05] }),
+      }),
     ),
     keepHeight: optional(flag('Whether to keep the spring and bring back the height with its seat alone')),
     travel: optional(
@@ -79,6 +101,9 @@ const axleField = /*@__PURE__*/ (() =>
  *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
  *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
+ *     - `damper`: one damper, optional
+ *       - `damping`: its damping, mean of bump and rebound, in N/(km/h), above 0 N/(km/h)
+ *       - `motionRatio`: motion ratio, damper travel over wheel travel, a plain number, above 0
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
  *     - `travel`: how far the spring seat can be moved either way, along the spring, in m, above 0 m, optional
  *   - `rear`: the springs of an axle and what they carry
@@ -87,6 +112,9 @@ const axleField = /*@__PURE__*/ (() =>
  *     - `springRate`: rate of one spring, in N/mm, above 0 N/mm
  *     - `motionRatio`: motion ratio, spring travel over wheel travel, a plain number, above 0
  *     - `targetFrequency`: ride frequency wanted; the old one unless given, in Hz, above 0 Hz, optional
+ *     - `damper`: one damper, optional
+ *       - `damping`: its damping, mean of bump and rebound, in N/(km/h), above 0 N/(km/h)
+ *       - `motionRatio`: motion ratio, damper travel over wheel travel, a plain number, above 0
  *     - `keepHeight`: whether to keep the spring and bring back the height with its seat alone, true or false, optional
  *     - `travel`: how far the spring seat can be moved either way, along the spring, in m, above 0 m, optional
  * - always assumed: new springs have the free length of the old ones, and rates and motion ratios are the same over
@@ -173,8 +201,33 @@ function rideOf(axle: Read<typeof axleField>): AxleRide {
     preload: springSeatChange({ heightChange, motionRatio }),
     frequency,
     heightChange,
+    ...(axle.damper === undefined ? {} : { damping: dampingOf(axle, axle.damper, fitted) }),
   }
 }
+
+/** The damping before and after, with the spring that is fitted or kept. */
+function dampingOf(
+  { before, after, springRate, motionRatio }: Read<typeof axleField>,
+  damper: NonNullable<Read<typeof axleField>['damper']>,
+  fitted: Quantity<'springRate'>,
+): AxleDamping {
+  const [oldRate, rate] = [springRate, fitted].map((each) => wheelRate({ springRate: each, motionRatio })) as [
+    Quantity<'springRate'>,
+    Quantity<'springRate'>,
+  ]
+  const sprungMass = after.over(2)
+  const ratio = dampingRatio({ ...damper, rate: oldRate, sprungMass: before.over(2) })
+  return {
+    before: ratio,
+    after: dampingRatio({ ...damper, rate, sprungMass }),
+    damper: criticalDamping({ rate, sprungMass })
+      .times(ratio.si)
+      .over(damper.motionRatio.si ** 2),
+  }
+}
+
+/** Damping ratios that road cars have, with worn dampers and with the stiffest. Common practice, no source. */
+const DAMPING = /*@__PURE__*/ (() => [quantity('ratio', 0.05), quantity('ratio', 0.8)] as const)()
 
 /** Ride frequencies of cars, from the softest to the hardest. Common practice, no source. */
 const FREQUENCIES = /*@__PURE__*/ (() => [quantity('frequency', '0.8 Hz'), quantity('frequency', '3 Hz')] as const)()
@@ -197,11 +250,14 @@ function within<K extends Kind>(
 function axleChecks(
   end: 'front' | 'rear',
   { travel }: Read<typeof axleField>,
-  { frequency, preload }: AxleRide,
+  { frequency, preload, damping }: AxleRide,
 ): Check[] {
   const path = `axles.${end}`
   return [
     within(`ride.${end}.frequency`, `Ride frequency of the ${end} axle`, frequency, FREQUENCIES, path),
+    ...(damping === undefined
+      ? []
+      : [within(`ride.${end}.damping`, `Damping ratio of the ${end} axle`, damping.after, DAMPING, `${path}.damper`)]),
     ...(travel === undefined
       ? []
       : [
