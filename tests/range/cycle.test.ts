@@ -74,7 +74,7 @@ describe('sampleCycle', () => {
   })
   it('refuses what is no cycle, and a step that makes too many samples', () => {
     expect(() => sampleCycle({ cycle: 'ECE15' as never })).toThrow(
-      "cycle: expected a cycle from readCycle, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'ECE15'",
+      "cycle: expected a cycle from readCycle or from kerbwatt/cycles, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'ECE15'",
     )
     const backwards = { ...cycles.EUDC, corners: { seconds: [0, 2, 1], metresPerSecond: [0, 1, 0] } }
     expect(() => sampleCycle({ cycle: backwards })).toThrow('cycle: expected a cycle from readCycle')
