@@ -9,7 +9,7 @@ const layers = [
   ['electrical'],
   ['drivetrain'],
   ['range'],
-  ['catalogue'],
+  ['cycles', 'catalogue'],
   ['conversion'],
   ['report'],
   ['cli'],

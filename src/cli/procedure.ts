@@ -1,5 +1,6 @@
 /** `kerbwatt procedure`: any procedure. */
 import { procedures } from '../catalogue.js'
+import { schedules } from '../cycles/index.js'
 import { boundsText, limitsOf } from '../formula/formula.js'
 import { explain, sourceText } from '../formula/index.js'
 import { type AnyField, type AnyProcedure, fieldsOf, isField } from '../procedure/index.js'
@@ -59,7 +60,7 @@ async function worked(shell: Shell, procedure: AnyProcedure, input: unknown, opt
   const has = (name: string) => options.values.has(name)
   const { result, toText } = explain(() => {
     try {
-      return procedure(input as never)
+      return procedure(withSchedule(procedure, input) as never)
     } catch (error) {
       if (!(error instanceof InputError)) throw error
       throw new Refusal(`${file === undefined ? procedure.name : calledIn(file)}: ${withoutPlace(error)}`)
@@ -69,6 +70,14 @@ async function worked(shell: Shell, procedure: AnyProcedure, input: unknown, opt
   const text = working.working === undefined ? '' : `\nWorking\n${working.working}\n`
   await print(shell, has('json') ? json({ result, ...working }) : `${findingsText(result)}${text}`)
   return standsAgainst(result) ? FAILS : HOLDS
+}
+
+/** The input with the published schedule in place of its name: in a file and in words there are only names. */
+function withSchedule(procedure: AnyProcedure, input: unknown): unknown {
+  if (isField(procedure.input) || procedure.input.cycle?.sort !== 'own') return input
+  const name = (input as { readonly cycle?: unknown } | null)?.cycle
+  if (typeof name !== 'string' || !Object.hasOwn(schedules, name)) return input
+  return { ...(input as object), cycle: schedules[name as keyof typeof schedules] }
 }
 
 /** Options for each field that is a value of its own, and for those that the words name under names of their own. */

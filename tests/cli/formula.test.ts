@@ -157,6 +157,12 @@ describe('a procedure', () => {
       JSON.parse(JSON.stringify(procedure({ ...given, bundled: 0.7 }))),
     )
   })
+  it('takes a published schedule by its name, as a sheet does', async () => {
+    const words = ['procedure', 'sampleCycle', '--cycle']
+    const { result } = JSON.parse((await kerbwatt([...words, 'WLTC class 3b', '--json'])).out)
+    expect(result).toHaveLength(1801)
+    expect((await kerbwatt([...words, 'WLTC class 4'])).err).toContain("got 'WLTC class 4'")
+  })
   it('takes whole numbers, and entries under names of their own', async () => {
     const words = ['procedure', 'gearTable', join('docs/examples', 'gearTable.json')]
     const before = await kerbwatt(words)

@@ -19,7 +19,7 @@ const bandOf = ({ bands = [] }: Assessment, id: string) => bands.find((each) => 
 const found = banded({})
 /** The round of the demo without its hills. */
 const levelRound = () => ({
-  stretches: demo().journeys?.bakeryRound?.stretches.map(({ grade: _, ...stretch }) => stretch),
+  stretches: demo().journeys?.bakeryRound?.stretches?.map(({ grade: _, ...stretch }) => stretch),
 })
 
 describe('the bands of the demo', () => {

@@ -222,6 +222,19 @@ describe('what is no build sheet', () => {
         `  uncertain.${name}: expected the path of a value of the sheet, such as car.dragArea, got '5 %'`,
       ])
   })
+  it('has a journey by its road or by a cycle, which has its own pace', () => {
+    const stretches = [{ distance: '5 km', speed: '50 km/h' }]
+    const cycle = 'WLTC class 3b'
+    for (const [journey, path, received] of [
+      [{}, 'journeys.other', 'neither'],
+      [{ stretches, cycle }, 'journeys.other', 'both'],
+      [{ cycle, pace: { braking: '1 m/s²' } }, 'journeys.other.pace', 'a pace'],
+      [{ cycle: 'WLTC' }, 'journeys.other.cycle', "'WLTC'"],
+    ] as const) {
+      const [line] = refusedFor({ ...demo(), journeys: { ...demo().journeys, other: journey } })
+      expect(line).toMatch(new RegExp(`^ {2}${path}: expected .*, got ${received}$`))
+    }
+  })
   it('shows a value with what follows ± as it was written', () => {
     expect(refusedFor(patched(demo(), { car: { wheelbase: '2030 ± 5 mm' } }))).toEqual([
       "  car.wheelbase: expected a length such as '2.4 m', got '2030 ± 5 mm' (which unit? m, mm, cm, km, in, ft, yd or mi; a unit stands beside both numbers)",

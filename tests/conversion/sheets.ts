@@ -46,6 +46,7 @@ const patches: { readonly [what: string]: object } = {
   'three seasons': { seasons: { arctic: { outside: '-25 °C', night: { from: '5 °C', time: '12 h' } } } },
   'cells of their own': { seasons: { winter: { cells: '2 °C' } } },
   'a second journey': { journeys: { dairyRound: demo().journeys?.bakeryRound } },
+  'a cycle to drive': { journeys: { town: { cycle: 'ECE-15' } } },
   'a run that no section serves': { runs: { branch: { current: '2000 A', length: '2 m' } } },
   'a run by its journey': { runs: { main: { current: undefined } } },
   'a weak motor': {

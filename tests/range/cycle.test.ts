@@ -1,4 +1,5 @@
 /** Drive cycles: their published totals, and logs that are read or refused. */
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { InputError, quantity } from '../../src/quantity/index.js'
@@ -74,7 +75,7 @@ describe('sampleCycle', () => {
   })
   it('refuses what is no cycle, and a step that makes too many samples', () => {
     expect(() => sampleCycle({ cycle: 'ECE15' as never })).toThrow(
-      "cycle: expected a cycle from readCycle, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'ECE15'",
+      "cycle: expected a cycle from readCycle or from kerbwatt/cycles, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'ECE15'",
     )
     const backwards = { ...cycles.EUDC, corners: { seconds: [0, 2, 1], metresPerSecond: [0, 1, 0] } }
     expect(() => sampleCycle({ cycle: backwards })).toThrow('cycle: expected a cycle from readCycle')
@@ -120,19 +121,28 @@ describe('readCycle', () => {
     ['', "line 1: expected a header such as 'time (s),speed (km/h)', got nothing"],
     [
       '0,0\n1,2\n',
-      "in the first column a time with its unit in brackets, s, ms, min or h, such as 'time (s),speed (km/h)', got '0'",
+      "line 1: expected a column of time with its unit in brackets, s, ms, min or h, such as 'time (s),speed (km/h)', or of ISO times under the title time, got '0', '0'",
+    ],
+    ['time,speed\n', 'line 1: expected a column of speed with its unit in brackets, km/h, m/s or mph, such as'],
+    ['time (s),speed (kph)\n', "or in kn, got 'time (s)', 'speed (kph)' (did you mean km/h?)"],
+    ['time (s),speed (V)\n', "got 'time (s)', 'speed (V)' (V measures a voltage)"],
+    [
+      'time (s),wheel (km/h),satellite (km/h)\n',
+      "line 1: expected one column of speed, got 'wheel (km/h)', 'satellite (km/h)' (choose one with columns.speed)",
     ],
     [
-      'time,speed\n',
-      "line 1: expected in the first column a time with its unit in brackets, s, ms, min or h, such as 'time (s),speed (km/h)', got 'time'",
+      'time,speed (km/h)\n0,0\n1,3',
+      "line 2: expected a time of ISO 8601 such as '2026-05-01T07:30:00.5Z' or '07:30:00', got '0'",
+    ],
+    ['time,speed (km/h)\n2026-02-30T00:00:00Z,0\n', "got '2026-02-30T00:00:00Z'"],
+    [
+      'time,speed (km/h)\n23:59:59,0\n00:00:01,3\n',
+      'line 3: expected a time not before that of the row before, 23:59:59, got 00:00:01',
     ],
     [
-      'time (s),speed (kph)\n',
-      "in the second column a speed with its unit in brackets, km/h, m/s or mph, such as 'time (s),speed (km/h)', got 'speed (kph)' (did you mean km/h?)",
+      't (s);v (km/h)\n0;0,5\n1;1.5\n',
+      "line 3: expected one sign before the decimals in the whole log, got '1.5', with , in the rows before",
     ],
-    ['time (s),speed (V)\n', "got 'speed (V)' (V measures a voltage)"],
-    ['speed (km/h),time (s)\n', "got 'speed (km/h)' (km/h is a unit of speed: the columns are the other way round)"],
-    ['time (s),speed (km/h),gear\n', 'line 1: expected a header of two columns such as'],
     [header, 'line 2: expected at least two rows behind the header, got none'],
     [`${header}0,0\n`, 'line 3: expected at least two rows behind the header, got 1'],
     [`${header}0,0\n1,\n2,3\n`, 'line 3: expected a speed in km/h, a number such as 12.5, got an empty cell'],
@@ -140,14 +150,12 @@ describe('readCycle', () => {
     [`${header}0,0\n1,NaN\n`, "line 3: expected a speed in km/h, a number such as 12.5, got 'NaN'"],
     [`${header}0,0\n1,-2\n`, "line 3: expected a speed at least 0, got '-2'"],
     [`${header}0,0\n1,5 m/s\n`, "line 3: expected a speed in km/h, a number such as 12.5, got '5 m/s'"],
-    ['t (s);v (km/h)\n0;0\n0,5;3\n', "line 3: expected a time in s, a number such as 12.5, got '0,5' (write 0.5)"],
     [
       `${header}0,0\n0,5,3\n`,
       "line 3: expected two columns, time and speed, as in the header, got 3 columns, '0,5,3' (a comma separates columns here: write 0.5, not 0,5)",
     ],
     [`${header}0,0\n1\n`, "line 3: expected two columns, time and speed, as in the header, got one column, '1'"],
-    [`${header}0,0\n2,5\n2,6\n`, 'line 4: expected a time after that of the row before, 2 s, got 2 s'],
-    [`${header}0,0\n2,5\n1,6\n`, 'line 4: expected a time after that of the row before, 2 s, got 1 s'],
+    [`${header}0,0\n2,5\n1,6\n`, 'line 4: expected a time not before that of the row before, 2 s, got 1 s'],
     [
       `${header}0,0\n1,5\n\n2,6\n`,
       'line 4: expected a row: only the end may be empty, got an empty line, and rows behind it',
@@ -156,10 +164,63 @@ describe('readCycle', () => {
       `${header}0,0\n1,5\n61,6\n`,
       'line 4: expected a time at most 10 s after that of the row before, 1 s, got 61 s (the log has a gap',
     ],
-    [header + 'x'.repeat(2000), 'line 2: expected two columns, a line for each row'],
+    [header + 'x'.repeat(2000), 'line 2: expected columns, a line for each row'],
   ])('refuses %j', (csv, message) => {
     expect(() => readCycle({ log: csv })).toThrow(InputError)
     expect(() => readCycle({ log: csv })).toThrow(message)
+  })
+  it.each([
+    'plain.csv',
+    'decimal-comma.csv',
+    'calendar.csv',
+    'tabs.tsv',
+    'knots.csv',
+    'repeated.csv',
+    'quotes.csv',
+    'words.csv',
+  ])('reads the same drive as another recorder writes it: %s', (file) => {
+    const log = readFileSync(new URL(`logs/${file}`, import.meta.url), 'utf8')
+    const columns = file === 'quotes.csv' ? { columns: { speed: 'speed, by the wheels (km/h)' } } : {}
+    const { corners, distance, assumptions } = readCycle({ log, ...columns })
+    expect(corners.seconds.map((time) => Math.round(time * 1e9) / 1e9)).toEqual([0, 1, 2, 3, 4, 5, 6])
+    const wanted = [0, 2.5, 5, 10, 10, 5, 0]
+    corners.metresPerSecond.forEach((speed, i) => {
+      expect(speed).toBeCloseTo(wanted[i] as number, 8)
+    })
+    // By hand, as trapezia: 1.25 + 3.75 + 7.5 + 10 + 7.5 + 2.5.
+    expect(distance.si).toBeCloseTo(32.5, 7)
+    expect(assumptions.filter(({ id }) => id.startsWith('log.')).map(said)).toEqual(
+      file === 'repeated.csv' ? ['3 rows have the time of the row before: the mean of their speeds counts.'] : [],
+    )
+  })
+  it('refuses every row that cannot be used, each by its line, and lists them up to the twentieth', () => {
+    const issuesOf = (log: string) => {
+      try {
+        readCycle({ log })
+      } catch (error) {
+        return (error as InputError).issues
+      }
+      return []
+    }
+    const log = `${header}0,0\n1,x\n2,5\n1,5\n3,5,5\n4,900\n5,6\n70,6\n71,-1\n`
+    expect(issuesOf(log).map(({ path }) => path)).toEqual(['line 3', 'line 5', 'line 6', 'line 7', 'line 9', 'line 10'])
+    const many = issuesOf(header + Array.from({ length: 50 }, (_, i) => `${i},x`).join('\n'))
+    expect(many).toHaveLength(21)
+    expect(many.at(-1)).toMatchObject({ path: 'log', received: '30 more rows that cannot' })
+  })
+  it('takes the columns that are asked for, and refuses titles that are not there', () => {
+    const log = 'lap (s),time (s),v (km/h)\n0,5,0\n0,6,3\n'
+    expect(readCycle({ log, columns: { time: 'time (s)' } }).duration.si).toBe(1)
+    expect(() => readCycle({ log, columns: { time: 'clock' } })).toThrow(
+      "columns.time: expected the title of one column, such as 'lap (s)', got 'lap (s)', 'time (s)', 'v (km/h)'",
+    )
+    expect(() => readCycle({ log, columns: { time: 'time (s)', speed: 'lap (s)' } })).toThrow(
+      'line 1: expected a column of speed with its unit in brackets',
+    )
+  })
+  it('counts an offset from the universal time, and a fraction of a second', () => {
+    const log = 'time,v (km/h)\n2026-05-01T07:59:59.75+02:00,0\n2026-05-01 06:00:00.5Z,3\n'
+    expect(readCycle({ log }).duration.si).toBe(0.75)
   })
   it('tells what the last digit could add: what a car then loses in its brakes', () => {
     // Ten times a second, 90 km/h that flickers by 1 km/h; half of the rows rise.

@@ -516,7 +516,7 @@ describe('driveCycle refuses', () => {
     [
       'an unknown cycle',
       { cycle: 'WLTC' },
-      "cycle: expected a cycle from readCycle, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'WLTC'",
+      "cycle: expected a cycle from readCycle or from kerbwatt/cycles, or the name of one: 'ECE-15', 'EUDC', 'NEDC', 'Japan 10-mode', got 'WLTC'",
     ],
     [
       'a pace for a cycle',

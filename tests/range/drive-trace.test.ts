@@ -87,7 +87,7 @@ describe('driveTrace', () => {
       { log: 't (s),v (km/h)\n0,0\n60,50' },
       'line 3: expected a time at most 10 s after that of the row before, 0 s, got 60 s',
     ],
-    [{ log: 't (s),v (mph/s)\n0,0\n6,50' }, 'line 1: expected in the second column a speed with its unit in brackets'],
+    [{ log: 't (s),v (mph/s)\n0,0\n6,50' }, 'line 1: expected a column of speed with its unit in brackets'],
     [{ log: 't (s),v (km/h)\n0,0\n6,50', cycle: 'NEDC' }, 'cycle'],
     [{ log: 't (s),v (km/h)\n0,0\n6,50', longestGap: '0 s' }, 'longestGap: expected a time above 0 s'],
   ])('refuses %o', (given, message) => {

@@ -6,6 +6,7 @@ import { type Quantity, quantity } from '../../quantity/index.js'
 import { type DrivenCycle, driveCycle } from '../../range/index.js'
 import { heatCapacity, type PackTemperature, packTemperature } from '../../thermal/index.js'
 import type { Build } from '../sheet/build.js'
+import { cycleCalled } from '../sheet/cycles.js'
 import { laden, onRoad } from './drive.js'
 import type { Pack } from './pack.js'
 import { inSeason, ofSheet, type Season, seasonsOf, tyresIn, warmedIn } from './season.js'
@@ -38,15 +39,16 @@ export function journeysOf(build: Build, pack: Pack | undefined, weights: () => 
   const seasons = seasonsOf(build, pack)
   return Object.entries(journeys).flatMap(([key, journey]) => {
     const name = calledBy(key, journey)
-    const places = { journey: `journeys.${key}.stretches`, pace: `journeys.${key}.pace` }
+    const path = `journeys.${key}`
+    const places = { journey: `${path}.stretches`, pace: `${path}.pace`, cycle: `${path}.cycle` }
+    const { stretches, pace, cycle } = journey
+    const road = cycle === undefined ? { journey: stretches, pace } : { cycle: cycleCalled(cycle) }
     return seasons.map((season) => ({
       key,
       name,
       season,
       drive: heading(`${name}, ${season.name}`, () =>
-        fromSheet({ ...season.places, ...places }, () =>
-          driveCycle({ ...inSeason(drive, season), journey: journey.stretches, pace: journey.pace }),
-        ),
+        fromSheet({ ...season.places, ...places }, () => driveCycle({ ...inSeason(drive, season), ...road })),
       ),
     }))
   })

@@ -1117,8 +1117,8 @@ export interface BuildSheet {
   readonly journeys?: { readonly [name: string]: {
     /** Title, for people to read; its key is its name in ids. */
     readonly title?: string | undefined
-    /** The stretches of a journey, one after the other. */
-    readonly stretches: readonly {
+    /** The stretches of a journey, one after the other. Without it: give one of stretches and cycle. */
+    readonly stretches?: readonly {
       /** What the stretch is called. */
       readonly name?: string | undefined
       /** Length of the stretch, in m, at least 0.001 m and at most 2000000 m. */
@@ -1139,7 +1139,7 @@ export interface BuildSheet {
       readonly headwind?: Measured<'speed'> | undefined
       /** Power of all that is on, the heater too, in kW, at least 0 kW. */
       readonly auxiliaries?: Measured<'power'> | undefined
-    }[]
+    }[] | undefined
     /** How briskly the car speeds up and slows down. */
     readonly pace?: {
       /**
@@ -1153,6 +1153,8 @@ export interface BuildSheet {
        */
       readonly braking?: Measured<'acceleration'> | undefined
     } | undefined
+    /** The published cycle that it is, in place of stretches. Without it: give one of stretches and cycle. */
+    readonly cycle?: 'ECE-15' | 'EUDC' | 'NEDC' | 'Japan 10-mode' | 'UDDS' | 'HWFET' | 'US06' | 'WLTC class 1' | 'WLTC class 2' | 'WLTC class 3b' | undefined
   } } | undefined
   /** The longest hill that the car must climb. */
   readonly hill?: {

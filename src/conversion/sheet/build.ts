@@ -195,9 +195,21 @@ function contradictions({
           ['controller.minimumVoltage', controller.minimumVoltage],
           ['controller.maximumVoltage', controller.maximumVoltage],
         )),
+    ...Object.entries(journeys).flatMap(([key, each]) => roadIssues(`journeys.${key}`, each)),
     ...Object.entries(runs).flatMap(([key, each]) => runIssues(`runs.${key}.`, each, journeys)),
     ...(charger === undefined ? [] : rising(['charger.from', charger.from], ['charger.to', charger.to])),
   ]
+}
+
+/** A journey is told by its road or by a cycle, which has its own pace. */
+function roadIssues(path: string, { stretches, pace, cycle }: NonNullable<Build['journeys']>[string]): InputIssue[] {
+  if ((stretches === undefined) === (cycle === undefined)) {
+    const expected =
+      "one of stretches such as [{ distance: '12 km', speed: '70 km/h' }], and cycle such as 'WLTC class 3b'"
+    return [{ path, expected, received: cycle === undefined ? 'neither' : 'both' }]
+  }
+  if (cycle === undefined || pace === undefined) return []
+  return [{ path: `${path}.pace`, expected: 'nothing: a cycle has its own pace', received: 'a pace' }]
 }
 
 function gearIssues(gearbox: NonNullable<Build['gearbox']>): readonly InputIssue[] {

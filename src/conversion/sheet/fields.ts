@@ -55,6 +55,7 @@ import { journeyField, paceField } from '../../range/drive/journey.js'
 import { cabinFields } from '../../thermal/cabin/cabin.js'
 import { loopFields } from '../../thermal/loop/given.js'
 import { HOTTEST, hottestFields } from '../../thermal/pack/given.js'
+import { cycleNames } from './cycles.js'
 
 const titleField = /*@__PURE__*/ (() => optional(text('Title, for people to read; its key is its name in ids')))()
 
@@ -286,10 +287,18 @@ const hillField = /*@__PURE__*/ (() =>
     speed: given('speed', 'Speed on the hill', { above: 0, usual: ['3 km/h', '140 km/h'] }),
   }))()
 
+/** A journey is told by its road, or it is a cycle. */
+const eitherOfThem = { absent: 'Give one of stretches and cycle.' }
+
 const sheetJourneyField = /*@__PURE__*/ (() =>
   group(
-    'A journey, from standstill to standstill',
-    { title: titleField, stretches: journeyField, pace: optional(paceField) },
+    'A journey, from standstill to standstill, or a cycle',
+    {
+      title: titleField,
+      stretches: optional(journeyField, eitherOfThem),
+      pace: optional(paceField),
+      cycle: optional(choice('The published cycle that it is, in place of stretches', cycleNames), eitherOfThem),
+    },
     { moved: named },
   ))()
 

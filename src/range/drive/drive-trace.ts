@@ -4,7 +4,7 @@
  * Rests on what drive-cycle.ts rests on.
  */
 import { cite } from '../../formula/index.js'
-import { type Note, procedure, type Read, type Unfinished } from '../../procedure/index.js'
+import { type Assumption, type Note, procedure, type Read, type Unfinished } from '../../procedure/index.js'
 import { piecesOf } from '../../procedure/log.js'
 import type { Spike } from '../route/spikes.js'
 import { logFields, TraceReader } from '../route/trace.js'
@@ -53,6 +53,9 @@ const driveTraceFields = /*@__PURE__*/ (() => ({ ...drivenFields, ...logFields }
  * - `step`: longest step while the speed changes, in s, at least 0.001 s and at most 10 s, 1 s by default (as cycles
  *   and logs have a row each second)
  * - `log`: the text of the log, whole or in pieces of any length
+ * - `columns`: the titles of the columns that count, where several could, optional
+ *   - `time`: title of the column of time, as it stands in the log, text, optional
+ *   - `speed`: title of the column of speed, as it stands in the log, text, optional
  * - `longestGap`: longest time between two rows that is not yet a gap, in s, above 0 s, 10 s by default (common
  *   practice, no source)
  * - always assumed: the brakes always suffice, and the driver follows as closely as the car can
@@ -93,6 +96,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
   const step = asked.step.si
   let hardest: Spike = { acceleration: 0, time: 0 }
   let notes: readonly Note[] = []
+  let merged: readonly Assumption[] = []
   const course: Course = {
     start: { conditions, speed: 0 },
     assumptions,
@@ -100,7 +104,7 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
     drive: (motion, onStep) => {
       let goesOn = true
       let [before, from] = [0, Number.NaN]
-      const reader = new TraceReader(where, asked.longestGap, (time, speed) => {
+      const reader = new TraceReader(where, asked, (time, speed) => {
         if (Number.isNaN(from)) {
           refuseFlyingStart(where, 'log', speed, train)
           motion.restart(speed)
@@ -112,11 +116,13 @@ function traced(asked: Read<typeof driveTraceFields>): Unfinished<Drive> {
       reader.end()
       hardest = reader.hardest
       notes = reader.notes
+      merged = reader.assumptions
       return goesOn
     },
   }
   const tally = new Tally(train, pack)
   const motion = new Motion(train, grip, pack, conditions, 0)
   const ended = driveOnce(motion, tally, course, pack)
-  return { ...figuresOf(where, asked, { train, pack, course }, motion, tally, ended), notes }
+  const drive = figuresOf(where, asked, { train, pack, course }, motion, tally, ended)
+  return { ...drive, assumptions: [...(drive.assumptions ?? []), ...merged], notes }
 }

@@ -168,7 +168,7 @@ export const cycleField = /*@__PURE__*/ (() =>
         return { value: cycles[value as keyof typeof cycles] }
       if (isCycle(value)) return { value }
       const names = Object.keys(cycles).map((name) => `'${name}'`)
-      const expected = `a cycle from readCycle, or the name of one: ${names.join(', ')}`
+      const expected = `a cycle from readCycle or from kerbwatt/cycles, or the name of one: ${names.join(', ')}`
       return { issue: { expected, received: shown(value) } }
     },
     { enum: Object.keys(cycles) },

@@ -26,9 +26,9 @@ export class Spikes {
 
   /**
    * Takes the next point, and gives the hardest change of speed to it from any point of the last second or, where rows lie
-   * farther apart, from the last row.
+   * farther apart, from the last row. A point that changes faster than `most` is not kept.
    */
-  take(time: number, speed: number): number {
+  take(time: number, speed: number, most = Infinity): number {
     const points = this.#points
     // The last point that lies a second back, but for the last digit of a difference, and all since then.
     while (points.length > 1 && time - (points[1] as (typeof points)[number])[0] >= SPAN * (1 - 1e-9)) points.shift()
@@ -36,6 +36,7 @@ export class Spikes {
     for (const [before, other] of points) {
       acceleration = Math.max(acceleration, Math.abs(speed - other) / Math.max(SPAN, time - before))
     }
+    if (acceleration > most) return acceleration
     if (acceleration > this.hardest.acceleration) this.hardest = { acceleration, time }
     this.fastest = Math.max(this.fastest, speed)
     points.push([time, speed])
