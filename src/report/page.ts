@@ -33,6 +33,9 @@ const LINES = 10
 /** A line of the first page is no longer than this: all of it stands at its check. */
 const LONGEST_LINE = 200
 
+/** A working that is told elsewhere: what it is called there, with no mark within, and its place. */
+const CITATION = /^<p>(?:([^<>"]*), )?<a href="#(w\d+)">working \d+<\/a><\/p>$/
+
 /** A part of the page behind the sections of the assessment. */
 interface Part {
   readonly title: string
@@ -183,7 +186,9 @@ class Page {
       told === undefined || margin === undefined
         ? `<span class="told wide">${html(text)}</span>`
         : `<span class="told figure"><b>${figureHtml(told[0])}</b></span><span class="told limit">${html(`${sense}`)} ${figureHtml(told[1])}</span><span class="told left">${figureHtml(leftOf(margin))}</span>`
-    const from = paths.length === 0 ? '' : ` From ${paths.map((path) => html(path)).join(', ')}.`
+    // Where the sheet sets the limit, the limit names its place.
+    const others = paths.filter((path) => !basis.endsWith(`: ${path}`))
+    const from = others.length === 0 ? '' : ` From ${others.map((path) => html(path)).join(', ')}.`
     return `<li id="c${number}"><details${verdict === 'pass' ? '' : ' class="told"'}><summary class="row"><span class="no">c${number}</span><span class="verdict ${verdict}">${verdictWords[verdict as Verdict]}</span><span class="name">${html(name)}</span>${phrase}</summary><div class="inner"><p class="basis">Limit: ${html(basis)}.${from}</p>${working}</div></details></li>`
   }
 
@@ -198,8 +203,13 @@ class Page {
       const text = figureHtml(this.#telling.cell(value, finest))
       const origin = typeof value === 'string' ? undefined : this.#origins.get(value)
       if (origin === undefined) return text
-      const id = `t${number}.${workings.length + 1}`
       const working = this.#workings.of(origin)
+      // What is told elsewhere is led to straight away.
+      const [, told = '', elsewhere] = CITATION.exec(working) ?? []
+      if (elsewhere !== undefined) {
+        return `<a href="#${elsewhere}"${told === '' ? '' : ` title="${told}"`}>${text}</a>`
+      }
+      const id = `t${number}.${workings.length + 1}`
       workings.push(`<li id="${id}"><details><summary>${html(name)}: <b>${text}</b></summary>${working}</details></li>`)
       return `<a href="#${id}">${text}</a>`
     }

@@ -34,7 +34,7 @@ export const hottestFields = /*@__PURE__*/ (() => ({
       min: 0,
       usual: ['0 s', '30 min'],
       default: '5 min',
-      because: 'round cells of 18 to 21 mm and prismatic ones of 26 mm, by conduction',
+      because: 'own estimate: conduction gives 3 to 4 min in round cells of 18 to 21 mm and prismatic ones of 26 mm',
     },
   ),
   spread: given('temperatureDifference', 'By how much the warmest cell is warmer than the pack', {

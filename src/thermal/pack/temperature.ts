@@ -101,7 +101,8 @@ export interface PackTemperature extends TemperatureCourse, Findings {
  *   - `capacityRate`: flow of the coolant times its density and specific heat, in W/K, above 0 W/K, optional
  * - `hottest`: by how much the hottest point of the cells is hotter than the pack, while they make heat, optional
  *   - `core`: how long the heat of a cell stands in its core: its rise there over the rate at which it warms, in s, at
- *     least 0 s, 5 min by default (round cells of 18 to 21 mm and prismatic ones of 26 mm, by conduction)
+ *     least 0 s, 5 min by default (own estimate: conduction gives 3 to 4 min in round cells of 18 to 21 mm and
+ *     prismatic ones of 26 mm)
  *   - `spread`: by how much the warmest cell is warmer than the pack, in K, at least 0 K, 5 K by default (common
  *     practice, no source)
  * - `humidity`: relative humidity of the air around, a plain number, at least 0.01 and at most 1, optional
